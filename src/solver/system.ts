@@ -1,0 +1,96 @@
+/**
+ * What the solver integrates: an ensemble of M initial-value problems dy/dt = f(t, y) of equal size n and equal
+ * Jacobian pattern, advanced together with one step size.
+ *
+ * Layout everywhere: component `i` of member `m` stands at `[i * members + m]`, so members are the inner loop.
+ * Units are the caller's; the solver knows none.
+ */
+export interface EnsembleSystem {
+  /** Number of components n of one member. */
+  readonly size: number;
+  /** Number of members M. */
+  readonly members: number;
+  /** Positions of the Jacobian's structural nonzeros. The diagonal is always stored. */
+  readonly pattern: SparsityPattern;
+  /** Writes f(t, y) into `dydt` (length n*M). */
+  derivative(t: number, y: Float64Array, dydt: Float64Array): void;
+  /** Writes ∂f_i/∂y_j of nonzero k at `values[k * members + m]`. */
+  jacobian(t: number, y: Float64Array, values: Float64Array): void;
+  /** Writes ∂f/∂t (explicit time dependence only) into `dfdt` (length n*M). */
+  timeDerivative(t: number, y: Float64Array, dfdt: Float64Array): void;
+}
+
+/** Compressed sparse rows: row i holds nonzeros rowStart[i] ≤ k < rowStart[i+1], in columns column[k], ascending. */
+export interface SparsityPattern {
+  readonly rowStart: Int32Array;
+  readonly column: Int32Array;
+}
+
+/** One accepted step, readable at any time inside it (dense output). Valid only during the callback that gets it. */
+export interface Step {
+  readonly start: number;
+  readonly end: number;
+  /** Writes the state at time `t`, start ≤ t ≤ end, into `out` (length n*M). */
+  interpolate(t: number, out: Float64Array): void;
+}
+
+/** A scalar watched for a sign change in every member; the first crossing in the given direction is reported. */
+export interface CrossingEvent {
+  readonly name: string;
+  readonly direction: "rising" | "falling";
+  /** Writes g(t, y) of every member into `out` (length M). */
+  value(t: number, y: Float64Array, out: Float64Array): void;
+}
+
+export interface SolveRequest {
+  readonly system: EnsembleSystem;
+  /** Initial state (length n*M); not modified. */
+  readonly initial: Float64Array;
+  readonly start: number;
+  readonly end: number;
+  readonly tolerance: { readonly absolute: number; readonly relative: number };
+  /**
+   * Known times, ascending, strictly inside (start, end), where f or its slope jumps. A step ends at each of them and
+   * the next one starts afresh, so no step is ever tried across a jump.
+   */
+  readonly jumps?: ArrayLike<number>;
+  /** Called before each smooth stretch [from, to] between jumps, so that the caller can switch what f means there. */
+  readonly onStretch?: (from: number, to: number) => void;
+  /** Ascending times in [start, end] at which the state is sampled through dense output. */
+  readonly sampleTimes?: ArrayLike<number>;
+  readonly events?: readonly CrossingEvent[];
+  /** Called after each accepted step; returning false stops with status "cancelled". */
+  readonly onStep?: (step: Step) => boolean;
+  readonly maximumSteps?: number;
+  readonly firstStep?: number;
+  readonly maximumStep?: number;
+}
+
+export type SolveStatus =
+  | "completed"
+  | "cancelled"
+  | "too-many-steps"
+  | "step-too-small"
+  | "not-finite"
+  | "singular";
+
+export interface SolveResult {
+  readonly status: SolveStatus;
+  /** What happened and what the caller can do about it, in one sentence; empty when completed. */
+  readonly remedy: string;
+  /** Time reached: `end` when completed. */
+  readonly time: number;
+  readonly state: Float64Array;
+  /** Sampled states, sample s at `[s * n * M + i * M + m]`; samples beyond the time reached are NaN. */
+  readonly samples: Float64Array;
+  /** First crossing time per event and member; NaN where there was none. */
+  readonly crossings: ReadonlyMap<string, Float64Array>;
+  readonly statistics: SolveStatistics;
+}
+
+export interface SolveStatistics {
+  readonly steps: number;
+  readonly rejected: number;
+  readonly derivatives: number;
+  readonly factorisations: number;
+}

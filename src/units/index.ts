@@ -1,0 +1,2 @@
+export * from "./other.js";
+export * from "./temperature.js";

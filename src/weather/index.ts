@@ -1,0 +1,1 @@
+export * from "./series.js";
