@@ -1,1 +1,12 @@
-export * from "./system.js";
+export { type PlainProblem, plainSystem } from "./plain-system.js";
+export { solve } from "./solve.js";
+export type {
+  CrossingEvent,
+  EnsembleSystem,
+  SolveRequest,
+  SolveResult,
+  SolveStatistics,
+  SolveStatus,
+  SparsityPattern,
+  Step,
+} from "./system.js";

@@ -1,3 +1,7 @@
+import type { SparsityPattern } from "../numerics/index.js";
+
+export type { SparsityPattern };
+
 /**
  * What the solver integrates: an ensemble of M initial-value problems dy/dt = f(t, y) of equal size n and equal
  * Jacobian pattern, advanced together with one step size.
@@ -18,12 +22,6 @@ export interface EnsembleSystem {
   jacobian(t: number, y: Float64Array, values: Float64Array): void;
   /** Writes ∂f/∂t (explicit time dependence only) into `dfdt` (length n*M). */
   timeDerivative(t: number, y: Float64Array, dfdt: Float64Array): void;
-}
-
-/** Compressed sparse rows: row i holds nonzeros rowStart[i] ≤ k < rowStart[i+1], in columns column[k], ascending. */
-export interface SparsityPattern {
-  readonly rowStart: Int32Array;
-  readonly column: Int32Array;
 }
 
 /** One accepted step, readable at any time inside it (dense output). Valid only during the callback that gets it. */

@@ -1,0 +1,50 @@
+/** Order of the error estimate's local error: it shrinks as h^4. */
+const ORDER = 4;
+const SAFETY = 0.9;
+const SMALLEST_FACTOR = 0.2;
+const LARGEST_FACTOR = 6;
+/** A former error below this counts as this much, so that one very accurate step does not hold back the next. */
+const SMALLEST_FORMER_ERROR = 1e-4;
+
+/** Proposes step sizes from scaled errors. */
+export interface StepControl {
+  /** Factor for the step after an accepted one of this error. */
+  accepted(error: number): number;
+  /** Factor for another try after a rejected one of this error. */
+  rejected(error: number): number;
+  /** Factor for another try where no error could be had. */
+  failed(): number;
+  /** Forgets the past, for a new stretch. */
+  restart(): void;
+}
+
+/**
+ * Proportional-integral control of the step, h_new = h S err^(-0.7/k) err_before^(0.4/k): Gustafsson, ACM Trans. Math.
+ * Softw. 17 (1991) 533-554; Hairer & Wanner II, section IV.2. Limits of the factor as in Hairer's code RODAS (0.2 to 6).
+ */
+export function createStepControl(): StepControl {
+  let before = 1;
+  let afterRejection = false;
+  return {
+    accepted(error) {
+      let factor = SAFETY * error ** (-0.7 / ORDER) * before ** (0.4 / ORDER);
+      factor = Math.min(LARGEST_FACTOR, Math.max(SMALLEST_FACTOR, factor));
+      if (afterRejection) factor = Math.min(1, factor);
+      before = Math.max(error, SMALLEST_FORMER_ERROR);
+      afterRejection = false;
+      return factor;
+    },
+    rejected(error) {
+      afterRejection = true;
+      return Math.min(SAFETY, Math.max(SMALLEST_FACTOR, SAFETY * error ** (-1 / ORDER)));
+    },
+    failed() {
+      afterRejection = true;
+      return SMALLEST_FACTOR;
+    },
+    restart() {
+      before = 1;
+      afterRejection = false;
+    },
+  };
+}
