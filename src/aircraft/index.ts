@@ -1,1 +1,16 @@
-export {};
+export {
+  COVERS,
+  coverById,
+  HEATERS,
+  heaterById,
+  INSTALLATIONS,
+  installationById,
+} from "./catalogue/index.js";
+export { CAUTIONS } from "./cautions.js";
+export { BARE_ON_RAMP, type Configuration } from "./configuration.js";
+export type { Battery, Body, Bodies, Contacts, Cowl, Installation, Origins, Propeller, StartLimits } from "./description.js";
+export { ductPower, INPUT_NAMES, type Surroundings, writeInputs } from "./inputs.js";
+export type { Caution, Cover, Duct, Heater, HeaterElement, Kit } from "./kit.js";
+export { type InstallationNetwork, installationNetwork } from "./network.js";
+export { PARAMETERS, type Parameter, type ParameterName } from "./parameters.js";
+export { elementPart, isElementPart, PART_LABELS, PART_NAMES, type PartName } from "./parts.js";

@@ -1,1 +1,2 @@
-export {};
+export type { ChanceAt, Plan, Remedy, StayWarm } from "./plan.js";
+export type { PlanRequest, Wish } from "./request.js";

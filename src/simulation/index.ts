@@ -1,1 +1,21 @@
-export {};
+export { centralDraws, type Draws, multiplierOf } from "./draws.js";
+export { createForcing, type Forcing } from "./forcing.js";
+export {
+  type AdvanceRequest,
+  configurationAt,
+  ENSEMBLE_TOLERANCE,
+  type EnsembleRun,
+  prepareRun,
+  TRAJECTORY_TOLERANCE,
+} from "./run.js";
+export {
+  applyChange,
+  type Change,
+  type InitialState,
+  type Scenario,
+  type Site,
+  type TimedChange,
+  type Timeline,
+  timelineOf,
+} from "./scenario.js";
+export { type Band, bandOf, partRow, partTemps, simulate, type Trajectory, trajectory } from "./trajectory.js";

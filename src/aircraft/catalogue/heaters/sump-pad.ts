@@ -1,0 +1,35 @@
+import { CAUTIONS } from "../../cautions.js";
+import type { Heater } from "../../kit.js";
+
+/** Silicone pad glued under the oil sump. */
+function sumpPad(power: number, area: number): Heater {
+  return {
+    id: `sump-pad-${power}`,
+    name: `silicone sump pad, ${power} W`,
+    elements: [
+      {
+        name: "pad",
+        power_w: power,
+        target: "sump",
+        contact_w_per_k: 1.15 * (area / 160),
+        back_w_per_k: 6 * (area / 10_000),
+        heat_capacity_j_per_k: 1.3 * area,
+        area_cm2: area,
+        surface_max_c: 260,
+      },
+    ],
+    longest_on_h: 24,
+    attended: false,
+    cautions: [CAUTIONS.sumpOnly, CAUTIONS.inspectDaily, CAUTIONS.cords],
+    origins: {
+      elements: "contact fitted to heating runs from common practice (220 W pad), scaled by area; back loss and heat capacity: project judgement (2 mm silicone rubber)",
+      "elements.0.power_w": "definition of the class",
+      "elements.0.area_cm2": "typical pad of the class, from memory",
+      "elements.0.surface_max_c":
+        "about 45 K below the lowest hot-surface ignition of lubricating oil, 580 °F (304 °C), University of Washington vehicle-fire project; project judgement",
+      longest_on_h: "Continental SIL 03-1: not more than 24 h before flight; from memory",
+    },
+  };
+}
+
+export const SUMP_PADS: readonly Heater[] = [sumpPad(100, 90), sumpPad(220, 160), sumpPad(300, 220)];

@@ -1,0 +1,75 @@
+import type { Installation } from "../../description.js";
+
+const FITTED = "fitted to heating runs from common practice, no published source";
+const JUDGED = "project judgement";
+
+/** The installation that the others are scaled from, because it is the one with heating runs to fit. */
+export const FOUR_CARBURETTOR_160: Installation = {
+  id: "four-carburettor-160",
+  name: "four-cylinder opposed, 150-180 hp, carburettor, fixed-pitch propeller",
+  cooling: "air",
+  lubrication: "wet-sump",
+  cylinders: 4,
+  displacement_l: 5.5,
+  bodies: {
+    sump: { heat_capacity_j_per_k: 3000, area_m2: 0.25, height_m: 0.15 },
+    crankcase: { heat_capacity_j_per_k: 18000, area_m2: 1.3, height_m: 0.25 },
+    crankshaft: { heat_capacity_j_per_k: 11000, area_m2: 0, height_m: 0.1 },
+    barrels: { heat_capacity_j_per_k: 9500, area_m2: 0.8, height_m: 0.15 },
+    heads: { heat_capacity_j_per_k: 13500, area_m2: 1.6, height_m: 0.2 },
+    accessories: { heat_capacity_j_per_k: 10000, area_m2: 0.4, height_m: 0.15 },
+  },
+  oil: { quantity_l: 7.0, oil_id: "15w-50" },
+  contacts: {
+    sump_oil_w_per_k: 24,
+    sump_crankcase_w_per_k: 1.8,
+    oil_crankcase_w_per_k: 1.0,
+    oil_crankshaft_w_per_k: 0.6,
+    crankcase_crankshaft_w_per_k: 8.6,
+    crankcase_barrels_w_per_k: 7.1,
+    barrels_heads_w_per_k: 30,
+    crankcase_accessories_w_per_k: 5.5,
+    crankshaft_hub_w_per_k: 2.5,
+  },
+  cowl: {
+    skin_area_m2: 2.2,
+    skin_heat_capacity_j_per_k: 5000,
+    length_m: 1.0,
+    inlet_area_m2: 0.08,
+    outlet_area_m2: 0.09,
+    stack_height_m: 0.5,
+    emissivity: 0.9,
+  },
+  propeller: {
+    constant_speed: false,
+    hub_heat_capacity_j_per_k: 6000,
+    hub_area_m2: 0.12,
+    blades: 2,
+    blade_perimeter_m: 0.26,
+    blade_section_m2: 0.0025,
+    blade_conductivity_w_per_m_k: 170,
+  },
+  battery: {
+    chemistry: "lead-acid",
+    place: "firewall",
+    heat_capacity_j_per_k: 9000,
+    cowl_w_per_k: 0.7,
+    outside_w_per_k: 0.9,
+  },
+  limits: { no_preheat_c: -6, oil_max_c: 118 },
+  origins: {
+    cylinders: "definition of the class",
+    displacement_l: "definition of the class",
+    bodies: FITTED,
+    oil: "typical sump of the class, from memory",
+    contacts: FITTED,
+    "contacts.barrels_heads_w_per_k": `${JUDGED}: screwed and shrunk joint, small against the flange below it`,
+    "contacts.crankshaft_hub_w_per_k": `${JUDGED}: flange joint in series with the crank nose`,
+    cowl: `${FITTED}; skin area and emissivity: ${JUDGED}`,
+    propeller: `${JUDGED}, typical two-blade metal propeller`,
+    battery: FITTED,
+    "limits.no_preheat_c":
+      "Lycoming Service Instruction 1505 (1 Jul 2002): preheat required below +10 °F (-12 °C), +20 °F (-6 °C) for the -76 series; Cessna 172S NAV III POH Supplement 8: engine below -6 °C; the stricter figure is taken",
+    "limits.oil_max_c": "245 °F (118 °C), maker's figure as carried by trade articles",
+  },
+};

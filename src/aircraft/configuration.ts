@@ -1,0 +1,10 @@
+/** What is switched, fitted and where: everything that jumps at known times. */
+export interface Configuration {
+  readonly place: "ramp" | "hangar";
+  /** Ids of the heaters that have power now. */
+  readonly heatersOn: ReadonlySet<string>;
+  /** Ids of the covers that are fitted now. */
+  readonly coversOn: ReadonlySet<string>;
+}
+
+export const BARE_ON_RAMP: Configuration = { place: "ramp", heatersOn: new Set(), coversOn: new Set() };

@@ -1,0 +1,78 @@
+import type { Origins } from "./description.js";
+import type { PartName } from "./parts.js";
+
+/** Heating equipment as data. A new heater is one record in one file of catalogue/heaters. */
+export interface Heater {
+  readonly id: string;
+  /** In trade terms: "silicone sump pad". */
+  readonly name: string;
+  readonly elements: readonly HeaterElement[];
+  /** Ducted hot air into the cowl, instead of or beside elements. */
+  readonly duct?: Duct;
+  /** How many times the parts' exchange with the air under the cowl grows while its fan blows. */
+  readonly stirring?: number;
+  /** The longest it may be on in one go; whoever switches it must keep to this. */
+  readonly longest_on_h: number;
+  /** Somebody must stand by all the time it runs. */
+  readonly attended: boolean;
+  readonly cautions: readonly Caution[];
+  readonly origins: Origins;
+}
+
+export interface HeaterElement {
+  readonly name: string;
+  readonly power_w: number;
+  /** What it heats. */
+  readonly target: PartName;
+  /** Conductance from the element to its target: glue line, clamp, film. */
+  readonly contact_w_per_k: number;
+  /** Conductance from the element's back to the air under the cowl. */
+  readonly back_w_per_k: number;
+  readonly heat_capacity_j_per_k: number;
+  /** Heated area, for the watt density. */
+  readonly area_cm2: number;
+  /** In the oil itself: contact falls as the oil thickens, and the element is the hottest oil film. */
+  readonly in_oil?: boolean;
+  /** Highest surface temperature allowed for the element and what it touches. */
+  readonly surface_max_c: number;
+  /** Thermostat or self-limiting material: power falls away around set_c. */
+  readonly limiter?: { readonly senses: "element" | PartName; readonly set_c: number; readonly width_k: number };
+}
+
+export interface Duct {
+  readonly power_w: number;
+  readonly flow_m3_per_s: number;
+  /** Highest supply temperature at the nozzle. */
+  readonly supply_max_c: number;
+  readonly energy: "electric" | "fuel";
+}
+
+/** Equipment that keeps heat in, as data: covers, plugs, propeller covers. */
+export interface Cover {
+  readonly id: string;
+  readonly name: string;
+  /** Thermal resistance of the cloth over the part it covers [m2K/W], as fitted. */
+  readonly resistance_m2k_per_w: number;
+  /** Share of the cowl skin it covers [0..1]. */
+  readonly skin_share: number;
+  /** Share of the inlets' opening left for air [0..1]. */
+  readonly inlet_left: number;
+  /** Share of the outlet's opening and gaps left for air [0..1]. */
+  readonly outlet_left: number;
+  /** Share of the propeller's and spinner's heat loss left [0..1]. */
+  readonly hub_left: number;
+  readonly cautions: readonly Caution[];
+  readonly origins: Origins;
+}
+
+/** What can hurt, said beside the number it belongs to. */
+export interface Caution {
+  readonly text: string;
+  readonly source: string;
+}
+
+/** What an aircraft has: heaters fitted, covers carried. */
+export interface Kit {
+  readonly heaters: readonly Heater[];
+  readonly covers: readonly Cover[];
+}

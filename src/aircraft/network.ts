@@ -1,0 +1,210 @@
+import { checkedNetwork, type Link, type Network, type NetworkValues, type Part, type Source } from "../thermal/index.js";
+import type { Configuration } from "./configuration.js";
+import { cowlOpenings, ventilationConductance } from "./cowl.js";
+import type { Installation } from "./description.js";
+import { heaterBlows, heaterLinks, heaterParts, heaterSources } from "./heater-network.js";
+import { INPUT_NAMES } from "./inputs.js";
+import type { Kit } from "./kit.js";
+import { oilFilmFactor, oilHeatCapacity } from "./oil-store.js";
+import type { ParameterName } from "./parameters.js";
+import type { PartName } from "./parts.js";
+import { coefficientInsideCowl, coefficientOnBody } from "./surfaces.js";
+
+/** A link with its conductance [W/K] in a configuration. */
+export interface LinkRule {
+  readonly link: Link;
+  readonly conductance: (configuration: Configuration) => number;
+}
+
+/** A source with its power [W] in a configuration. */
+export interface SourceRule {
+  readonly source: Source;
+  readonly power: (configuration: Configuration) => number;
+}
+
+/** The heat network of an installation with its kit, and its numbers in any configuration. */
+export interface InstallationNetwork {
+  readonly network: Network;
+  readonly valuesIn: (configuration: Configuration) => NetworkValues;
+}
+
+/** Builds the network of PHYSICS: engine, cowl, propeller, battery and heater elements. */
+export function installationNetwork(installation: Installation, kit: Kit): InstallationNetwork {
+  const links = [
+    ...engineLinks(installation),
+    ...surfaceLinks(installation, kit),
+    ...cowlLinks(installation, kit),
+    ...batteryLinks(installation),
+    ...kit.heaters.flatMap((heater) => heaterLinks(heater, installation)),
+  ];
+  const sources = kit.heaters.flatMap(heaterSources);
+  const network = checkedNetwork({
+    parts: [...engineParts(installation), ...kit.heaters.flatMap(heaterParts)],
+    inputs: INPUT_NAMES,
+    links: links.map((rule) => rule.link),
+    sources: sources.map((rule) => rule.source),
+  });
+  return {
+    network,
+    valuesIn: (configuration) => ({
+      conductance: Float64Array.from(links, (rule) => rule.conductance(configuration)),
+      power: Float64Array.from(sources, (rule) => rule.power(configuration)),
+    }),
+  };
+}
+
+function engineParts(installation: Installation): Part[] {
+  const { bodies, oil, cowl, propeller, battery } = installation;
+  const metal = (name: PartName, heatCapacity: number): Part => ({ name, heatCapacity, parameter: "heat_stores" });
+  const parts: Part[] = [
+    metal("sump", bodies.sump.heat_capacity_j_per_k),
+    { name: "oil", ...oilHeatCapacity(oil) },
+    metal("crankcase", bodies.crankcase.heat_capacity_j_per_k),
+    metal("crankshaft", bodies.crankshaft.heat_capacity_j_per_k),
+    metal("barrels", bodies.barrels.heat_capacity_j_per_k),
+    metal("heads_front", bodies.heads.heat_capacity_j_per_k / 2),
+    metal("heads_rear", bodies.heads.heat_capacity_j_per_k / 2),
+    metal("accessories", bodies.accessories.heat_capacity_j_per_k),
+    metal("hub", propeller.hub_heat_capacity_j_per_k),
+    { name: "cowl_air", heatCapacity: COWL_AIR_HEAT_CAPACITY },
+    { name: "cowl_skin", heatCapacity: cowl.skin_heat_capacity_j_per_k },
+    { name: "battery", heatCapacity: battery.heat_capacity_j_per_k },
+  ];
+  if (bodies.coolant !== undefined) parts.push(metal("coolant", bodies.coolant.heat_capacity_j_per_k));
+  return parts;
+}
+
+/** [J/K] about 0.4 m3 of air with hoses, baffle seals and other light things in it; it follows at once either way. */
+const COWL_AIR_HEAT_CAPACITY = 1500;
+
+function engineLinks({ contacts, oil, bodies }: Installation): LinkRule[] {
+  const metal = (from: PartName, to: PartName, parameter: ParameterName, wPerK: number): LinkRule =>
+    fixed({ name: `${from}-${to}`, from, to, law: "conduction", parameters: [parameter] }, wPerK);
+  const film = oilFilmFactor(oil.oil_id);
+  const links: LinkRule[] = [
+    fixed(
+      { name: "sump-oil", from: "sump", to: "oil", law: "free-convection", parameters: ["oil_film"], filmFactor: film },
+      contacts.sump_oil_w_per_k,
+    ),
+    metal("sump", "crankcase", "sump_joint", contacts.sump_crankcase_w_per_k),
+    metal("oil", "crankcase", "oil_inside", contacts.oil_crankcase_w_per_k),
+    metal("oil", "crankshaft", "oil_inside", contacts.oil_crankshaft_w_per_k),
+    metal("crankcase", "crankshaft", "journals", contacts.crankcase_crankshaft_w_per_k),
+    metal("crankcase", "barrels", "flanges", contacts.crankcase_barrels_w_per_k),
+    metal("barrels", "heads_front", "flanges", contacts.barrels_heads_w_per_k / 2),
+    metal("barrels", "heads_rear", "flanges", contacts.barrels_heads_w_per_k / 2),
+    metal("crankcase", "accessories", "accessory_mounts", contacts.crankcase_accessories_w_per_k),
+    metal("crankshaft", "hub", "hub_loss", contacts.crankshaft_hub_w_per_k),
+  ];
+  if (bodies.coolant !== undefined) {
+    const toHeads = (contacts.coolant_heads_w_per_k ?? 0) / 2;
+    links.push(
+      metal("coolant", "heads_front", "flanges", toHeads),
+      metal("coolant", "heads_rear", "flanges", toHeads),
+      metal("coolant", "barrels", "flanges", contacts.coolant_barrels_w_per_k ?? 0),
+    );
+  }
+  return links;
+}
+
+/** Engine surfaces to the air under the cowl. */
+function surfaceLinks({ bodies }: Installation, kit: Kit): LinkRule[] {
+  const surfaces: [PartName, number, number][] = [
+    ["sump", bodies.sump.area_m2, bodies.sump.height_m],
+    ["crankcase", bodies.crankcase.area_m2, bodies.crankcase.height_m],
+    ["barrels", bodies.barrels.area_m2, bodies.barrels.height_m],
+    ["heads_front", bodies.heads.area_m2 / 2, bodies.heads.height_m],
+    ["heads_rear", bodies.heads.area_m2 / 2, bodies.heads.height_m],
+    ["accessories", bodies.accessories.area_m2, bodies.accessories.height_m],
+  ];
+  if (bodies.coolant !== undefined) surfaces.push(["coolant", bodies.coolant.area_m2, bodies.coolant.height_m]);
+  return surfaces.map(([part, area, height]) => {
+    const still = area * coefficientOnBody(height);
+    return {
+      link: {
+        name: `${part}-cowl_air`,
+        from: part,
+        to: "cowl_air",
+        law: "free-convection",
+        parameters: ["engine_to_cowl_air"],
+      },
+      conductance: (configuration) => still * heaterBlows(kit, configuration),
+    };
+  });
+}
+
+function cowlLinks({ cowl }: Installation, kit: Kit): LinkRule[] {
+  const inside = cowl.skin_area_m2 * coefficientInsideCowl(cowl);
+  return [
+    {
+      link: {
+        name: "cowl_air-cowl_skin",
+        from: "cowl_air",
+        to: "cowl_skin",
+        law: "free-convection",
+        parameters: ["cowl_skin_loss"],
+      },
+      conductance: (configuration) => inside * heaterBlows(kit, configuration),
+    },
+    fixed(
+      {
+        name: "cowl_skin-surroundings",
+        from: "cowl_skin",
+        to: "cowl_surroundings",
+        law: "conduction",
+        parameters: ["cowl_skin_loss"],
+        factorInput: "skin_conductance",
+      },
+      1,
+    ),
+    {
+      link: {
+        name: "cowl_air-outside_air",
+        from: "cowl_air",
+        to: "outside_air",
+        law: "ventilation",
+        parameters: ["ventilation"],
+        windInput: "wind_draught",
+      },
+      conductance: (configuration) => ventilationConductance(cowl, cowlOpenings(cowl, kit, configuration)),
+    },
+    {
+      // The front cylinders stand in the draught of the inlets.
+      link: {
+        name: "heads_front-outside_air",
+        from: "heads_front",
+        to: "outside_air",
+        law: "ventilation",
+        parameters: ["ventilation"],
+        windInput: "wind_draught",
+      },
+      conductance: (configuration) =>
+        FRONT_DRAUGHT_SHARE * ventilationConductance(cowl, cowlOpenings(cowl, kit, configuration)),
+    },
+    fixed(
+      {
+        name: "hub-outside_air",
+        from: "hub",
+        to: "outside_air",
+        law: "conduction",
+        parameters: ["hub_loss"],
+        factorInput: "hub_conductance",
+      },
+      1,
+    ),
+  ];
+}
+
+/** Share of the cooling draught's heat taken straight from the front heads; project judgement. */
+const FRONT_DRAUGHT_SHARE = 0.03;
+
+function batteryLinks({ battery }: Installation): LinkRule[] {
+  const link = (to: "cowl_air" | "outside_air", wPerK: number): LinkRule =>
+    fixed({ name: `battery-${to}`, from: "battery", to, law: "conduction", parameters: ["battery_links"] }, wPerK);
+  return [link("cowl_air", battery.cowl_w_per_k), link("outside_air", battery.outside_w_per_k)];
+}
+
+function fixed(link: Link, wPerK: number): LinkRule {
+  return { link, conductance: () => wPerK };
+}
+

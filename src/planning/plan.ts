@@ -1,0 +1,58 @@
+import type { Verdict } from "../readiness/index.js";
+import type { Band, Trajectory } from "../simulation/index.js";
+
+/** The answer to "when do I plug in?". Times are [s] since scenario start. */
+export interface Plan {
+  readonly status: "ready" | "not-reachable" | "cancelled" | "failed";
+  /** Why it is not "ready", one sentence; empty when it is. */
+  readonly message: string;
+  /** The latest plug-in with the wanted chance, or the best there is. */
+  readonly plugIn: number;
+  /** Heating is not needed at all: the aircraft is ready without. */
+  readonly heatNeeded: boolean;
+  readonly unplug: number;
+  readonly departure: number;
+  readonly chance: number;
+  /** Standard error of the chance from the finite number of members. */
+  readonly chanceError: number;
+  readonly verdict: Verdict;
+  /** From when to when the aircraft is ready with the wanted chance, covers kept on after unplugging. */
+  readonly window: { readonly opens: number; readonly closes: number; readonly closesBeyondHorizon: boolean } | undefined;
+  /** How long it stays ready after unplugging, with the wanted chance, and in the median. */
+  readonly stayWarm: { readonly covered: StayWarm; readonly uncovered: StayWarm };
+  /** [J] */
+  readonly energy: Band;
+  /** Chance of being ready for other plug-in times, ascending in plug-in. */
+  readonly curve: readonly ChanceAt[];
+  /** The same departure when the plug goes in this much later than planned. */
+  readonly late: readonly (ChanceAt & { readonly lateBy: number })[];
+  /** Habits of two and four hours before departure, for comparison. */
+  readonly habits: readonly (ChanceAt & { readonly lead: number; readonly energy: number })[];
+  /** The planned course from now until the end of the scenario. */
+  readonly course: Trajectory;
+  /** Ways to make a departure that cannot be met; tried, with what they bring. */
+  readonly remedies: readonly Remedy[];
+}
+
+export interface ChanceAt {
+  readonly plugIn: number;
+  readonly chance: number;
+}
+
+export interface StayWarm {
+  /** [s] that the wanted share of members outlasts. */
+  readonly sure: number;
+  /** [s] */
+  readonly median: number;
+  /** [s] the time looked ahead; a value equal to it means "at least". */
+  readonly horizon: number;
+}
+
+/** A change that was tried on a departure that cannot be met. */
+export interface Remedy {
+  readonly text: string;
+  /** Best chance with this change. */
+  readonly chance: number;
+  /** [s] plug-in that gives it. */
+  readonly plugIn: number;
+}

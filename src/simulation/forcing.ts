@@ -1,0 +1,80 @@
+import { INPUT_NAMES, type Configuration, writeInputs } from "../aircraft/index.js";
+import { skyTemperature, windAtHeight } from "../properties/index.js";
+import type { Draws } from "./draws.js";
+import type { Scenario } from "./scenario.js";
+
+/** [m] height of the middle of the cowl above ground. */
+const COWL_HEIGHT = 1.2;
+/** [m/s] draughts in a closed hangar; project judgement. */
+const HANGAR_DRAUGHT = 0.1;
+
+/** The surroundings of every member over time: weather knots with each member's own forecast error. */
+export interface Forcing {
+  /** [s] since scenario start of the weather's knots strictly inside the scenario. */
+  readonly knots: readonly number[];
+  /** Writes the network's inputs (inputs x members) for time `t` [s since start] in a configuration. */
+  write(configuration: Configuration, t: number, out: Float64Array): void;
+  /** [K] outside air of member m at t. */
+  tempAirAt(t: number, m: number): number;
+}
+
+export function createForcing(scenario: Scenario, draws: Draws): Forcing {
+  const { weather, start, site, installation, kit } = scenario;
+  const { members } = draws;
+  const count = weather.time.length;
+  if (draws.tempAirError.length !== count * members) {
+    throw new RangeError(`invalid draws: weather errors for ${draws.tempAirError.length / members} knots (expected ${count})`);
+  }
+  const time = weather.time.map((t) => t - start);
+  const tempAir = new Float64Array(count * members);
+  const wind = new Float64Array(count * members);
+  const skyDepression = new Float64Array(count);
+  for (let k = 0; k < count; k++) {
+    const sky = skyTemperature(weather.tempAir[k], Math.min(weather.tempDewPoint[k], weather.tempAir[k]), weather.cloudCover[k]);
+    skyDepression[k] = weather.tempAir[k] - sky;
+    const speed = windAtHeight(weather.windSpeed[k], COWL_HEIGHT, site.roughness);
+    for (let m = 0, o = k * members; m < members; m++) {
+      tempAir[o + m] = weather.tempAir[k] + draws.tempAirError[o + m];
+      wind[o + m] = speed * draws.windFactor[o + m];
+    }
+  }
+  const surroundings = { tempAir: 0, windSpeed: 0, tempSky: 0 };
+  const inputs = INPUT_NAMES.length;
+
+  /** Knot k and weight w so that the value at t is (1-w) of knot k and w of knot k+1; held beyond the ends. */
+  function locate(t: number): { k: number; w: number } {
+    if (!(t > time[0])) return { k: 0, w: 0 };
+    if (t >= time[count - 1]) return { k: count - 1, w: 0 };
+    let k = 0;
+    while (time[k + 1] <= t) k++;
+    return { k, w: (t - time[k]) / (time[k + 1] - time[k]) };
+  }
+
+  return {
+    knots: [...time].filter((t) => t > 0 && t < scenario.duration),
+    tempAirAt(t, m) {
+      const { k, w } = locate(t);
+      const next = Math.min(k + 1, count - 1);
+      return (1 - w) * tempAir[k * members + m] + w * tempAir[next * members + m];
+    },
+    write(configuration, t, out) {
+      if (out.length !== inputs * members) throw new RangeError(`invalid length of inputs: ${out.length}`);
+      const { k, w } = locate(t);
+      const next = Math.min(k + 1, count - 1);
+      const depression = (1 - w) * skyDepression[k] + w * skyDepression[next];
+      for (let m = 0; m < members; m++) {
+        const air = (1 - w) * tempAir[k * members + m] + w * tempAir[next * members + m];
+        if (configuration.place === "hangar") {
+          surroundings.tempAir = site.tempHangar;
+          surroundings.windSpeed = HANGAR_DRAUGHT;
+          surroundings.tempSky = site.tempHangar;
+        } else {
+          surroundings.tempAir = air;
+          surroundings.windSpeed = (1 - w) * wind[k * members + m] + w * wind[next * members + m];
+          surroundings.tempSky = air - depression;
+        }
+        writeInputs(installation, kit, configuration, surroundings, out, members, m);
+      }
+    },
+  };
+}

@@ -1,0 +1,139 @@
+import { type Configuration, ductPower, INPUT_NAMES, installationNetwork } from "../aircraft/index.js";
+import { type SolveResult, type Step, solve } from "../solver/index.js";
+import { createThermalSystem, type MemberValues, type Network, type ThermalSystem } from "../thermal/index.js";
+import { type Draws, multiplierOf } from "./draws.js";
+import { createForcing, type Forcing } from "./forcing.js";
+import type { Scenario, Timeline } from "./scenario.js";
+
+/** An ensemble of one scenario, prepared once and then run as often as a plan needs. */
+export interface EnsembleRun {
+  readonly network: Network;
+  readonly members: number;
+  readonly draws: Draws;
+  readonly forcing: Forcing;
+  readonly system: ThermalSystem;
+  /** [K] initial temperatures, parts x members. */
+  readonly initial: Float64Array;
+  /** Advances the ensemble from `state` at `from` to `to` through a timeline of configurations. */
+  advance(request: AdvanceRequest): SolveResult;
+  /** Sets the system to a configuration at a moment, to read heat flows and powers there. */
+  hold(configuration: Configuration, t: number): void;
+  /** [W] taken by a duct's burner or element of member m, which the network sees as warm air, not as a source. */
+  ductPower(configuration: Configuration, t: number, m: number): number;
+}
+
+export interface AdvanceRequest {
+  readonly state: Float64Array;
+  /** [s] since scenario start */
+  readonly from: number;
+  readonly to: number;
+  readonly timeline: Timeline;
+  readonly sampleTimes?: ArrayLike<number>;
+  /** [K] absolute local error allowed per step. */
+  readonly tolerance?: number;
+  readonly onStep?: (step: Step) => boolean;
+}
+
+/** [K] keeps the error of a single trajectory near 0.01 K. */
+export const TRAJECTORY_TOLERANCE = 0.01;
+/** [K] enough for chances, whose spread is a hundred times that. */
+export const ENSEMBLE_TOLERANCE = 0.05;
+
+export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
+  const { network, valuesIn } = installationNetwork(scenario.installation, scenario.kit);
+  const { members } = draws;
+  const forcing = createForcing(scenario, draws);
+  const system = createThermalSystem(network, members, capacityFactors(network, draws));
+  const known = new Map<Configuration, MemberValues>();
+  const left = new Float64Array(INPUT_NAMES.length * members);
+  const right = new Float64Array(INPUT_NAMES.length * members);
+
+  function memberValues(configuration: Configuration): MemberValues {
+    let values = known.get(configuration);
+    if (values === undefined) {
+      const { conductance, power } = valuesIn(configuration);
+      values = {
+        conductance: spread(conductance, network.links, draws),
+        power: spread(power, network.sources, draws),
+      };
+      known.set(configuration, values);
+    }
+    return values;
+  }
+
+  function hold(configuration: Configuration, from: number, to = from + 1): void {
+    system.configure(memberValues(configuration));
+    forcing.write(configuration, from, left);
+    forcing.write(configuration, to, right);
+    system.setInputs(from, to, left, right);
+  }
+
+  return {
+    network,
+    members,
+    draws,
+    forcing,
+    system,
+    initial: initialTemps(scenario, network, draws),
+    hold,
+    ductPower: (configuration, t, m) =>
+      multiplierOf(draws, ["heater_power"], m) * ductPower(scenario.kit, configuration, forcing.tempAirAt(t, m)),
+    advance({ state, from, to, timeline, sampleTimes = [], tolerance = ENSEMBLE_TOLERANCE, onStep }) {
+      const jumps = [...forcing.knots, ...timeline.map((entry) => entry.from)]
+        .filter((t) => t > from && t < to)
+        .sort((a, b) => a - b)
+        .filter((t, i, all) => i === 0 || t > all[i - 1]);
+      return solve({
+        system,
+        initial: state,
+        start: from,
+        end: to,
+        tolerance: { absolute: tolerance, relative: 0 },
+        jumps,
+        sampleTimes,
+        onStretch: (a, b) => hold(configurationAt(timeline, a), a, b),
+        ...(onStep === undefined ? {} : { onStep }),
+      });
+    },
+  };
+}
+
+/** The configuration in force at time t [s]. */
+export function configurationAt(timeline: Timeline, t: number): Configuration {
+  let found = timeline[0].configuration;
+  for (const entry of timeline) if (entry.from <= t) found = entry.configuration;
+  return found;
+}
+
+function capacityFactors(network: Network, draws: Draws): Float64Array {
+  const { members } = draws;
+  const factors = new Float64Array(network.parts.length * members);
+  network.parts.forEach(({ parameter }, i) => {
+    const names = parameter === undefined ? [] : [parameter];
+    for (let m = 0; m < members; m++) factors[i * members + m] = multiplierOf(draws, names, m);
+  });
+  return factors;
+}
+
+function spread(
+  values: Float64Array,
+  owners: readonly { readonly parameters: readonly string[] }[],
+  draws: Draws,
+): Float64Array {
+  const { members } = draws;
+  const out = new Float64Array(values.length * members);
+  owners.forEach(({ parameters }, i) => {
+    for (let m = 0; m < members; m++) out[i * members + m] = values[i] * multiplierOf(draws, parameters, m);
+  });
+  return out;
+}
+
+function initialTemps({ initial }: Scenario, network: Network, draws: Draws): Float64Array {
+  const { members } = draws;
+  const temps = new Float64Array(network.parts.length * members);
+  network.parts.forEach(({ name }, i) => {
+    const central = initial.temps.get(name) ?? initial.tempOthers;
+    for (let m = 0; m < members; m++) temps[i * members + m] = central + initial.sd * draws.initialOffset[m];
+  });
+  return temps;
+}

@@ -1,0 +1,124 @@
+import type { Configuration } from "../aircraft/index.js";
+import { quantile } from "../numerics/index.js";
+import type { SolveStatus } from "../solver/index.js";
+import type { Draws } from "./draws.js";
+import { configurationAt, type EnsembleRun, prepareRun, TRAJECTORY_TOLERANCE } from "./run.js";
+import { type Scenario, type Timeline, timelineOf } from "./scenario.js";
+
+/** Temperatures of every part and member at sample times, with the heat put in so far. */
+export interface Trajectory {
+  readonly status: SolveStatus;
+  /** What to do about it when not completed. */
+  readonly remedy: string;
+  /** [s] since scenario start */
+  readonly time: Float64Array;
+  readonly parts: readonly string[];
+  readonly members: number;
+  /** [K] sample s, part i, member m at `[(s * parts + i) * members + m]` */
+  readonly temps: Float64Array;
+  /** [J] put in since the first sample, sample s and member m at `[s * members + m]` */
+  readonly energy: Float64Array;
+}
+
+/** 5, 50 and 95 % values over the members. */
+export interface Band {
+  readonly low: number;
+  readonly mid: number;
+  readonly high: number;
+}
+
+/** Plays a scenario with its own events. */
+export function simulate(scenario: Scenario, draws: Draws, sampleTimes: ArrayLike<number>, onStep?: () => boolean): Trajectory {
+  const run = prepareRun(scenario, draws);
+  return trajectory(run, {
+    state: run.initial,
+    timeline: timelineOf(scenario.initial.configuration, scenario.events),
+    sampleTimes,
+    ...(onStep === undefined ? {} : { onStep }),
+  });
+}
+
+/** Runs a prepared ensemble from the first to the last sample time. */
+export function trajectory(
+  run: EnsembleRun,
+  request: {
+    readonly state: Float64Array;
+    readonly timeline: Timeline;
+    readonly sampleTimes: ArrayLike<number>;
+    readonly tolerance?: number;
+    readonly onStep?: () => boolean;
+  },
+): Trajectory {
+  const time = Float64Array.from(request.sampleTimes);
+  const { timeline, state, tolerance = TRAJECTORY_TOLERANCE } = request;
+  const result = run.advance({
+    state,
+    from: time[0],
+    to: time[time.length - 1],
+    timeline,
+    sampleTimes: time,
+    tolerance,
+    ...(request.onStep === undefined ? {} : { onStep: request.onStep }),
+  });
+  return {
+    status: result.status,
+    remedy: result.remedy,
+    time,
+    parts: run.network.parts.map((p) => p.name),
+    members: run.members,
+    temps: result.samples,
+    energy: energyIn(run, timeline, time, result.samples),
+  };
+}
+
+/** Row of a part in a trajectory; throws when it has no such part. */
+export function partRow(parts: readonly string[], name: string): number {
+  const row = parts.indexOf(name);
+  if (row < 0) throw new RangeError(`unknown part: ${name} (expected one of ${parts.join(", ")})`);
+  return row;
+}
+
+/** Temperatures [K] of one part over the members at sample s. */
+export function partTemps({ temps, parts, members }: Trajectory, name: string, s: number): Float64Array {
+  const at = (s * parts.length + partRow(parts, name)) * members;
+  return temps.subarray(at, at + members);
+}
+
+export function bandOf(values: Float64Array): Band {
+  return { low: quantile(values, 0.05), mid: quantile(values, 0.5), high: quantile(values, 0.95) };
+}
+
+/** Trapezoid over the samples; power jumps only where the configuration does, and that side is taken. */
+function energyIn(run: EnsembleRun, timeline: Timeline, time: Float64Array, temps: Float64Array): Float64Array {
+  const { members } = run;
+  const size = run.network.parts.length * members;
+  const energy = new Float64Array(time.length * members);
+  const before = new Float64Array(members);
+  const after = new Float64Array(members);
+  for (let s = 1; s < time.length; s++) {
+    const configuration = configurationAt(timeline, time[s - 1]);
+    totalPower(run, configuration, time[s - 1], temps.subarray((s - 1) * size, s * size), before);
+    totalPower(run, configuration, time[s], temps.subarray(s * size, (s + 1) * size), after);
+    const switched = timeline.find((entry) => entry.from > time[s - 1] && entry.from < time[s]);
+    const end = switched === undefined ? time[s] : switched.from;
+    for (let m = 0; m < members; m++) {
+      energy[s * members + m] = energy[(s - 1) * members + m] + 0.5 * (before[m] + after[m]) * (end - time[s - 1]);
+    }
+    if (switched === undefined) continue;
+    totalPower(run, switched.configuration, time[s], temps.subarray(s * size, (s + 1) * size), after);
+    for (let m = 0; m < members; m++) energy[s * members + m] += after[m] * (time[s] - end);
+  }
+  return energy;
+}
+
+function totalPower(run: EnsembleRun, configuration: Configuration, t: number, temps: Float64Array, out: Float64Array): void {
+  const { members, system, network } = run;
+  const powers = new Float64Array(network.sources.length * members);
+  run.hold(configuration, t);
+  system.sourcePowers(t, temps, powers);
+  for (let m = 0; m < members; m++) {
+    let total = run.ductPower(configuration, t, m);
+    for (let s = 0; s < network.sources.length; s++) total += powers[s * members + m];
+    out[m] = total;
+  }
+}

@@ -1,0 +1,45 @@
+import { MELTING_WIDTH, type Part } from "./network.js";
+
+const FREEZING = 273.15;
+const GAUSS_NORM = 1 / (MELTING_WIDTH * Math.sqrt(Math.PI));
+
+/**
+ * Heat capacity C(T) [J/K] of a part: C0 + C1 (T - 273.15 K) + L exp(-((T - T_f)/w)²)/(w√π).
+ * The last term is the latent heat L [J] of ice on the part, spread over the melting width (apparent heat capacity
+ * method; Bonacina et al. 1973, Int. J. Heat Mass Transfer 16, 1825-1832, cited from memory).
+ */
+export function heatCapacityAt(part: Part, temp: number): number {
+  const t = temp - FREEZING;
+  let capacity = part.heatCapacity + (part.heatCapacitySlope ?? 0) * t;
+  if (part.latentHeat !== undefined)
+    capacity += part.latentHeat * GAUSS_NORM * Math.exp(-((t / MELTING_WIDTH) ** 2));
+  return capacity;
+}
+
+/** dC/dT [J/K2]. */
+export function heatCapacitySlopeAt(part: Part, temp: number): number {
+  const t = temp - FREEZING;
+  let slope = part.heatCapacitySlope ?? 0;
+  if (part.latentHeat !== undefined) {
+    const x = t / MELTING_WIDTH;
+    slope -= (2 * x * part.latentHeat * GAUSS_NORM * Math.exp(-x * x)) / MELTING_WIDTH;
+  }
+  return slope;
+}
+
+/** Heat [J] stored between 273.15 K and `temp`: the integral of C(T), latent heat counted from fully frozen. */
+export function storedHeat(part: Part, temp: number): number {
+  const t = temp - FREEZING;
+  const sensible = part.heatCapacity * t + 0.5 * (part.heatCapacitySlope ?? 0) * t * t;
+  return part.latentHeat === undefined
+    ? sensible
+    : sensible + 0.5 * part.latentHeat * (1 + erf(t / MELTING_WIDTH));
+}
+
+/** Error function by Abramowitz & Stegun 7.1.26, absolute error below 1.5e-7. */
+function erf(x: number): number {
+  const t = 1 / (1 + 0.3275911 * Math.abs(x));
+  const series =
+    t * (0.254829592 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429))));
+  return Math.sign(x) * (1 - series * Math.exp(-x * x));
+}
