@@ -1,1 +1,15 @@
-export {};
+export * from "./air.js";
+export * from "./atmosphere.js";
+export * from "./convection.js";
+export * from "./convection-forced.js";
+export * from "./convection-free.js";
+export * from "./oil.js";
+export * from "./oil-generic.js";
+export * from "./oil-limits.js";
+export * from "./radiation.js";
+export * from "./range.js";
+export * from "./sae-j300.js";
+export * from "./sky.js";
+export * from "./viscosity-index.js";
+export * from "./walther.js";
+export * from "./wind.js";

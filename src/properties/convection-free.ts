@@ -1,0 +1,143 @@
+import { requireNotNegative, requirePositive } from "./argument.js";
+import type { ValidityRange } from "./range.js";
+
+// "Incropera" is Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Wiley (2007); its equation
+// and table numbers are from memory. Examples are numbered as in the shorter Introduction to Heat Transfer, 6th ed. (2011).
+
+/** Published range of {@link nusseltChurchillChuVerticalPlate}. */
+export const RANGE_CHURCHILL_CHU_VERTICAL_PLATE: ValidityRange = {
+  quantity: "Rayleigh number by height [-]",
+  min: 0,
+  max: 1e13,
+  source: "Churchill and Chu 1975a; upper end as plotted in Incropera Fig. 9.6 (from memory)",
+};
+
+/**
+ * Mean Nusselt number [-] of free convection at an isothermal vertical plate (all Rayleigh numbers):
+ * Nu = (0.825 + 0.387 Ra^(1/6) / [1 + (0.492/Pr)^(9/16)]^(8/27))^2.
+ * Churchill and Chu, Int. J. Heat Mass Transfer 18 (1975) 1323-1329, doi:10.1016/0017-9310(75)90243-4; Incropera eq. 9.26.
+ * @param rayleigh by plate height, at film temperature [-]
+ * @param prandtl [-]
+ * @example nusseltChurchillChuVerticalPlate(0.69 * 2.63e9, 0.69) // 147 (Incropera Example 9.2)
+ */
+export function nusseltChurchillChuVerticalPlate(rayleigh: number, prandtl: number): number {
+  check(rayleigh, prandtl);
+  return (0.825 + (0.387 * rayleigh ** (1 / 6)) / (1 + (0.492 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2;
+}
+
+/** Published range of {@link nusseltChurchillChuHorizontalCylinder}. */
+export const RANGE_CHURCHILL_CHU_HORIZONTAL_CYLINDER: ValidityRange = {
+  quantity: "Rayleigh number by diameter [-]",
+  min: 1e-5,
+  max: 1e12,
+  source: "Churchill and Chu 1975b (lower end); Incropera eq. 9.34 (upper end)",
+};
+
+/**
+ * Mean Nusselt number [-] of free convection at an isothermal horizontal cylinder:
+ * Nu = (0.60 + 0.387 Ra^(1/6) / [1 + (0.559/Pr)^(9/16)]^(8/27))^2.
+ * Churchill and Chu, Int. J. Heat Mass Transfer 18 (1975) 1049-1053, doi:10.1016/0017-9310(75)90222-7; Incropera eq. 9.34.
+ * @param rayleigh by diameter, at film temperature [-]
+ * @param prandtl [-]
+ * @example nusseltChurchillChuHorizontalCylinder(0.69 * 2.63e9, 0.69) // 139.13
+ */
+export function nusseltChurchillChuHorizontalCylinder(rayleigh: number, prandtl: number): number {
+  check(rayleigh, prandtl);
+  return (0.6 + (0.387 * rayleigh ** (1 / 6)) / (1 + (0.559 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2;
+}
+
+/** Published range of {@link nusseltMorganHorizontalCylinder}. */
+export const RANGE_MORGAN_HORIZONTAL_CYLINDER: ValidityRange = {
+  quantity: "Rayleigh number by diameter [-]",
+  min: 1e-10,
+  max: 1e12,
+  source: "Morgan 1975; Incropera Table 9.1",
+};
+
+/** Rows of Morgan's table: Nu = c Ra^n below `below`. */
+const MORGAN: readonly { readonly below: number; readonly c: number; readonly n: number }[] = [
+  { below: 1e-2, c: 0.675, n: 0.058 },
+  { below: 1e2, c: 1.02, n: 0.148 },
+  { below: 1e4, c: 0.85, n: 0.188 },
+  { below: 1e7, c: 0.48, n: 0.25 },
+  { below: Number.POSITIVE_INFINITY, c: 0.125, n: 0.333 },
+];
+
+/**
+ * Mean Nusselt number [-] of free convection at an isothermal horizontal cylinder: Nu = c Ra^n by steps, so it jumps a
+ * little between rows. Morgan, Advances in Heat Transfer 11 (1975) 199-264; Incropera eq. 9.33, Table 9.1.
+ * @param rayleigh by diameter, at film temperature [-]
+ * @example nusseltMorganHorizontalCylinder(0.72e7) // 24.864
+ */
+export function nusseltMorganHorizontalCylinder(rayleigh: number): number {
+  requireNotNegative("rayleigh", rayleigh, "");
+  const row = MORGAN.find((r) => rayleigh < r.below)!;
+  return row.c * rayleigh ** row.n;
+}
+
+/** Published range of {@link nusseltMcAdamsPlateAssisted}. */
+export const RANGE_MCADAMS_PLATE_ASSISTED: ValidityRange = {
+  quantity: "Rayleigh number by area over perimeter [-]",
+  min: 1e4,
+  max: 1e11,
+  source: "McAdams 1954; Incropera eqs. 9.30, 9.31",
+};
+
+/**
+ * Mean Nusselt number [-] of a horizontal plate whose film moves away freely (warm face up, cold face down):
+ * Nu = 0.54 Ra^(1/4) to Ra = 1e7, 0.15 Ra^(1/3) above. McAdams, Heat Transmission, 3rd ed. (1954); Incropera eqs. 9.30, 9.31.
+ * @param rayleigh by area over perimeter, at film temperature [-]
+ * @example nusseltMcAdamsPlateAssisted(5.54 * 3.21e8) // 181.73
+ */
+export function nusseltMcAdamsPlateAssisted(rayleigh: number): number {
+  requireNotNegative("rayleigh", rayleigh, "");
+  return rayleigh <= 1e7 ? 0.54 * rayleigh ** 0.25 : 0.15 * rayleigh ** (1 / 3);
+}
+
+/** Published range of {@link nusseltMcAdamsPlateOpposed}. */
+export const RANGE_MCADAMS_PLATE_OPPOSED: ValidityRange = {
+  quantity: "Rayleigh number by area over perimeter [-]",
+  min: 1e5,
+  max: 1e10,
+  source: "McAdams 1954; Incropera eq. 9.32",
+};
+
+/**
+ * Mean Nusselt number [-] of a horizontal plate whose film is held against it (warm face down, cold face up):
+ * Nu = 0.27 Ra^(1/4). McAdams, Heat Transmission, 3rd ed. (1954); Incropera eq. 9.32.
+ * @param rayleigh by area over perimeter, at film temperature [-]
+ * @example nusseltMcAdamsPlateOpposed(5.54 * 3.21e8) // 55.446
+ */
+export function nusseltMcAdamsPlateOpposed(rayleigh: number): number {
+  requireNotNegative("rayleigh", rayleigh, "");
+  return 0.27 * rayleigh ** 0.25;
+}
+
+/** Published range of {@link nusseltChurchillSphere}. */
+export const RANGE_CHURCHILL_SPHERE: ValidityRange = {
+  quantity: "Rayleigh number by diameter [-]",
+  min: 0,
+  max: 1e13,
+  source: "Churchill, in Heat Exchanger Design Handbook (1983)",
+};
+
+/**
+ * Mean Nusselt number [-] of free convection at an isothermal sphere, with f = 1 + (0.469/Pr)^(9/16):
+ * Nu = 2 + 0.589 Ra^(1/4) / f^(4/9) (1 + 7.44e-8 Ra / f^(16/9))^(1/12).
+ * Churchill, Free convection around immersed bodies, in Heat Exchanger Design Handbook, Hemisphere (1983).
+ * @param rayleigh by diameter, at film temperature [-]
+ * @param prandtl [-]
+ * @example nusseltChurchillSphere(0.7e7, 0.7) // 25.671
+ */
+export function nusseltChurchillSphere(rayleigh: number, prandtl: number): number {
+  check(rayleigh, prandtl);
+  const f = 1 + (0.469 / prandtl) ** (9 / 16);
+  return (
+    2 + ((0.589 * rayleigh ** 0.25) / f ** (4 / 9)) * (1 + (7.44e-8 * rayleigh) / f ** (16 / 9)) ** (1 / 12)
+  );
+}
+
+function check(rayleigh: number, prandtl: number): void {
+  requireNotNegative("rayleigh", rayleigh, "");
+  requirePositive("prandtl", prandtl, "");
+}

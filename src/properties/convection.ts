@@ -1,0 +1,178 @@
+import {
+  conductivityAir,
+  diffusivityAir,
+  GRAVITY_STANDARD,
+  kinematicViscosityAir,
+  PRESSURE_STANDARD,
+  prandtlAir,
+} from "./air.js";
+import { requireNotNegative, requirePositive } from "./argument.js";
+import { nusseltChurchillBernsteinCylinder, nusseltPlate } from "./convection-forced.js";
+import {
+  nusseltChurchillChuHorizontalCylinder,
+  nusseltChurchillChuVerticalPlate,
+  nusseltChurchillSphere,
+  nusseltMcAdamsPlateAssisted,
+  nusseltMcAdamsPlateOpposed,
+} from "./convection-free.js";
+import type { ValidityRange } from "./range.js";
+
+// "Incropera" is Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Wiley (2007); its equation
+// and table numbers are from memory. Examples are numbered as in the shorter Introduction to Heat Transfer, 6th ed. (2011).
+
+/**
+ * Heat transfer coefficient [W/(m2 K)]: h = Nu k / L.
+ * @param nusselt [-]
+ * @param conductivity of the fluid [W/(m K)]
+ * @param length the one the Nusselt number is made with [m]
+ * @example convectionCoefficient(147.16, 0.0338, 0.71) // 7.0 (Incropera Example 9.2)
+ */
+export function convectionCoefficient(nusselt: number, conductivity: number, length: number): number {
+  requirePositive("length", length, "m");
+  return (nusselt * conductivity) / length;
+}
+
+/**
+ * Rayleigh number [-] of air: Ra = g |dT| L^3 / (T nu alpha), with expansion 1/T of an ideal gas (Incropera eqs. 9.9, 9.25).
+ * @param length [m]
+ * @param tempDifference surface to air, either sign [K]
+ * @param tempFilm mean of surface and air [K]
+ * @param pressure [Pa]
+ */
+export function rayleighAir(
+  length: number,
+  tempDifference: number,
+  tempFilm: number,
+  pressure: number = PRESSURE_STANDARD,
+): number {
+  requirePositive("length", length, "m");
+  const spread = tempFilm * kinematicViscosityAir(tempFilm, pressure) * diffusivityAir(tempFilm, pressure);
+  return (GRAVITY_STANDARD * Math.abs(tempDifference) * length ** 3) / spread;
+}
+
+/**
+ * Reynolds number [-] of air: Re = V L / nu.
+ * @param length [m]
+ * @param windSpeed [m/s]
+ * @param tempFilm [K]
+ * @param pressure [Pa]
+ */
+export function reynoldsAir(
+  length: number,
+  windSpeed: number,
+  tempFilm: number,
+  pressure: number = PRESSURE_STANDARD,
+): number {
+  requirePositive("length", length, "m");
+  requireNotNegative("windSpeed", windSpeed, "m/s");
+  return (windSpeed * length) / kinematicViscosityAir(tempFilm, pressure);
+}
+
+/**
+ * A surface in still air and the length its correlation uses: height of a vertical plate, diameter of a cylinder or sphere,
+ * area over perimeter of a horizontal plate. "assisted" is a warm face up or cold face down, "opposed" the other two.
+ */
+export type FreeConvectionShape =
+  | "vertical-plate"
+  | "horizontal-cylinder"
+  | "horizontal-plate-assisted"
+  | "horizontal-plate-opposed"
+  | "sphere";
+
+const NUSSELT_FREE: Readonly<Record<FreeConvectionShape, (rayleigh: number, prandtl: number) => number>> = {
+  "vertical-plate": nusseltChurchillChuVerticalPlate,
+  "horizontal-cylinder": nusseltChurchillChuHorizontalCylinder,
+  "horizontal-plate-assisted": nusseltMcAdamsPlateAssisted,
+  "horizontal-plate-opposed": nusseltMcAdamsPlateOpposed,
+  sphere: nusseltChurchillSphere,
+};
+
+/**
+ * Free-convection coefficient [W/(m2 K)] of a surface in still air, radiation apart. A model whose link is scaled by dT^(1/4)
+ * takes it at its own reference difference, commonly 10 K.
+ * @param length see {@link FreeConvectionShape} [m]
+ * @param tempDifference surface to air, either sign [K]
+ * @param tempFilm mean of surface and air [K]
+ * @param pressure [Pa]
+ * @example freeConvectionCoefficient("vertical-plate", 0.71, 209, 400) // 7.0 (Incropera Example 9.2)
+ */
+export function freeConvectionCoefficient(
+  shape: FreeConvectionShape,
+  length: number,
+  tempDifference: number,
+  tempFilm: number,
+  pressure: number = PRESSURE_STANDARD,
+): number {
+  const rayleigh = rayleighAir(length, tempDifference, tempFilm, pressure);
+  const nusselt = NUSSELT_FREE[shape](rayleigh, prandtlAir(tempFilm));
+  return convectionCoefficient(nusselt, conductivityAir(tempFilm), length);
+}
+
+/** A surface in wind and the length its correlation uses: length along the wind of a plate, diameter of a cylinder. */
+export type ForcedConvectionShape = "plate" | "cylinder";
+
+const NUSSELT_FORCED: Readonly<Record<ForcedConvectionShape, (reynolds: number, prandtl: number) => number>> =
+  {
+    plate: nusseltPlate,
+    cylinder: nusseltChurchillBernsteinCylinder,
+  };
+
+/**
+ * Forced-convection coefficient [W/(m2 K)] of a smooth surface in a steady stream of air. Gusty wind over a real airframe gives
+ * more; see {@link windCoefficientMcAdams}.
+ * @param length see {@link ForcedConvectionShape} [m]
+ * @param windSpeed at the surface's height [m/s]
+ * @param tempFilm mean of surface and air [K]
+ * @param pressure [Pa]
+ * @example forcedConvectionCoefficient("cylinder", 0.0127, 10, 350) // 97 (Incropera Example 7.3 measured 102)
+ */
+export function forcedConvectionCoefficient(
+  shape: ForcedConvectionShape,
+  length: number,
+  windSpeed: number,
+  tempFilm: number,
+  pressure: number = PRESSURE_STANDARD,
+): number {
+  const reynolds = reynoldsAir(length, windSpeed, tempFilm, pressure);
+  const nusselt = NUSSELT_FORCED[shape](reynolds, prandtlAir(tempFilm));
+  return convectionCoefficient(nusselt, conductivityAir(tempFilm), length);
+}
+
+/**
+ * Free and forced convection together [W/(m2 K)]: h^3 = h_free^3 + h_forced^3, for streams that help or cross each other
+ * (Incropera eq. 9.64 with n = 3).
+ */
+export function combinedConvectionCoefficient(free: number, forced: number): number {
+  requireNotNegative("free", free, "W/(m2 K)");
+  requireNotNegative("forced", forced, "W/(m2 K)");
+  return Math.cbrt(free ** 3 + forced ** 3);
+}
+
+/** Published range of {@link windCoefficientMcAdams}. */
+export const RANGE_WIND_MCADAMS: ValidityRange = {
+  quantity: "wind speed at the surface [m/s]",
+  min: 0,
+  max: 5,
+  source: "McAdams, Heat Transmission, 3rd ed. (1954), after Juerges 1924",
+};
+
+/**
+ * Outdoor surface coefficient [W/(m2 K)], free convection and some radiation included: h = 5.7 + 3.8 V.
+ * Juerges (1924) as given by McAdams, Heat Transmission, 3rd ed. (1954): a 0.5 m vertical copper plate in a wind tunnel.
+ * @param windSpeed [m/s]
+ * @example windCoefficientMcAdams(5) // 24.7
+ */
+export function windCoefficientMcAdams(windSpeed: number): number {
+  requireNotNegative("windSpeed", windSpeed, "m/s");
+  return 5.7 + 3.8 * windSpeed;
+}
+
+/**
+ * Outdoor convective surface coefficient [W/(m2 K)], radiation apart: h = 4 + 4 V (ISO 6946:2017, Annex C).
+ * @param windSpeed next to the surface [m/s]
+ * @example windCoefficientIso6946(4) // 20
+ */
+export function windCoefficientIso6946(windSpeed: number): number {
+  requireNotNegative("windSpeed", windSpeed, "m/s");
+  return 4 + 4 * windSpeed;
+}

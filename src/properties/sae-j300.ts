@@ -1,0 +1,84 @@
+import { kelvinFromCelsius } from "../units/index.js";
+import { requirePositive } from "./argument.js";
+
+export type WinterGrade = "0W" | "5W" | "10W" | "15W" | "20W" | "25W";
+export type HotGrade = "16" | "20" | "30" | "40" | "50" | "60";
+
+/** What an oil must pass to carry a winter grade. */
+export interface WinterLimits {
+  /** [K] temperature of the cranking test, ASTM D5293 (high shear) */
+  readonly tempCranking: number;
+  /** [Pa s] most it may be there */
+  readonly viscosityCranking: number;
+  /** [K] temperature of the pumping test, ASTM D4684 (low shear, no yield stress allowed) */
+  readonly tempPumping: number;
+  /** [m2/s] least at 100 °C */
+  readonly nu100Min: number;
+}
+
+/** [Pa s] most an oil may be in the pumping test, all winter grades (SAE J300, ASTM D4684). */
+export const VISCOSITY_PUMPING_LIMIT = 60;
+
+/** SAE J300 winter grades (limits of 2013 and later; unchanged in J300_202104), coldest first. */
+export const SAE_J300_WINTER: Readonly<Record<WinterGrade, WinterLimits>> = {
+  "0W": winter(-35, 6.2, -40, 3.8),
+  "5W": winter(-30, 6.6, -35, 3.8),
+  "10W": winter(-25, 7.0, -30, 4.1),
+  "15W": winter(-20, 7.0, -25, 5.6),
+  "20W": winter(-15, 9.5, -20, 5.6),
+  "25W": winter(-10, 13.0, -15, 9.3),
+};
+
+/** Kinematic viscosity at 100 °C that an oil must have to carry a hot grade: from `nu100Min` up to, not including, `nu100Max`. */
+export interface HotLimits {
+  /** [m2/s] */
+  readonly nu100Min: number;
+  /** [m2/s] */
+  readonly nu100Max: number;
+}
+
+/**
+ * SAE J300 hot grades (limits of 2013 and later: grade 20 begins at 6.9, not 5.6 mm2/s). Aviation grades 65, 80, 100 and 120 are
+ * SAE 30, 40, 50 and 60 (SAE J1966:2011, Table 1).
+ */
+export const SAE_J300_HOT: Readonly<Record<HotGrade, HotLimits>> = {
+  "16": { nu100Min: 6.1e-6, nu100Max: 8.2e-6 },
+  "20": { nu100Min: 6.9e-6, nu100Max: 9.3e-6 },
+  "30": { nu100Min: 9.3e-6, nu100Max: 12.5e-6 },
+  "40": { nu100Min: 12.5e-6, nu100Max: 16.3e-6 },
+  "50": { nu100Min: 16.3e-6, nu100Max: 21.9e-6 },
+  "60": { nu100Min: 21.9e-6, nu100Max: 26.1e-6 },
+};
+
+/**
+ * Cranking limit between the rows of SAE J300 [Pa s], linear in temperature, level outside -35 to -10 °C. The standard itself sets
+ * limits only at the rows; reading between them, to judge a straight grade by what J300 lets an engine crank at that
+ * temperature, is project judgement.
+ * @param temp [K]
+ * @example crankingLimitBetweenGrades(258.15) // 9.5 (row 20W)
+ */
+export function crankingLimitBetweenGrades(temp: number): number {
+  requirePositive("temp", temp, "K");
+  const rows = Object.values(SAE_J300_WINTER);
+  const above = rows.findIndex((row) => row.tempCranking >= temp);
+  if (above < 0) return rows.at(-1)!.viscosityCranking;
+  if (above === 0) return rows[0]!.viscosityCranking;
+  const cold = rows[above - 1]!;
+  const warm = rows[above]!;
+  const fraction = (temp - cold.tempCranking) / (warm.tempCranking - cold.tempCranking);
+  return cold.viscosityCranking + fraction * (warm.viscosityCranking - cold.viscosityCranking);
+}
+
+function winter(
+  crankingC: number,
+  viscosityCranking: number,
+  pumpingC: number,
+  nu100MinMm2: number,
+): WinterLimits {
+  return {
+    tempCranking: kelvinFromCelsius(crankingC),
+    viscosityCranking,
+    tempPumping: kelvinFromCelsius(pumpingC),
+    nu100Min: nu100MinMm2 * 1e-6,
+  };
+}
