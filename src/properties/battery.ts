@@ -1,0 +1,165 @@
+import { celsiusFromFahrenheit, kelvinFromCelsius } from "../units/index.js";
+import { interpolateTable, type Table } from "./piecewise-linear.js";
+import type { ValidityRange } from "./range.js";
+import { requireInRange } from "./require-range.js";
+
+// What cold does to a starter battery. Never charge one that may be frozen or that is bulging: it can burst. The
+// battery maker's and the aircraft's handbook decide limits of charging.
+
+/** A kind of starter battery: tables of temperature [K] against a fraction [1], with their sources. */
+export interface BatteryKind {
+  readonly name: string;
+  /** Cranking power at full charge over that at 27 °C. */
+  readonly crankingPower: Table;
+  /** Charge that can be drawn slowly over that at 27 °C. */
+  readonly capacity: Table;
+  /** [K] below which nothing is counted on: the pack cuts off or has next to nothing left. */
+  readonly tempDischargeMin: number;
+  /** Highest charge rate at temperatures below each `below` [K], ascending; no limit by temperature above the last. */
+  readonly chargeSteps: readonly ChargeStep[];
+  readonly origins: { readonly crankingPower: string; readonly capacity: string; readonly charge: string };
+}
+
+export interface ChargeStep {
+  readonly below: number;
+  /** [1/h] current over capacity, "C". 0: do not charge. */
+  readonly rate: number;
+}
+
+export const RANGE_TEMP_BATTERY: ValidityRange = {
+  quantity: "battery temperature [K]",
+  min: kelvinFromCelsius(-60),
+  max: kelvinFromCelsius(60),
+  source: "project judgement; tables run from -40 to 27 °C and hold their ends",
+};
+export const RANGE_REQUIRED_CRANKING_POWER: ValidityRange = {
+  quantity: "engine temperature [K], -20 to 80 °F",
+  min: fahrenheit(-20),
+  max: fahrenheit(80),
+  source: "workshop chart, power needed by the engine",
+};
+
+/** Standard test behind the figure "CCA": current held for 30 s at 0 °F with at least 1.2 V a cell (BCI). */
+export const COLD_CRANKING_TEST = { temp: fahrenheit(0), duration: 30, voltagePerCell: 1.2 } as const;
+
+const CRANKING_LEAD_ACID: Table = [
+  [fahrenheit(-40), 0],
+  [fahrenheit(-20), 0.2],
+  [fahrenheit(0), 0.4],
+  [fahrenheit(32), 0.65],
+  [fahrenheit(80), 1],
+];
+const CRANKING_LEAD_ACID_ORIGIN =
+  "US Army TM 5-4210-230-14&P-1 Table 3 (a workshop chart gives 0.25 at -20 °F); near zero at -40 °F: US Army winterization class";
+const CHARGE_LEAD_ACID: readonly ChargeStep[] = [{ below: fahrenheit(40), rate: 0 }];
+const CHARGE_LEAD_ACID_ORIGIN =
+  "SAE 430132 (1943): at least 40 °F, below that little is taken up; US Army winterization class: at least 35 °F";
+
+/** Charge steps of packs whose maker allows charging below 0 °C (makers' articles); otherwise none is allowed. */
+export const CHARGE_STEPS_LITHIUM_COLD_RATED: readonly ChargeStep[] = [
+  { below: kelvinFromCelsius(-20), rate: 0 },
+  { below: kelvinFromCelsius(-10), rate: 0.05 },
+  { below: kelvinFromCelsius(0), rate: 0.1 },
+];
+
+export const BATTERIES = {
+  "lead-acid-flooded": {
+    name: "lead-acid, flooded",
+    crankingPower: CRANKING_LEAD_ACID,
+    capacity: [
+      [fahrenheit(-40), 0],
+      [fahrenheit(0), 0.4],
+      [fahrenheit(32), 0.75],
+      [fahrenheit(80), 1],
+    ],
+    tempDischargeMin: fahrenheit(-40),
+    chargeSteps: CHARGE_LEAD_ACID,
+    origins: {
+      crankingPower: CRANKING_LEAD_ACID_ORIGIN,
+      capacity:
+        "US Army TM 10-6140-200-14 para 1-9, 6 h rate; near zero at -40 °F: US Army winterization class",
+      charge: CHARGE_LEAD_ACID_ORIGIN,
+    },
+  },
+  "lead-acid-sealed": {
+    name: "lead-acid, sealed",
+    crankingPower: CRANKING_LEAD_ACID,
+    capacity: [
+      [fahrenheit(-40), 0],
+      [fahrenheit(0), 0.45],
+      [fahrenheit(80), 1],
+    ],
+    tempDischargeMin: fahrenheit(-40),
+    chargeSteps: CHARGE_LEAD_ACID,
+    origins: {
+      crankingPower: `${CRANKING_LEAD_ACID_ORIGIN}; flooded values taken for sealed (project judgement)`,
+      capacity: "battery makers' articles: 45 % at 0 °F; near zero at -40 °F: US Army winterization class",
+      charge: CHARGE_LEAD_ACID_ORIGIN,
+    },
+  },
+  "lithium-iron-phosphate": {
+    name: "lithium iron phosphate",
+    crankingPower: CRANKING_LEAD_ACID,
+    capacity: [
+      [kelvinFromCelsius(-20), 0.7],
+      [kelvinFromCelsius(0), 0.8],
+      [fahrenheit(80), 1],
+    ],
+    tempDischargeMin: kelvinFromCelsius(-20),
+    chargeSteps: [{ below: kelvinFromCelsius(0), rate: 0 }],
+    origins: {
+      crankingPower:
+        "project judgement: lead-acid values down to the cut-off; Bauknecht et al., Batteries 9 (2023) 176, found comparable cranking power to -18 °C, four of four packs passing at -10 °C, two at -18 °C, none at -30 °C",
+      capacity: "battery makers' articles: about 80 % at 0 °C, 70 % at -20 °C, 70 % at 0 °F",
+      charge: "battery makers' articles: charge cut-off 0 °C, discharge cut-off -20 °C",
+    },
+  },
+} satisfies Record<string, BatteryKind>;
+
+export type BatteryKindId = keyof typeof BATTERIES;
+
+/** Power an engine needs to crank, over that at 80 °F (workshop chart beside the battery's; engine and oil not named). */
+const REQUIRED_POWER: Table = [
+  [fahrenheit(-20), 3.5],
+  [fahrenheit(0), 2.1],
+  [fahrenheit(32), 1.55],
+  [fahrenheit(80), 1],
+];
+
+/**
+ * [1] cranking power of a full battery at `temp` [K] over that at 27 °C.
+ * @example crankingPowerFraction(BATTERIES["lead-acid-flooded"], COLD_CRANKING_TEST.temp) // 0.40
+ */
+export function crankingPowerFraction(kind: BatteryKind, temp: number): number {
+  return fraction(kind, kind.crankingPower, temp);
+}
+
+/** [1] charge a full battery can give slowly at `temp` [K] over that at 27 °C. */
+export function capacityFraction(kind: BatteryKind, temp: number): number {
+  return fraction(kind, kind.capacity, temp);
+}
+
+/** [1/h] highest charge rate ("C") at `temp` [K]: 0 when it must not or cannot be charged, Infinity when cold sets no limit. */
+export function chargeRateLimit(kind: BatteryKind, temp: number): number {
+  requireInRange("temp", temp, RANGE_TEMP_BATTERY);
+  return kind.chargeSteps.find((step) => temp < step.below)?.rate ?? Number.POSITIVE_INFINITY;
+}
+
+/**
+ * [1] power an engine at `temp` [K] 244.3 to 299.8 needs to crank, over that at 80 °F. A rule for comparison only: it
+ * names no oil. Colder is refused, since the chart ends there.
+ */
+export function requiredCrankingPowerRatio(temp: number): number {
+  requireInRange("temp", temp, RANGE_REQUIRED_CRANKING_POWER);
+  return interpolateTable(REQUIRED_POWER, temp);
+}
+
+function fraction(kind: BatteryKind, table: Table, temp: number): number {
+  requireInRange("temp", temp, RANGE_TEMP_BATTERY);
+  return temp < kind.tempDischargeMin ? 0 : interpolateTable(table, temp);
+}
+
+/** [K] */
+function fahrenheit(value: number): number {
+  return kelvinFromCelsius(celsiusFromFahrenheit(value));
+}
