@@ -1,0 +1,20 @@
+/**
+ * Sample quantile of type 7: linear between order statistics at position (n - 1) p. Values are not changed.
+ * Hyndman & Fan, The American Statistician 50 (1996) 361-365, definition 7 (the default of R and NumPy).
+ * @param p [0..1]
+ * @example quantile([1, 2, 3, 4], 0.25) // 1.75
+ */
+export function quantile(values: ArrayLike<number>, p: number): number {
+  return quantileOfSorted(Float64Array.from(values).sort(), p);
+}
+
+/** The same for values already ascending. */
+export function quantileOfSorted(sorted: Float64Array, p: number): number {
+  const n = sorted.length;
+  if (n === 0) throw new RangeError("missing values: none given");
+  if (!(p >= 0 && p <= 1)) throw new RangeError(`invalid p: ${p} (expected 0 to 1)`);
+  const position = (n - 1) * p;
+  const below = Math.floor(position);
+  const above = Math.min(below + 1, n - 1);
+  return sorted[below] + (position - below) * (sorted[above] - sorted[below]);
+}
