@@ -1,0 +1,4 @@
+import { ATMOSPHERE_VALIDATION } from "./atmosphere.cases.js";
+import { runValidation } from "./case.js";
+
+runValidation(ATMOSPHERE_VALIDATION);

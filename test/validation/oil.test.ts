@@ -1,0 +1,4 @@
+import { runValidation } from "./case.js";
+import { OIL_VALIDATION } from "./oil.cases.js";
+
+runValidation(OIL_VALIDATION);
