@@ -14,7 +14,9 @@ export interface Random {
 
 export function createRandom(seed: number): Random {
   if (!Number.isInteger(seed)) throw new RangeError(`invalid seed: ${seed} (expected a whole number)`);
-  const generator = xoroshiro128plus(seed | 0);
+  const generator = xoroshiro128plus(hashed("seed", seed));
+  // The generator's first outputs still show the mostly constant bits it is seeded with.
+  for (let i = 0; i < WARM_UP; i++) uniformFloat64(generator);
   const uniform = () => {
     const u = uniformFloat64(generator);
     return u > 0 ? u : Number.MIN_VALUE;
@@ -25,6 +27,8 @@ export function createRandom(seed: number): Random {
     stream: (name) => createRandom(hashed(name, seed)),
   };
 }
+
+const WARM_UP = 16;
 
 /** FNV-1a over the name's code units, started from the seed. */
 function hashed(name: string, seed: number): number {

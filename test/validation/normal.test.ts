@@ -1,0 +1,4 @@
+import { runValidation } from "./case.js";
+import { NORMAL } from "./normal.cases.js";
+
+runValidation(NORMAL);
