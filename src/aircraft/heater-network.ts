@@ -52,7 +52,8 @@ export function heaterLinks(heater: Heater, installation: Installation): LinkRul
         law: "conduction",
         parameters: ["heater_power"],
       },
-      conductance: ({ heatersOn }) => (heatersOn.has(heater.id) ? duct.flow_m3_per_s * AIR_HEAT_PER_VOLUME : 0),
+      conductance: ({ heatersOn }) =>
+        heatersOn.has(heater.id) ? duct.flow_m3_per_s * AIR_HEAT_PER_VOLUME : 0,
     });
   }
   return links;

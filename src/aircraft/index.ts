@@ -8,7 +8,17 @@ export {
 } from "./catalogue/index.js";
 export { CAUTIONS } from "./cautions.js";
 export { BARE_ON_RAMP, type Configuration } from "./configuration.js";
-export type { Battery, Body, Bodies, Contacts, Cowl, Installation, Origins, Propeller, StartLimits } from "./description.js";
+export type {
+  Battery,
+  Bodies,
+  Body,
+  Contacts,
+  Cowl,
+  Installation,
+  Origins,
+  Propeller,
+  StartLimits,
+} from "./description.js";
 export { ductPower, INPUT_NAMES, type Surroundings, writeInputs } from "./inputs.js";
 export type { Caution, Cover, Duct, Heater, HeaterElement, Kit } from "./kit.js";
 export { type InstallationNetwork, installationNetwork } from "./network.js";

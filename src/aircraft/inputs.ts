@@ -1,4 +1,4 @@
-import { iso6946ExternalCoefficient, linearisedRadiationCoefficient } from "../properties/index.js";
+import { radiationCoefficient, windCoefficientIso6946 } from "../properties/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import type { Configuration } from "./configuration.js";
 import { coversFitted, windDraught } from "./cowl.js";
@@ -46,8 +46,8 @@ export function writeInputs(
   offset = 0,
 ): void {
   const { cowl } = installation;
-  const convection = iso6946ExternalCoefficient(windSpeed);
-  const radiation = cowl.emissivity * linearisedRadiationCoefficient(tempAir);
+  const convection = windCoefficientIso6946(windSpeed);
+  const radiation = radiationCoefficient(tempAir, tempSky, cowl.emissivity);
   const surface = convection + radiation;
   const inputs = [
     tempAir,
@@ -61,7 +61,12 @@ export function writeInputs(
 }
 
 /** Bare skin and covered skin side by side; a cover adds its resistance before the outer surface. */
-function skinConductance({ cowl }: Installation, kit: Kit, configuration: Configuration, surface: number): number {
+function skinConductance(
+  { cowl }: Installation,
+  kit: Kit,
+  configuration: Configuration,
+  surface: number,
+): number {
   let bare = 1;
   let covered = 0;
   for (const cover of coversFitted(kit, configuration)) {
@@ -102,5 +107,7 @@ function supplyTemperature(kit: Kit, { heatersOn }: Configuration, tempAir: numb
 export function ductPower(kit: Kit, configuration: Configuration, tempAir: number): number {
   const duct = kit.heaters.find((h) => h.duct !== undefined && configuration.heatersOn.has(h.id))?.duct;
   if (duct === undefined) return 0;
-  return duct.flow_m3_per_s * AIR_HEAT_PER_VOLUME * (supplyTemperature(kit, configuration, tempAir) - tempAir);
+  return (
+    duct.flow_m3_per_s * AIR_HEAT_PER_VOLUME * (supplyTemperature(kit, configuration, tempAir) - tempAir)
+  );
 }

@@ -36,7 +36,11 @@ export interface HeaterElement {
   /** Highest surface temperature allowed for the element and what it touches. */
   readonly surface_max_c: number;
   /** Thermostat or self-limiting material: power falls away around set_c. */
-  readonly limiter?: { readonly senses: "element" | PartName; readonly set_c: number; readonly width_k: number };
+  readonly limiter?: {
+    readonly senses: "element" | PartName;
+    readonly set_c: number;
+    readonly width_k: number;
+  };
 }
 
 export interface Duct {

@@ -1,4 +1,11 @@
-import { checkedNetwork, type Link, type Network, type NetworkValues, type Part, type Source } from "../thermal/index.js";
+import {
+  checkedNetwork,
+  type Link,
+  type Network,
+  type NetworkValues,
+  type Part,
+  type Source,
+} from "../thermal/index.js";
 import type { Configuration } from "./configuration.js";
 import { cowlOpenings, ventilationConductance } from "./cowl.js";
 import type { Installation } from "./description.js";
@@ -55,7 +62,11 @@ export function installationNetwork(installation: Installation, kit: Kit): Insta
 
 function engineParts(installation: Installation): Part[] {
   const { bodies, oil, cowl, propeller, battery } = installation;
-  const metal = (name: PartName, heatCapacity: number): Part => ({ name, heatCapacity, parameter: "heat_stores" });
+  const metal = (name: PartName, heatCapacity: number): Part => ({
+    name,
+    heatCapacity,
+    parameter: "heat_stores",
+  });
   const parts: Part[] = [
     metal("sump", bodies.sump.heat_capacity_j_per_k),
     { name: "oil", ...oilHeatCapacity(oil) },
@@ -81,14 +92,27 @@ function engineLinks({ contacts, oil, bodies }: Installation): LinkRule[] {
   const metal = (from: PartName, to: PartName, parameter: ParameterName, wPerK: number): LinkRule =>
     fixed({ name: `${from}-${to}`, from, to, law: "conduction", parameters: [parameter] }, wPerK);
   const film = oilFilmFactor(oil.oil_id);
+  // Through oil films, drain paths and vapour in the case: livelier as the oil thins.
+  const inside = (to: PartName, wPerK: number): LinkRule =>
+    fixed(
+      { name: `oil-${to}`, from: "oil", to, law: "conduction", parameters: ["oil_inside"], filmFactor: film },
+      wPerK,
+    );
   const links: LinkRule[] = [
     fixed(
-      { name: "sump-oil", from: "sump", to: "oil", law: "free-convection", parameters: ["oil_film"], filmFactor: film },
+      {
+        name: "sump-oil",
+        from: "sump",
+        to: "oil",
+        law: "free-convection",
+        parameters: ["oil_film"],
+        filmFactor: film,
+      },
       contacts.sump_oil_w_per_k,
     ),
     metal("sump", "crankcase", "sump_joint", contacts.sump_crankcase_w_per_k),
-    metal("oil", "crankcase", "oil_inside", contacts.oil_crankcase_w_per_k),
-    metal("oil", "crankshaft", "oil_inside", contacts.oil_crankshaft_w_per_k),
+    inside("crankcase", contacts.oil_crankcase_w_per_k),
+    inside("crankshaft", contacts.oil_crankshaft_w_per_k),
     metal("crankcase", "crankshaft", "journals", contacts.crankcase_crankshaft_w_per_k),
     metal("crankcase", "barrels", "flanges", contacts.crankcase_barrels_w_per_k),
     metal("barrels", "heads_front", "flanges", contacts.barrels_heads_w_per_k / 2),
@@ -117,7 +141,8 @@ function surfaceLinks({ bodies }: Installation, kit: Kit): LinkRule[] {
     ["heads_rear", bodies.heads.area_m2 / 2, bodies.heads.height_m],
     ["accessories", bodies.accessories.area_m2, bodies.accessories.height_m],
   ];
-  if (bodies.coolant !== undefined) surfaces.push(["coolant", bodies.coolant.area_m2, bodies.coolant.height_m]);
+  if (bodies.coolant !== undefined)
+    surfaces.push(["coolant", bodies.coolant.area_m2, bodies.coolant.height_m]);
   return surfaces.map(([part, area, height]) => {
     const still = area * coefficientOnBody(height);
     return {
@@ -200,11 +225,13 @@ const FRONT_DRAUGHT_SHARE = 0.03;
 
 function batteryLinks({ battery }: Installation): LinkRule[] {
   const link = (to: "cowl_air" | "outside_air", wPerK: number): LinkRule =>
-    fixed({ name: `battery-${to}`, from: "battery", to, law: "conduction", parameters: ["battery_links"] }, wPerK);
+    fixed(
+      { name: `battery-${to}`, from: "battery", to, law: "conduction", parameters: ["battery_links"] },
+      wPerK,
+    );
   return [link("cowl_air", battery.cowl_w_per_k), link("outside_air", battery.outside_w_per_k)];
 }
 
 function fixed(link: Link, wPerK: number): LinkRule {
   return { link, conductance: () => wPerK };
 }
-

@@ -29,4 +29,3 @@ export const PARAMETERS = [
 ] as const satisfies readonly Parameter[];
 
 export type ParameterName = (typeof PARAMETERS)[number]["name"];
-

@@ -1,4 +1,4 @@
-import { freeConvectionVerticalCoefficient } from "../properties/index.js";
+import { freeConvectionCoefficient } from "../properties/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import type { Cowl } from "./description.js";
 
@@ -8,10 +8,15 @@ const REFERENCE_FILM_TEMP = kelvinFromCelsius(0);
 
 /** [W/m2K] at 10 K between a body of this height [m] and the air under the cowl (Churchill & Chu 1975). */
 export function coefficientOnBody(height: number): number {
-  return freeConvectionVerticalCoefficient(height, REFERENCE_DIFFERENCE, REFERENCE_FILM_TEMP);
+  return freeConvectionCoefficient("vertical-plate", height, REFERENCE_DIFFERENCE, REFERENCE_FILM_TEMP);
 }
 
 /** [W/m2K] at 10 K between the air under the cowl and the inner side of the skin. */
 export function coefficientInsideCowl(cowl: Cowl): number {
-  return freeConvectionVerticalCoefficient(cowl.stack_height_m, REFERENCE_DIFFERENCE, REFERENCE_FILM_TEMP);
+  return freeConvectionCoefficient(
+    "vertical-plate",
+    cowl.stack_height_m,
+    REFERENCE_DIFFERENCE,
+    REFERENCE_FILM_TEMP,
+  );
 }

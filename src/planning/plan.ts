@@ -3,7 +3,7 @@ import type { Band, Trajectory } from "../simulation/index.js";
 
 /** The answer to "when do I plug in?". Times are [s] since scenario start. */
 export interface Plan {
-  readonly status: "ready" | "not-reachable" | "cancelled" | "failed";
+  readonly status: "ready" | "not-reachable";
   /** Why it is not "ready", one sentence; empty when it is. */
   readonly message: string;
   /** The latest plug-in with the wanted chance, or the best there is. */
@@ -17,7 +17,9 @@ export interface Plan {
   readonly chanceError: number;
   readonly verdict: Verdict;
   /** From when to when the aircraft is ready with the wanted chance, covers kept on after unplugging. */
-  readonly window: { readonly opens: number; readonly closes: number; readonly closesBeyondHorizon: boolean } | undefined;
+  readonly window:
+    | { readonly opens: number; readonly closes: number; readonly closesBeyondHorizon: boolean }
+    | undefined;
   /** How long it stays ready after unplugging, with the wanted chance, and in the median. */
   readonly stayWarm: { readonly covered: StayWarm; readonly uncovered: StayWarm };
   /** [J] */

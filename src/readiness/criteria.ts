@@ -17,18 +17,35 @@ const EVENNESS_LIMIT = 50;
 /** [°C] hottest oil film at a heated wall. */
 const FILM_LIMIT_C = 180;
 
-const CORE_PARTS: readonly PartName[] = ["oil", "crankcase", "crankshaft", "barrels", "heads_front", "heads_rear"];
+const CORE_PARTS: readonly PartName[] = [
+  "oil",
+  "crankcase",
+  "crankshaft",
+  "barrels",
+  "heads_front",
+  "heads_rear",
+];
 
 /** The criteria that temperatures alone decide, for one installation and its kit. */
-export function temperatureCriteria(installation: Installation, kit: Kit, stricter: StricterLimits = {}): Criterion[] {
+export function temperatureCriteria(
+  installation: Installation,
+  kit: Kit,
+  stricter: StricterLimits = {},
+): Criterion[] {
   const { limits, origins, propeller, lubrication } = installation;
   const maker = kelvinFromCelsius(limits.no_preheat_c);
   const makerSource = originOf(origins, "limits.no_preheat_c");
   const engine = Math.max(maker, stricter.engineAtLeast ?? maker);
   const engineSource = engine > maker ? `owner's stricter limit; maker: ${makerSource}` : makerSource;
   const oil = Math.max(engine, stricter.oilAtLeast ?? engine);
-  const atLeast = (id: string, title: string, parts: PartName[], limit: number, reason: string, source: string) =>
-    lowest(id, title, parts, limit, reason, source);
+  const atLeast = (
+    id: string,
+    title: string,
+    parts: PartName[],
+    limit: number,
+    reason: string,
+    source: string,
+  ) => lowest(id, title, parts, limit, reason, source);
   const criteria = [
     atLeast(
       "oil",
@@ -46,7 +63,14 @@ export function temperatureCriteria(installation: Installation, kit: Kit, strict
       "no gauge shows them; cold bearings have stiff oil and, in an aluminium case, the least clearance",
       engineSource,
     ),
-    atLeast("crankcase", "crankcase", ["crankcase"], engine, "oil galleries and bearing saddles are in it", engineSource),
+    atLeast(
+      "crankcase",
+      "crankcase",
+      ["crankcase"],
+      engine,
+      "oil galleries and bearing saddles are in it",
+      engineSource,
+    ),
     atLeast(
       "barrels",
       "cylinder barrels and pistons",
@@ -75,7 +99,12 @@ export function temperatureCriteria(installation: Installation, kit: Kit, strict
     highest(
       "oil-film",
       "oil film at the heated wall",
-      ["sump", ...kit.heaters.flatMap((h) => h.elements.filter((e) => e.in_oil).map((e) => elementPart(h.id, e.name)))],
+      [
+        "sump",
+        ...kit.heaters.flatMap((h) =>
+          h.elements.filter((e) => e.in_oil).map((e) => elementPart(h.id, e.name)),
+        ),
+      ],
       kelvinFromCelsius(FILM_LIMIT_C),
       "thick cold oil over a hot wall cokes long before the bulk is warm",
       "coking above 200-230 °C: tribology texts, from memory; 20 K kept, project judgement",
@@ -118,7 +147,14 @@ export function originOf(origins: Readonly<Record<string, string>>, path: string
   return origins[""] ?? "no origin given";
 }
 
-function lowest(id: string, title: string, parts: string[], limit: number, reason: string, source: string): Criterion {
+function lowest(
+  id: string,
+  title: string,
+  parts: string[],
+  limit: number,
+  reason: string,
+  source: string,
+): Criterion {
   return {
     ...{ id, title, limit, reason, source },
     quantity: "temperature",
@@ -128,7 +164,14 @@ function lowest(id: string, title: string, parts: string[], limit: number, reaso
   };
 }
 
-function highest(id: string, title: string, parts: string[], limit: number, reason: string, source: string): Criterion {
+function highest(
+  id: string,
+  title: string,
+  parts: string[],
+  limit: number,
+  reason: string,
+  source: string,
+): Criterion {
   return {
     ...{ id, title, limit, reason, source },
     quantity: "temperature",

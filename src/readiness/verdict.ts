@@ -23,7 +23,11 @@ export interface Verdict {
  * Judges an ensemble at the moment of the start, with the heater's ceilings read at the moment of unplugging.
  * @param atUnplug state when the heater was last on; the same as `atStart` when it never was
  */
-export function judge(criteria: readonly Criterion[], atStart: EnsembleState, atUnplug: EnsembleState = atStart): Verdict {
+export function judge(
+  criteria: readonly Criterion[],
+  atStart: EnsembleState,
+  atUnplug: EnsembleState = atStart,
+): Verdict {
   const { members } = atStart;
   if (criteria.length === 0) throw new RangeError("missing criteria: none given");
   const allHold = new Uint8Array(members).fill(1);

@@ -34,4 +34,3 @@ export function multiplierOf(draws: Draws, names: readonly string[], m: number):
   }
   return product;
 }
-

@@ -1,5 +1,5 @@
-import { INPUT_NAMES, type Configuration, writeInputs } from "../aircraft/index.js";
-import { skyTemperature, windAtHeight } from "../properties/index.js";
+import { type Configuration, INPUT_NAMES, writeInputs } from "../aircraft/index.js";
+import { skyTemperature, windSpeedLogarithmic } from "../properties/index.js";
 import type { Draws } from "./draws.js";
 import type { Scenario } from "./scenario.js";
 
@@ -23,16 +23,22 @@ export function createForcing(scenario: Scenario, draws: Draws): Forcing {
   const { members } = draws;
   const count = weather.time.length;
   if (draws.tempAirError.length !== count * members) {
-    throw new RangeError(`invalid draws: weather errors for ${draws.tempAirError.length / members} knots (expected ${count})`);
+    throw new RangeError(
+      `invalid draws: weather errors for ${draws.tempAirError.length / members} knots (expected ${count})`,
+    );
   }
   const time = weather.time.map((t) => t - start);
   const tempAir = new Float64Array(count * members);
   const wind = new Float64Array(count * members);
   const skyDepression = new Float64Array(count);
   for (let k = 0; k < count; k++) {
-    const sky = skyTemperature(weather.tempAir[k], Math.min(weather.tempDewPoint[k], weather.tempAir[k]), weather.cloudCover[k]);
+    const sky = skyTemperature(
+      weather.tempAir[k],
+      Math.min(weather.tempDewPoint[k], weather.tempAir[k]),
+      weather.cloudCover[k],
+    );
     skyDepression[k] = weather.tempAir[k] - sky;
-    const speed = windAtHeight(weather.windSpeed[k], COWL_HEIGHT, site.roughness);
+    const speed = windSpeedLogarithmic(weather.windSpeed[k], COWL_HEIGHT, site.roughness);
     for (let m = 0, o = k * members; m < members; m++) {
       tempAir[o + m] = weather.tempAir[k] + draws.tempAirError[o + m];
       wind[o + m] = speed * draws.windFactor[o + m];

@@ -18,4 +18,12 @@ export {
   type Timeline,
   timelineOf,
 } from "./scenario.js";
-export { type Band, bandOf, partRow, partTemps, simulate, type Trajectory, trajectory } from "./trajectory.js";
+export {
+  type Band,
+  bandOf,
+  partRow,
+  partTemps,
+  simulate,
+  type Trajectory,
+  trajectory,
+} from "./trajectory.js";

@@ -1,6 +1,11 @@
 import { type Configuration, ductPower, INPUT_NAMES, installationNetwork } from "../aircraft/index.js";
 import { type SolveResult, type Step, solve } from "../solver/index.js";
-import { createThermalSystem, type MemberValues, type Network, type ThermalSystem } from "../thermal/index.js";
+import {
+  createThermalSystem,
+  type MemberValues,
+  type Network,
+  type ThermalSystem,
+} from "../thermal/index.js";
 import { type Draws, multiplierOf } from "./draws.js";
 import { createForcing, type Forcing } from "./forcing.js";
 import type { Scenario, Timeline } from "./scenario.js";
@@ -35,6 +40,8 @@ export interface AdvanceRequest {
 }
 
 /** [K] keeps the error of a single trajectory near 0.01 K. */
+/** Temperatures are judged by their absolute error alone. */
+const RELATIVE_TOLERANCE = 1e-9;
 export const TRAJECTORY_TOLERANCE = 0.01;
 /** [K] enough for chances, whose spread is a hundred times that. */
 export const ENSEMBLE_TOLERANCE = 0.05;
@@ -77,7 +84,8 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
     initial: initialTemps(scenario, network, draws),
     hold,
     ductPower: (configuration, t, m) =>
-      multiplierOf(draws, ["heater_power"], m) * ductPower(scenario.kit, configuration, forcing.tempAirAt(t, m)),
+      multiplierOf(draws, ["heater_power"], m) *
+      ductPower(scenario.kit, configuration, forcing.tempAirAt(t, m)),
     advance({ state, from, to, timeline, sampleTimes = [], tolerance = ENSEMBLE_TOLERANCE, onStep }) {
       const jumps = [...forcing.knots, ...timeline.map((entry) => entry.from)]
         .filter((t) => t > from && t < to)
@@ -88,7 +96,7 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
         initial: state,
         start: from,
         end: to,
-        tolerance: { absolute: tolerance, relative: 0 },
+        tolerance: { absolute: tolerance, relative: RELATIVE_TOLERANCE },
         jumps,
         sampleTimes,
         onStretch: (a, b) => hold(configurationAt(timeline, a), a, b),

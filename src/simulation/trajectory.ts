@@ -28,7 +28,12 @@ export interface Band {
 }
 
 /** Plays a scenario with its own events. */
-export function simulate(scenario: Scenario, draws: Draws, sampleTimes: ArrayLike<number>, onStep?: () => boolean): Trajectory {
+export function simulate(
+  scenario: Scenario,
+  draws: Draws,
+  sampleTimes: ArrayLike<number>,
+  onStep?: () => boolean,
+): Trajectory {
   const run = prepareRun(scenario, draws);
   return trajectory(run, {
     state: run.initial,
@@ -89,7 +94,12 @@ export function bandOf(values: Float64Array): Band {
 }
 
 /** Trapezoid over the samples; power jumps only where the configuration does, and that side is taken. */
-function energyIn(run: EnsembleRun, timeline: Timeline, time: Float64Array, temps: Float64Array): Float64Array {
+function energyIn(
+  run: EnsembleRun,
+  timeline: Timeline,
+  time: Float64Array,
+  temps: Float64Array,
+): Float64Array {
   const { members } = run;
   const size = run.network.parts.length * members;
   const energy = new Float64Array(time.length * members);
@@ -102,7 +112,8 @@ function energyIn(run: EnsembleRun, timeline: Timeline, time: Float64Array, temp
     const switched = timeline.find((entry) => entry.from > time[s - 1] && entry.from < time[s]);
     const end = switched === undefined ? time[s] : switched.from;
     for (let m = 0; m < members; m++) {
-      energy[s * members + m] = energy[(s - 1) * members + m] + 0.5 * (before[m] + after[m]) * (end - time[s - 1]);
+      energy[s * members + m] =
+        energy[(s - 1) * members + m] + 0.5 * (before[m] + after[m]) * (end - time[s - 1]);
     }
     if (switched === undefined) continue;
     totalPower(run, switched.configuration, time[s], temps.subarray(s * size, (s + 1) * size), after);
@@ -111,7 +122,13 @@ function energyIn(run: EnsembleRun, timeline: Timeline, time: Float64Array, temp
   return energy;
 }
 
-function totalPower(run: EnsembleRun, configuration: Configuration, t: number, temps: Float64Array, out: Float64Array): void {
+function totalPower(
+  run: EnsembleRun,
+  configuration: Configuration,
+  t: number,
+  temps: Float64Array,
+  out: Float64Array,
+): void {
   const { members, system, network } = run;
   const powers = new Float64Array(network.sources.length * members);
   run.hold(configuration, t);

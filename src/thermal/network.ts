@@ -105,6 +105,9 @@ export function checkedNetwork(network: Network): Network {
     for (const end of [link.from, link.to]) {
       if (!ends.has(end)) throw new RangeError(`unknown end of link ${link.name}: ${end}`);
     }
+    if (link.law === "ventilation" && link.windInput === undefined) {
+      throw new RangeError(`missing windInput of link ${link.name}: the ventilation law needs one`);
+    }
     for (const input of [link.factorInput, link.windInput]) {
       if (input !== undefined && !inputs.has(input))
         throw new RangeError(`unknown input of link ${link.name}: ${input}`);

@@ -20,8 +20,8 @@ export const COVERS: readonly Cover[] = [
     name: "improvised quilt over the cowl with inlets stuffed",
     resistance_m2k_per_w: 0.3,
     skin_share: 0.75,
-    inlet_left: 0.25,
-    outlet_left: 0.6,
+    inlet_left: 0.18,
+    outlet_left: 0.58,
     hub_left: 1,
     cautions: [
       {

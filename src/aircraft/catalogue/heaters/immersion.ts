@@ -23,8 +23,10 @@ export const IMMERSION_250: Heater = {
   attended: false,
   cautions: [CAUTIONS.immersion, CAUTIONS.sumpOnly, CAUTIONS.inspectDaily, CAUTIONS.cords],
   origins: {
-    elements: "US Army TM 1-1500-204-23-3: 250 W for tanks under 20 gal; area from 1.6 W/cm² (10 W/in²), the still-oil limit of Machinery Lubrication Nov-Dec 2016 p. 47",
-    "elements.0.contact_w_per_k": "horizontal cylinder in warm oil, 250 W/m²K on 160 cm² (McAdams/Churchill-Chu), rounded; project judgement",
+    elements:
+      "US Army TM 1-1500-204-23-3: 250 W for tanks under 20 gal; area from 1.6 W/cm² (10 W/in²), the still-oil limit of Machinery Lubrication Nov-Dec 2016 p. 47",
+    "elements.0.contact_w_per_k":
+      "horizontal cylinder in warm oil, 250 W/m²K on 160 cm² (McAdams/Churchill-Chu), rounded; project judgement",
     "elements.0.heat_capacity_j_per_k": "project judgement, 0.25 kg of steel sheath",
     "elements.0.surface_max_c": "film coking above 200-230 °C, tribology texts, from memory; 20 K kept",
     "elements.0.limiter": "MIL-T-26025E 3.6: oil heater thermostat 170 °F (77 °C)",

@@ -11,9 +11,9 @@ function sumpPad(power: number, area: number): Heater {
         name: "pad",
         power_w: power,
         target: "sump",
-        contact_w_per_k: 1.15 * (area / 160),
+        contact_w_per_k: 1.1 * (area / 160),
         back_w_per_k: 6 * (area / 10_000),
-        heat_capacity_j_per_k: 1.3 * area,
+        heat_capacity_j_per_k: 1.1 * area,
         area_cm2: area,
         surface_max_c: 260,
       },
@@ -22,7 +22,8 @@ function sumpPad(power: number, area: number): Heater {
     attended: false,
     cautions: [CAUTIONS.sumpOnly, CAUTIONS.inspectDaily, CAUTIONS.cords],
     origins: {
-      elements: "contact fitted to heating runs from common practice (220 W pad), scaled by area; back loss and heat capacity: project judgement (2 mm silicone rubber)",
+      elements:
+        "contact fitted to heating runs from common practice (220 W pad), scaled by area; back loss and heat capacity: project judgement (2 mm silicone rubber)",
       "elements.0.power_w": "definition of the class",
       "elements.0.area_cm2": "typical pad of the class, from memory",
       "elements.0.surface_max_c":

@@ -15,7 +15,8 @@ function wholeEngine(cylinders: number): Heater {
     attended: false,
     cautions: [CAUTIONS.inspectDaily, CAUTIONS.cords],
     origins: {
-      elements: "powers: common practice, no published source; contacts: as the sump pad by area, bands clamped on metal; project judgement",
+      elements:
+        "powers: common practice, no published source; contacts: as the sump pad by area, bands clamped on metal; project judgement",
       longest_on_h: "Continental SIL 03-1: not more than 24 h before flight; from memory",
     },
   };

@@ -13,14 +13,16 @@ export const FOUR_INJECTED_200: Installation = scaledInstallation(
     id: "four-injected-200",
     name: "four-cylinder opposed, 180-210 hp, injection, constant-speed propeller",
     displacement_l: 5.9,
-    oil: { quantity_l: 7.0, oil_id: "15w-50" },
+    oil: { quantity_l: 7.0, oil_id: "sae-15w-50" },
     propeller: CONSTANT_SPEED_TWO_BLADE,
     battery: AFT_LEAD_ACID,
     limits: { no_preheat_c: -6, oil_max_c: 118, hub_c: -25 },
     limitOrigins: {
-      "limits.no_preheat_c": "Lycoming Service Instruction 1505 (1 Jul 2002): +10 °F (-12 °C), +20 °F (-6 °C) for the -76 series; the stricter figure is taken for the whole class",
+      "limits.no_preheat_c":
+        "Lycoming Service Instruction 1505 (1 Jul 2002): +10 °F (-12 °C), +20 °F (-6 °C) for the -76 series; the stricter figure is taken for the whole class",
       "limits.oil_max_c": "245 °F (118 °C), maker's figure as carried by trade articles",
-      "limits.hub_c": "An-2 flight manual (1984): below -25 °C the propeller hub is heated by a duct of its own",
+      "limits.hub_c":
+        "An-2 flight manual (1984): below -25 °C the propeller hub is heated by a duct of its own",
     },
   },
 );

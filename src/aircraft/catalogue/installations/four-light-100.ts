@@ -13,12 +13,13 @@ export const FOUR_LIGHT_100: Installation = scaledInstallation(
     id: "four-light-100",
     name: "four-cylinder opposed, 65-115 hp, carburettor, fixed-pitch propeller",
     displacement_l: 3.3,
-    oil: { quantity_l: 5.0, oil_id: "15w-50" },
+    oil: { quantity_l: 5.0, oil_id: "sae-15w-50" },
     propeller: METAL_TWO_BLADE,
     battery: FIREWALL_LEAD_ACID,
     limits: { no_preheat_c: -7, oil_max_c: 107 },
     limitOrigins: {
-      "limits.no_preheat_c": "Continental SIL 03-1 and IO-240 manual 4-5.1.1.1: preheat if exposed at or below 20 °F (-7 °C) for two hours",
+      "limits.no_preheat_c":
+        "Continental SIL 03-1 and IO-240 manual 4-5.1.1.1: preheat if exposed at or below 20 °F (-7 °C) for two hours",
       "limits.oil_max_c": "225 °F (107 °C), maker's figure of the class, from memory",
     },
   },

@@ -13,7 +13,7 @@ const SCALED = scaledInstallation(
     id: "liquid-light-100",
     name: "four-cylinder, liquid-cooled heads, geared, 80-115 hp, oil tank",
     displacement_l: 1.3,
-    oil: { quantity_l: 3.0, oil_id: "15w-50" },
+    oil: { quantity_l: 3.0, oil_id: "sae-15w-50" },
     propeller: COMPOSITE_THREE_BLADE,
     battery: LIGHT_LITHIUM,
     limits: { no_preheat_c: -10, oil_max_c: 130 },

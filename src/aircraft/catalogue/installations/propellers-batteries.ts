@@ -1,6 +1,6 @@
 import type { Battery, Propeller } from "../../description.js";
 
-const METAL_BLADE = { blade_perimeter_m: 0.26, blade_section_m2: 0.0025, blade_conductivity_w_per_m_k: 170 };
+const METAL_BLADE = { blade_perimeter_m: 0.26, blade_section_m2: 0.0032, blade_conductivity_w_per_m_k: 170 };
 
 /** Wood or composite blades hardly conduct: k about 0.3 W/mK. */
 export const COMPOSITE_TWO_BLADE: Propeller = {
@@ -32,8 +32,8 @@ export const CONSTANT_SPEED_THREE_BLADE: Propeller = {
 
 export const METAL_TWO_BLADE: Propeller = {
   constant_speed: false,
-  hub_heat_capacity_j_per_k: 6000,
-  hub_area_m2: 0.12,
+  hub_heat_capacity_j_per_k: 4600,
+  hub_area_m2: 0.14,
   blades: 2,
   ...METAL_BLADE,
 };
@@ -41,13 +41,18 @@ export const METAL_TWO_BLADE: Propeller = {
 export const FIREWALL_LEAD_ACID: Battery = {
   chemistry: "lead-acid",
   place: "firewall",
-  heat_capacity_j_per_k: 9000,
-  cowl_w_per_k: 0.7,
+  heat_capacity_j_per_k: 8800,
+  cowl_w_per_k: 0.8,
   outside_w_per_k: 0.9,
 };
 
 /** Behind the baggage bay: no heat from the engine. */
-export const AFT_LEAD_ACID: Battery = { ...FIREWALL_LEAD_ACID, place: "aft", cowl_w_per_k: 0, outside_w_per_k: 1.2 };
+export const AFT_LEAD_ACID: Battery = {
+  ...FIREWALL_LEAD_ACID,
+  place: "aft",
+  cowl_w_per_k: 0,
+  outside_w_per_k: 1.2,
+};
 
 export const LIGHT_LITHIUM: Battery = {
   chemistry: "lithium-iron-phosphate",

@@ -21,7 +21,8 @@ const SCALED = scaledInstallation(
       "limits.no_preheat_c":
         "An-2 flight manual (1984), ASz-62IR: preheat at +5 °C and below; taken for radials on straight-grade oil",
       "limits.oil_max_c": "project judgement, ask the engine's maker",
-      "limits.hub_c": "An-2 flight manual (1984): below -25 °C the propeller hub is heated by a duct of its own",
+      "limits.hub_c":
+        "An-2 flight manual (1984): below -25 °C the propeller hub is heated by a duct of its own",
     },
   },
 );
@@ -31,7 +32,12 @@ export const RADIAL_NINE_360: Installation = {
   ...SCALED,
   lubrication: "dry-tank",
   cowl: { ...SCALED.cowl, inlet_area_m2: 0.35, outlet_area_m2: 0.2 },
-  contacts: { ...SCALED.contacts, sump_crankcase_w_per_k: 0.3, oil_crankcase_w_per_k: 0.2, oil_crankshaft_w_per_k: 0.1 },
+  contacts: {
+    ...SCALED.contacts,
+    sump_crankcase_w_per_k: 0.3,
+    oil_crankcase_w_per_k: 0.2,
+    oil_crankshaft_w_per_k: 0.1,
+  },
   origins: {
     ...SCALED.origins,
     cowl: `${SCALED.origins.cowl}; front opening with closed shutters, project judgement`,

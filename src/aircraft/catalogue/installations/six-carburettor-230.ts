@@ -13,14 +13,16 @@ export const SIX_CARBURETTOR_230: Installation = scaledInstallation(
     id: "six-carburettor-230",
     name: "six-cylinder opposed, 210-250 hp, carburettor, constant-speed propeller",
     displacement_l: 7.7,
-    oil: { quantity_l: 11.0, oil_id: "15w-50" },
+    oil: { quantity_l: 11.0, oil_id: "sae-15w-50" },
     propeller: CONSTANT_SPEED_TWO_BLADE,
     battery: FIREWALL_LEAD_ACID,
     limits: { no_preheat_c: -7, oil_max_c: 107, hub_c: -25 },
     limitOrigins: {
-      "limits.no_preheat_c": "Continental SIL 03-1 and IO-240 manual 4-5.1.1.1: preheat if exposed at or below 20 °F (-7 °C) for two hours",
+      "limits.no_preheat_c":
+        "Continental SIL 03-1 and IO-240 manual 4-5.1.1.1: preheat if exposed at or below 20 °F (-7 °C) for two hours",
       "limits.oil_max_c": "225 °F (107 °C), maker's figure of the class, from memory",
-      "limits.hub_c": "An-2 flight manual (1984): below -25 °C the propeller hub is heated by a duct of its own",
+      "limits.hub_c":
+        "An-2 flight manual (1984): below -25 °C the propeller hub is heated by a duct of its own",
     },
   },
 );

@@ -13,7 +13,7 @@ const SCALED = scaledInstallation(
     id: "two-light-60",
     name: "two-cylinder opposed four-stroke, 45-80 hp, oil tank, fixed-pitch propeller",
     displacement_l: 2.0,
-    oil: { quantity_l: 2.8, oil_id: "15w-50" },
+    oil: { quantity_l: 2.8, oil_id: "sae-15w-50" },
     propeller: COMPOSITE_TWO_BLADE,
     battery: LIGHT_LITHIUM,
     limits: { no_preheat_c: -7, oil_max_c: 110 },
@@ -29,7 +29,12 @@ const SCALED = scaledInstallation(
 export const TWO_LIGHT_60: Installation = {
   ...SCALED,
   lubrication: "dry-tank",
-  contacts: { ...SCALED.contacts, sump_crankcase_w_per_k: 0.2, oil_crankcase_w_per_k: 0.1, oil_crankshaft_w_per_k: 0.05 },
+  contacts: {
+    ...SCALED.contacts,
+    sump_crankcase_w_per_k: 0.2,
+    oil_crankcase_w_per_k: 0.1,
+    oil_crankshaft_w_per_k: 0.05,
+  },
   origins: {
     ...SCALED.origins,
     "contacts.sump_crankcase_w_per_k": "project judgement: hoses and bracket only",

@@ -1,0 +1,148 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { solve } from "../../src/solver/index.js";
+import { createThermalSystem, storedHeat, type ThermalSystem } from "../../src/thermal/index.js";
+import { CONDUCTANCE, EXAMPLE, INPUTS_FROM, INPUTS_TO, POWER } from "./example-network.js";
+
+const HOUR = 3600;
+
+function exampleSystem(members = 1): ThermalSystem {
+  const spread = (values: number[]) =>
+    Float64Array.from(values.flatMap((v) => Array.from({ length: members }, (_, m) => v * (1 + 0.1 * m))));
+  const inputs = (values: number[]) => Float64Array.from(values.flatMap((v) => Array<number>(members).fill(v)));
+  const system = createThermalSystem(EXAMPLE, members, new Float64Array(EXAMPLE.parts.length * members).fill(1));
+  system.configure({ conductance: spread(CONDUCTANCE), power: spread(POWER) });
+  system.setInputs(0, HOUR, inputs(INPUTS_FROM), inputs(INPUTS_TO));
+  return system;
+}
+
+const temps = fc.array(fc.double({ min: 225, max: 400, noNaN: true }), { minLength: 5, maxLength: 5 });
+
+describe("thermal system", () => {
+  test("Jacobian equals central differences of the derivative", () => {
+    const system = exampleSystem();
+    const { rowStart, column } = system.pattern;
+    fc.assert(
+      fc.property(temps, fc.double({ min: 0, max: HOUR, noNaN: true }), (t5, t) => {
+        const y = Float64Array.from(t5);
+        const values = new Float64Array(column.length);
+        system.jacobian(t, y, values);
+        const up = new Float64Array(5);
+        const down = new Float64Array(5);
+        for (let i = 0; i < 5; i++) {
+          for (let k = rowStart[i]; k < rowStart[i + 1]; k++) {
+            const h = 1e-3;
+            const shifted = y.slice();
+            shifted[column[k]] += h;
+            system.derivative(t, shifted, up);
+            shifted[column[k]] -= 2 * h;
+            system.derivative(t, shifted, down);
+            const difference = (up[i] - down[i]) / (2 * h);
+            // Melting and the smoothing at equal temperatures curve within millikelvins: differences carry ~1e-6.
+            expect(Math.abs(values[k] - difference)).toBeLessThan(1e-6 + 2e-4 * Math.abs(difference));
+          }
+        }
+      }),
+      { numRuns: 200, seed: 11 },
+    );
+  });
+
+  test("derivative does not depend on temperatures outside the Jacobian's pattern", () => {
+    const system = exampleSystem();
+    const { rowStart, column } = system.pattern;
+    const y = Float64Array.of(330, 280, 270, 260, 250);
+    const base = new Float64Array(5);
+    const moved = new Float64Array(5);
+    system.derivative(10, y, base);
+    for (let j = 0; j < 5; j++) {
+      const shifted = y.slice();
+      shifted[j] += 5;
+      system.derivative(10, shifted, moved);
+      for (let i = 0; i < 5; i++) {
+        const stored = column.subarray(rowStart[i], rowStart[i + 1]).includes(j);
+        if (!stored) expect(moved[i]).toBe(base[i]);
+        else expect(moved[i]).not.toBe(base[i]);
+      }
+    }
+  });
+
+  test("time derivative equals central differences in time", () => {
+    const system = exampleSystem();
+    fc.assert(
+      fc.property(temps, fc.double({ min: 1, max: HOUR - 1, noNaN: true }), (t5, t) => {
+        const y = Float64Array.from(t5);
+        const got = new Float64Array(5);
+        const up = new Float64Array(5);
+        const down = new Float64Array(5);
+        system.timeDerivative(t, y, got);
+        system.derivative(t + 0.5, y, up);
+        system.derivative(t - 0.5, y, down);
+        for (let i = 0; i < 5; i++) expect(Math.abs(got[i] - (up[i] - down[i]))).toBeLessThan(1e-9 + 1e-5 * Math.abs(got[i]));
+      }),
+      { numRuns: 100, seed: 12 },
+    );
+  });
+
+  test("heat put in equals heat stored and heat lost", () => {
+    const system = exampleSystem();
+    const start = Float64Array.of(262, 262, 262, 262, 262);
+    const times = Float64Array.from({ length: 3601 }, (_, i) => i);
+    const result = solve({
+      system,
+      initial: start,
+      start: 0,
+      end: HOUR,
+      tolerance: { absolute: 1e-5, relative: 1e-9 },
+      sampleTimes: times,
+    });
+    expect(result.status).toBe("completed");
+    const flows = new Float64Array(EXAMPLE.links.length);
+    const powers = new Float64Array(EXAMPLE.sources.length);
+    let net = 0;
+    for (let s = 0; s < times.length; s++) {
+      const state = result.samples.subarray(s * 5, s * 5 + 5);
+      system.heatFlows(times[s], state, flows);
+      system.sourcePowers(times[s], state, powers);
+      let rate = powers[0] + powers[1];
+      EXAMPLE.links.forEach((link, l) => {
+        if (EXAMPLE.inputs.includes(link.to)) rate -= flows[l];
+        if (EXAMPLE.inputs.includes(link.from)) rate += flows[l];
+      });
+      // Simpson's rule over the one-second samples.
+      const weight = s === 0 || s === times.length - 1 ? 1 / 3 : s % 2 === 1 ? 4 / 3 : 2 / 3;
+      net += weight * rate;
+    }
+    const stored = EXAMPLE.parts.reduce((sum, part, i) => sum + storedHeat(part, result.state[i]) - storedHeat(part, start[i]), 0);
+    expect(Math.abs(stored)).toBeGreaterThan(1e5);
+    expect(Math.abs(net - stored)).toBeLessThan(1e-4 * Math.abs(stored));
+  });
+
+  test("each member moves as it would alone", () => {
+    const members = 3;
+    const system = exampleSystem(members);
+    const y = new Float64Array(5 * members).map((_, k) => 250 + 7 * Math.floor(k / members) + (k % members));
+    const together = new Float64Array(5 * members);
+    system.derivative(100, y, together);
+    for (let m = 0; m < members; m++) {
+      const alone = createThermalSystem(EXAMPLE, 1, new Float64Array(5).fill(1));
+      alone.configure({
+        conductance: Float64Array.from(CONDUCTANCE, (v) => v * (1 + 0.1 * m)),
+        power: Float64Array.from(POWER, (v) => v * (1 + 0.1 * m)),
+      });
+      alone.setInputs(0, HOUR, Float64Array.from(INPUTS_FROM), Float64Array.from(INPUTS_TO));
+      const out = new Float64Array(5);
+      alone.derivative(100, Float64Array.from({ length: 5 }, (_, i) => y[i * members + m]), out);
+      for (let i = 0; i < 5; i++) expect(together[i * members + m]).toBeCloseTo(out[i], 12);
+    }
+  });
+
+  test("a limiter halves the power at its set point and cuts it far above", () => {
+    const system = exampleSystem();
+    const powers = new Float64Array(2);
+    system.sourcePowers(0, Float64Array.of(300, 320, 270, 260, 250), powers);
+    expect(powers[0]).toBeCloseTo(110, 9);
+    system.sourcePowers(0, Float64Array.of(300, 360, 270, 260, 250), powers);
+    expect(powers[0]).toBeLessThan(0.02);
+    expect(powers[1]).toBe(30);
+  });
+});

@@ -1,0 +1,4 @@
+import { runValidation } from "./case.js";
+import { CARS } from "./cars.cases.js";
+
+runValidation(CARS);

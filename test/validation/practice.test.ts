@@ -1,0 +1,4 @@
+import { runValidation } from "./case.js";
+import { PRACTICE } from "./practice.cases.js";
+
+runValidation(PRACTICE);
