@@ -1,0 +1,78 @@
+import type { Configuration, PartName } from "../aircraft/index.js";
+import type { InitialState } from "../simulation/index.js";
+import { celsiusFromKelvin, kelvinFromCelsius, SECONDS_OF_HOUR } from "../units/index.js";
+import { type WeatherSeries, weatherAt } from "../weather/index.js";
+import type { Clock } from "./clock.js";
+import type { Findings } from "./reading.js";
+import type { ScenarioDocument, ScenarioSections } from "./scenario-schema.js";
+
+/** [K] standard deviation of a temperature read off an instrument, and of one guessed from the air; project judgement. */
+const READING_SD = 1;
+const GUESS_SD = 3;
+/** [s] how far back the coldest air counts for an engine nobody has read; project judgement. */
+const LOOK_BACK = 6 * SECONDS_OF_HOUR;
+
+type InitialKey = Exclude<keyof NonNullable<ScenarioDocument["initial"]>, "all_c" | "uncertainty_k">;
+
+const PARTS_OF_KEY: Readonly<Record<InitialKey, readonly PartName[]>> = {
+  sump_c: ["sump"],
+  oil_c: ["oil"],
+  crankcase_c: ["crankcase"],
+  crankshaft_c: ["crankshaft"],
+  cylinders_c: ["barrels"],
+  heads_c: ["heads_front", "heads_rear"],
+  accessories_c: ["accessories"],
+  hub_c: ["hub"],
+  cowl_air_c: ["cowl_air"],
+  cowl_skin_c: ["cowl_skin"],
+  battery_c: ["battery"],
+  coolant_c: ["coolant"],
+};
+
+/** Temperatures at the start; what nobody read is taken from the air, with more doubt. */
+export function initialStateOf(
+  { initial = {}, hangar }: ScenarioSections,
+  configuration: Configuration,
+  weather: WeatherSeries,
+  clock: Clock,
+  findings: Findings,
+): InitialState {
+  const temps = new Map<string, number>();
+  for (const [key, parts] of Object.entries(PARTS_OF_KEY)) {
+    const celsius = initial[key as InitialKey];
+    if (celsius !== undefined) for (const part of parts) temps.set(part, kelvinFromCelsius(celsius));
+  }
+  const { all_c, uncertainty_k } = initial;
+  const inHangar = configuration.place === "hangar" && hangar !== undefined;
+  const surroundings = inHangar ? kelvinFromCelsius(hangar.air_c) : coldestAir(weather, clock.start);
+  if (all_c === undefined) {
+    const what =
+      temps.size === 0
+        ? "No temperature of the engine is given: all parts are"
+        : "Parts without a reading are";
+    const where = inHangar
+      ? "the hangar's air"
+      : "the coldest air of the 6 h before the start that the weather knows";
+    findings.assumptions.push(`${what} taken at ${celsiusFromKelvin(surroundings).toFixed(1)} °C, ${where}.`);
+  }
+  const sd = uncertainty_k ?? (all_c === undefined ? GUESS_SD : READING_SD);
+  if (uncertainty_k === undefined) {
+    findings.assumptions.push(
+      `Temperatures at the start are taken as known to ±${sd} K (standard deviation).`,
+    );
+  }
+  return {
+    configuration,
+    temps,
+    tempOthers: all_c === undefined ? surroundings : kelvinFromCelsius(all_c),
+    sd,
+  };
+}
+
+/** [K] at the start and over the hours before it, as far as the weather reaches. */
+function coldestAir(weather: WeatherSeries, start: number): number {
+  const { time, tempAir } = weather;
+  const within = Math.min(Math.max(start, time[0]), time[time.length - 1]);
+  const before = tempAir.filter((_, k) => time[k] >= start - LOOK_BACK && time[k] <= start);
+  return Math.min(weatherAt(weather, within).tempAir, ...before);
+}

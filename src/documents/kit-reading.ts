@@ -1,0 +1,89 @@
+import {
+  COVERS,
+  type Cover,
+  HEATERS,
+  type Heater,
+  INSTALLATIONS,
+  type Installation,
+  type Kit,
+} from "../aircraft/index.js";
+import { coverIssues, heaterIssues, installationIssues } from "./description-checks.js";
+import type { DocumentIssue, Path } from "./issue.js";
+import { type Findings, fault } from "./reading.js";
+import type { ScenarioSections } from "./scenario-schema.js";
+
+export function installationOf({ aircraft }: ScenarioSections, findings: Findings): Installation | undefined {
+  if (aircraft === undefined) return undefined;
+  return entry(aircraft, ["aircraft"], INSTALLATIONS, installationIssues, findings);
+}
+
+/** The kit with catalogue entries put in for their ids; undefined when any piece has a fault. */
+export function kitOf(
+  { kit }: ScenarioSections,
+  installation: Installation | undefined,
+  findings: Findings,
+): Kit | undefined {
+  if (kit === undefined) return undefined;
+  const before = findings.issues.length;
+  const heaters = kit.heaters.map((h, i) => entry(h, ["kit", "heaters", i], HEATERS, heaterIssues, findings));
+  const covers = kit.covers.map((c, i) => entry(c, ["kit", "covers", i], COVERS, coverIssues, findings));
+  refuseDuplicates(heaters, ["kit", "heaters"], findings);
+  refuseDuplicates(covers, ["kit", "covers"], findings);
+  refuseSecondDuct(heaters, findings);
+  if (installation !== undefined) refuseMissingTargets(heaters, installation, findings);
+  if (findings.issues.length > before) return undefined;
+  return { heaters: heaters.filter((h) => h !== undefined), covers: covers.filter((c) => c !== undefined) };
+}
+
+function entry<T extends Installation | Heater | Cover>(
+  value: string | T,
+  path: Path,
+  catalogue: readonly T[],
+  check: (description: T, path: Path) => DocumentIssue[],
+  findings: Findings,
+): T | undefined {
+  if (typeof value !== "string") {
+    const issues = check(value, path);
+    findings.issues.push(...issues);
+    return issues.length === 0 ? value : undefined;
+  }
+  const found = catalogue.find((e) => e.id === value);
+  return (
+    found ?? fault(findings, path, `one of ${catalogue.map((e) => e.id).join(", ")}, or a description`, value)
+  );
+}
+
+function refuseDuplicates(
+  entries: readonly (Heater | Cover | undefined)[],
+  path: Path,
+  findings: Findings,
+): void {
+  const ids = entries.map((e) => e?.id);
+  ids.forEach((id, i) => {
+    if (id !== undefined && ids.indexOf(id) < i) fault(findings, [...path, i], "an id that stands once", id);
+  });
+}
+
+/** The network joins one duct to the cowl. */
+function refuseSecondDuct(heaters: readonly (Heater | undefined)[], findings: Findings): void {
+  const ducted = heaters.flatMap((h, i) => (h?.duct === undefined ? [] : [{ id: h.id, i }]));
+  for (const { id, i } of ducted.slice(1)) {
+    fault(findings, ["kit", "heaters", i], `no second ducted heater beside ${ducted[0].id}`, id);
+  }
+}
+
+function refuseMissingTargets(
+  heaters: readonly (Heater | undefined)[],
+  installation: Installation,
+  findings: Findings,
+): void {
+  if (installation.bodies.coolant !== undefined) return;
+  heaters.forEach((heater, i) => {
+    heater?.elements.forEach((element, j) => {
+      for (const part of [element.target, element.limiter?.senses]) {
+        if (part !== "coolant") continue;
+        fault(findings, ["kit", "heaters", i, "elements", j], `a part that ${installation.id} has`, part);
+      }
+    });
+  });
+}

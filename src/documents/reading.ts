@@ -1,0 +1,44 @@
+import { z } from "zod";
+import { type DocumentIssue, issueAt, type Path } from "./issue.js";
+import { type ScenarioSections, scenarioSchema } from "./scenario-schema.js";
+import { issuesOfSchema } from "./schema-issues.js";
+
+/** What the parts of a scenario's reading write to: every fault, doubt and assumption, in the order of the document. */
+export interface Findings {
+  readonly issues: DocumentIssue[];
+  readonly warnings: DocumentIssue[];
+  /** What the document left open and what was taken instead, in plain words. */
+  readonly assumptions: string[];
+}
+
+export function newFindings(): Findings {
+  return { issues: [], warnings: [], assumptions: [] };
+}
+
+export function fault(findings: Findings, path: Path, expected: string, received: unknown): undefined {
+  findings.issues.push(issueAt(path, expected, received));
+  return undefined;
+}
+
+/**
+ * Reads every section of a scenario by its own schema, so that a fault in one does not hide those in another. Sections
+ * with a fault, and those left out, are undefined.
+ */
+export function sectionsOf(
+  document: Readonly<Record<string, unknown>>,
+  findings: Findings,
+): ScenarioSections {
+  const sections: Record<string, unknown> = {};
+  const { shape } = scenarioSchema;
+  for (const [key, schema] of Object.entries(shape)) {
+    const section = document[key] === undefined ? {} : { [key]: document[key] };
+    const parsed = z.object({ [key]: schema }).safeParse(section);
+    if (parsed.success) Object.assign(sections, parsed.data);
+    else findings.issues.push(...issuesOfSchema(parsed.error, section));
+  }
+  for (const key of Object.keys(document)) {
+    if (key in shape) continue;
+    fault(findings, [key], `no such key (known: ${Object.keys(shape).join(", ")})`, document[key]);
+  }
+  return sections;
+}
