@@ -58,7 +58,9 @@ export function tempFrostPointFromVapourPressure(pressureVapour: number): number
  */
 export function tempFrostPointFromDewPoint(tempDewPoint: number): number {
   requireInRange("tempDewPoint", tempDewPoint, { ...RANGE_DEW_POINT, max: TEMP_TRIPLE_POINT_WATER });
-  return tempFrostPointFromVapourPressure(vapourPressureFromDewPoint(tempDewPoint));
+  // At the triple point itself the two branches differ in the eighth digit.
+  const most = saturationPressureOverIce(TEMP_TRIPLE_POINT_WATER);
+  return tempFrostPointFromVapourPressure(Math.min(vapourPressureFromDewPoint(tempDewPoint), most));
 }
 
 /**

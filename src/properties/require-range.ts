@@ -9,10 +9,12 @@ export function requireInRange(
   value: number | undefined,
   range: ValidityRange,
 ): asserts value is number {
-  const expected = `(expected ${range.min} to ${range.max}, ${range.quantity}, ${range.source})`;
-  if (value === undefined) throw new TypeError(`missing ${name}: ${value} ${expected}`);
-  const slack = ROUNDING * Math.max(Math.abs(range.min), Math.abs(value));
-  if (!(value >= range.min - slack && value <= range.max + slack)) {
-    throw new RangeError(`invalid ${name}: ${value} ${expected}`);
-  }
+  if (value === undefined) throw new TypeError(`missing ${name}: undefined ${expected(range)}`);
+  const low = range.min - ROUNDING * Math.abs(range.min);
+  const high = range.max + ROUNDING * Math.abs(range.max);
+  if (!(value >= low && value <= high)) throw new RangeError(`invalid ${name}: ${value} ${expected(range)}`);
+}
+
+function expected({ quantity, min, max, source }: ValidityRange): string {
+  return `(expected ${min} to ${max}, ${quantity}, ${source})`;
 }

@@ -1,0 +1,4 @@
+import { runValidation } from "./case.js";
+import { MOIST_AIR_VALIDATION } from "./psychrometrics-moist-air.cases.js";
+
+runValidation(MOIST_AIR_VALIDATION);
