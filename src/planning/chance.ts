@@ -1,86 +1,113 @@
-import type { EnsembleState, Verdict } from "../readiness/index.js";
-import { judge } from "../readiness/index.js";
-import { type EnsembleRun, prepareRun } from "../simulation/index.js";
+import { type EnsembleState, judge, type Verdict } from "../readiness/index.js";
+import {
+  type Draws,
+  ENSEMBLE_TOLERANCE,
+  type EnsembleRun,
+  prepareRun,
+  type Trajectory,
+  trajectory,
+} from "../simulation/index.js";
 import type { PlanRequest } from "./request.js";
-import { coldTimeline, plannedTimeline, unplugTime } from "./timeline.js";
+import { plannedTimeline, unplugTime } from "./timeline.js";
 
-/** A candidate that was run: what the ensemble looks like at the start. */
+/** A plug-in that was run: what the ensemble looks like at the start. */
 export interface Candidate {
-  readonly plugIn: number;
+  /** [s] since scenario start; undefined: never plugged in. */
+  readonly plugIn: number | undefined;
   readonly verdict: Verdict;
 }
 
 /** Runs candidates of one plan; what is common to all of them (the soak until the plug goes in) is run once. */
 export interface ChanceFinder {
   readonly run: EnsembleRun;
-  /** [s] plug-in times that may be tried: whole steps from now up to unplugging. */
+  /** [s] plug-in times that may be tried are whole steps from now up to unplugging. */
   readonly step: number;
   /** Runs the plug-in at grid index i (time i * step), or never when undefined. */
   candidate(index: number | undefined): Candidate;
-  /** Every candidate run so far, ascending in plug-in. */
+  /** Every plug-in run so far, ascending. */
   tried(): Candidate[];
+  /** The course of a candidate at the given times, the first of which is its plug-in (or the start when never). */
+  course(
+    index: number | undefined,
+    timeline: ReturnType<typeof plannedTimeline>,
+    sampleTimes: number[],
+  ): Trajectory;
 }
 
-/** A candidate could not be integrated. */
+/** An ensemble could not be integrated; the message says what to do. */
 export class NumericalFailure extends Error {
   override readonly name = "NumericalFailure";
 }
 
-export function createChanceFinder(request: PlanRequest, step: number): ChanceFinder {
-  const run = prepareRun(request.scenario, request.draws);
+export function createChanceFinder(request: PlanRequest, step: number, draws: Draws): ChanceFinder {
+  const run = prepareRun(request.scenario, draws);
   const unplug = unplugTime(request);
   const { departure } = request.wish;
-  const count = Math.floor(unplug / step) + 1;
-  const grid = Float64Array.from({ length: count }, (_, i) => i * step);
-  const soak = advanced(run, run.initial, 0, departure, coldTimeline(request), [...grid, unplug, departure]);
+  const grid = Array.from({ length: Math.floor(unplug / step) + 1 }, (_, i) => i * step);
+  const soakTimes = [...new Set([...grid, unplug, departure])].sort((a, b) => a - b);
+  const soak = samplesOf(run, run.initial, plannedTimeline(request, undefined), soakTimes);
   const size = run.initial.length;
   const parts = run.network.parts.map((p) => p.name);
   const known = new Map<number | undefined, Candidate>();
 
-  function stateAt(samples: Float64Array, s: number): EnsembleState {
-    return { temps: samples.subarray(s * size, (s + 1) * size), parts, members: run.members };
+  function verdictOf(times: number[], samples: Float64Array): Verdict {
+    const at = (t: number): EnsembleState => {
+      const s = times.indexOf(t);
+      return { temps: samples.subarray(s * size, (s + 1) * size), parts, members: run.members };
+    };
+    return judge(request.criteria, at(departure), at(unplug));
+  }
+
+  function stateBefore(index: number | undefined): Float64Array {
+    return index === undefined ? run.initial : soak.subarray(index * size, (index + 1) * size);
   }
 
   function compute(index: number | undefined): Candidate {
-    if (index === undefined) {
-      return { plugIn: Number.POSITIVE_INFINITY, verdict: judge(request.criteria, stateAt(soak, count + 1)) };
-    }
+    if (index === undefined) return { plugIn: undefined, verdict: verdictOf(soakTimes, soak) };
     const plugIn = grid[index];
-    const samples = advanced(
-      run,
-      soak.subarray(index * size, (index + 1) * size),
-      plugIn,
-      departure,
-      plannedTimeline(request, plugIn),
-      [unplug, departure],
-    );
-    return { plugIn, verdict: judge(request.criteria, stateAt(samples, 1), stateAt(samples, 0)) };
+    const times = [...new Set([plugIn, unplug, departure])];
+    const samples = samplesOf(run, stateBefore(index), plannedTimeline(request, plugIn), times);
+    return { plugIn, verdict: verdictOf(times, samples) };
   }
 
   return {
     run,
     step,
     candidate(index) {
-      let found = known.get(index);
-      if (found === undefined) {
-        found = compute(index);
-        known.set(index, found);
-      }
+      const found = known.get(index) ?? compute(index);
+      known.set(index, found);
       return found;
     },
-    tried: () => [...known.values()].sort((a, b) => a.plugIn - b.plugIn),
+    tried: () =>
+      [...known.values()]
+        .filter((c) => c.plugIn !== undefined)
+        .sort((a, b) => (a.plugIn ?? 0) - (b.plugIn ?? 0)),
+    course(index, timeline, sampleTimes) {
+      const course = trajectory(run, {
+        state: stateBefore(index),
+        timeline,
+        sampleTimes,
+        tolerance: ENSEMBLE_TOLERANCE,
+      });
+      if (course.status !== "completed") throw new NumericalFailure(`${course.status}: ${course.remedy}`);
+      return course;
+    },
   };
 }
 
-function advanced(
+function samplesOf(
   run: EnsembleRun,
   state: Float64Array,
-  from: number,
-  to: number,
-  timeline: ReturnType<typeof coldTimeline>,
+  timeline: ReturnType<typeof plannedTimeline>,
   sampleTimes: number[],
 ): Float64Array {
-  const result = run.advance({ state, from, to, timeline, sampleTimes });
+  const result = run.advance({
+    state,
+    from: sampleTimes[0],
+    to: sampleTimes[sampleTimes.length - 1],
+    timeline,
+    sampleTimes,
+  });
   if (result.status !== "completed") throw new NumericalFailure(`${result.status}: ${result.remedy}`);
   return result.samples;
 }

@@ -1,4 +1,4 @@
 export type { ChanceAt, Plan, Remedy, StayWarm } from "./plan.js";
 export { planPreheat } from "./preheat.js";
 export type { PlanRequest, Wish } from "./request.js";
-export { readyShare, readyTimes, stayWarm } from "./stay.js";
+export { readySince, readyTimes, stayWarm } from "./stay.js";

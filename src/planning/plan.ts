@@ -6,21 +6,24 @@ export interface Plan {
   readonly status: "ready" | "not-reachable";
   /** Why it is not "ready", one sentence; empty when it is. */
   readonly message: string;
-  /** The latest plug-in with the wanted chance, or the best there is. */
-  readonly plugIn: number;
+  /** The latest plug-in with the wanted chance, or the best there is; undefined when no heat is used. */
+  readonly plugIn: number | undefined;
   /** Heating is not needed at all: the aircraft is ready without. */
   readonly heatNeeded: boolean;
   readonly unplug: number;
+  /** Covers come off, and the aircraft is pulled out when it was asked for. */
+  readonly coverOff: number;
   readonly departure: number;
   readonly chance: number;
   /** Standard error of the chance from the finite number of members. */
   readonly chanceError: number;
   readonly verdict: Verdict;
-  /** From when to when the aircraft is ready with the wanted chance, covers kept on after unplugging. */
-  readonly window:
-    | { readonly opens: number; readonly closes: number; readonly closesBeyondHorizon: boolean }
-    | undefined;
-  /** How long it stays ready after unplugging, with the wanted chance, and in the median. */
+  /**
+   * From when to when it is ready with covers left on after unplugging, over the members ready at departure: bands, so
+   * that the edges can be drawn soft. Undefined when no member is ready.
+   */
+  readonly window: { readonly opens: Band; readonly closes: Band } | undefined;
+  /** How long it stays ready after the planned departure, with covers left on and with the planned stripping. */
   readonly stayWarm: { readonly covered: StayWarm; readonly uncovered: StayWarm };
   /** [J] */
   readonly energy: Band;
@@ -42,7 +45,7 @@ export interface ChanceAt {
 }
 
 export interface StayWarm {
-  /** [s] that the wanted share of members outlasts. */
+  /** [s] that the wanted share of those ready at departure outlasts. */
   readonly sure: number;
   /** [s] */
   readonly median: number;

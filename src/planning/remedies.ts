@@ -1,6 +1,6 @@
 import { COVERS, type Cover, HEATERS, type Heater } from "../aircraft/index.js";
 import { temperatureCriteria } from "../readiness/index.js";
-import { applyChange, type Scenario } from "../simulation/index.js";
+import { applyChange, type Draws, type Scenario } from "../simulation/index.js";
 import { createChanceFinder } from "./chance.js";
 import type { Remedy } from "./plan.js";
 import type { PlanRequest } from "./request.js";
@@ -12,23 +12,28 @@ const TRIAL_STEP = 1800;
  * Tries what a user could change about a departure that cannot be met: covers not used, better heaters, a hangar, the
  * next hours. Each change is run at the earliest plug-in; nothing is listed that does not raise the chance.
  */
-export function triedRemedies(request: PlanRequest, earliest: number, onTry: () => void): Remedy[] {
-  const found: Remedy[] = [];
-  for (const { text, change } of [
-    ...coverChanges(request),
-    ...heaterChanges(request),
-    ...placeChanges(request),
-  ]) {
-    const changed = change(request);
-    const finder = createChanceFinder(changed, TRIAL_STEP);
-    const { verdict, plugIn } = finder.candidate(Math.ceil(earliest / TRIAL_STEP));
+export function triedRemedies(
+  request: PlanRequest,
+  draws: Draws,
+  earliest: number,
+  onTry: () => void,
+): Remedy[] {
+  const index = Math.ceil(earliest / TRIAL_STEP);
+  const chanceOf = (changed: PlanRequest) => {
+    const finder = createChanceFinder(changed, TRIAL_STEP, draws);
+    const { chance } = finder.candidate(changed.heaters.length > 0 ? index : undefined).verdict;
     onTry();
-    found.push({ text, chance: verdict.chance, plugIn });
-  }
-  const now = createChanceFinder(request, TRIAL_STEP).candidate(Math.ceil(earliest / TRIAL_STEP)).verdict
-    .chance;
-  return found.filter((r) => r.chance > now + 0.01).sort((a, b) => b.chance - a.chance);
+    return chance;
+  };
+  const now = chanceOf(request);
+  return [...coverChanges(request), ...heaterChanges(request), ...placeChanges(request)]
+    .map(({ text, change }) => ({ text, chance: chanceOf(change(request)), plugIn: index * TRIAL_STEP }))
+    .filter((remedy) => remedy.chance > now + WORTH_NAMING)
+    .sort((a, b) => b.chance - a.chance);
 }
+
+/** Rise of the chance below which a change is not worth naming: within the noise of the trial. */
+const WORTH_NAMING = 0.03;
 
 interface Trial {
   readonly text: string;

@@ -4,8 +4,9 @@ import { type Criterion, type EnsembleState, marginOf } from "./criterion.js";
 /** One criterion on an ensemble: the value's band, the margin's band and the chance that it holds. */
 export interface CriterionVerdict {
   readonly criterion: Criterion;
+  /** 5, 50 and 95 % over the members. */
   readonly value: { readonly low: number; readonly mid: number; readonly high: number };
-  /** [SI] 5, 50 and 95 % of the margin; positive when it holds. */
+  /** The same of the margin; positive when the criterion holds. */
   readonly margin: { readonly low: number; readonly mid: number; readonly high: number };
   /** Share of members in which it holds [0..1]. */
   readonly chance: number;
@@ -13,14 +14,18 @@ export interface CriterionVerdict {
 
 export interface Verdict {
   readonly criteria: readonly CriterionVerdict[];
-  /** Share of members in which every criterion holds [0..1]. */
+  /** Share of members in which every at-start criterion holds [0..1]. */
   readonly chance: number;
-  /** The criterion that holds in the fewest members; among equals the one with the smallest margin per unit spread. */
+  /** The at-start criterion that holds in the fewest members; among equals the one with the tightest margin. */
   readonly binding: CriterionVerdict;
+  /** Ceilings that heating breaks in the middle estimate: such a course must not be planned, whatever its chance. */
+  readonly tooHot: readonly CriterionVerdict[];
 }
 
 /**
- * Judges an ensemble at the moment of the start, with the heater's ceilings read at the moment of unplugging.
+ * Judges an ensemble at the moment of the start, with the heater's ceilings read at the moment of unplugging. Ceilings
+ * do not enter the chance of being ready: how hot a pad gets is known far less well than whether the engine is warm,
+ * and the answer to a pad that may be too hot is to look at it.
  * @param atUnplug state when the heater was last on; the same as `atStart` when it never was
  */
 export function judge(
@@ -29,22 +34,27 @@ export function judge(
   atUnplug: EnsembleState = atStart,
 ): Verdict {
   const { members } = atStart;
-  if (criteria.length === 0) throw new RangeError("missing criteria: none given");
-  const allHold = new Uint8Array(members).fill(1);
+  const holds = new Uint8Array(members).fill(1);
   const verdicts = criteria.map((criterion) => {
     const values = new Float64Array(members);
-    criterion.values(criterion.judged === "at-start" ? atStart : atUnplug, values);
+    const starts = criterion.judged === "at-start";
+    criterion.values(starts ? atStart : atUnplug, values);
     const margins = values.map((v) => marginOf(criterion, v));
     let holding = 0;
     for (let m = 0; m < members; m++) {
       if (margins[m] >= 0) holding++;
-      else allHold[m] = 0;
+      else if (starts) holds[m] = 0;
     }
     return { criterion, value: bandOf(values), margin: bandOf(margins), chance: holding / members };
   });
-  let ready = 0;
-  for (let m = 0; m < members; m++) ready += allHold[m];
-  return { criteria: verdicts, chance: ready / members, binding: verdicts.reduce(tighter) };
+  const starts = verdicts.filter((v) => v.criterion.judged === "at-start");
+  if (starts.length === 0) throw new RangeError("missing criteria: none judged at the start");
+  return {
+    criteria: verdicts,
+    chance: holds.reduce((sum, h) => sum + h, 0) / members,
+    binding: starts.reduce(tighter),
+    tooHot: verdicts.filter((v) => v.criterion.judged === "while-heating" && v.margin.mid < 0),
+  };
 }
 
 function tighter(a: CriterionVerdict, b: CriterionVerdict): CriterionVerdict {

@@ -1,5 +1,6 @@
 import { type Configuration, INPUT_NAMES, writeInputs } from "../aircraft/index.js";
 import { skyTemperature, windSpeedLogarithmic } from "../properties/index.js";
+import { WIND_OF_CALM } from "../weather/index.js";
 import type { Draws } from "./draws.js";
 import type { Scenario } from "./scenario.js";
 
@@ -21,33 +22,40 @@ export interface Forcing {
 export function createForcing(scenario: Scenario, draws: Draws): Forcing {
   const { weather, start, site, installation, kit } = scenario;
   const { members } = draws;
+  const { tempOffset, windFactor, cloudOffset } = draws.weather;
   const count = weather.time.length;
-  if (draws.tempAirError.length !== count * members) {
+  if (tempOffset.length !== count * members) {
     throw new RangeError(
-      `invalid draws: weather errors for ${draws.tempAirError.length / members} knots (expected ${count})`,
+      `invalid draws: weather errors for ${tempOffset.length / members} knots (expected ${count})`,
     );
   }
   const time = weather.time.map((t) => t - start);
+  if (!(time[0] <= 0 && time[count - 1] >= scenario.duration)) {
+    throw new RangeError(
+      `invalid weather: it runs from ${time[0]} to ${time[count - 1]} s after the start (expected all of 0 to ${scenario.duration} s)`,
+    );
+  }
   const tempAir = new Float64Array(count * members);
   const wind = new Float64Array(count * members);
-  const skyDepression = new Float64Array(count);
+  const tempSky = new Float64Array(count * members);
   for (let k = 0; k < count; k++) {
-    const sky = skyTemperature(
-      weather.tempAir[k],
-      Math.min(weather.tempDewPoint[k], weather.tempAir[k]),
-      weather.cloudCover[k],
+    const speed = windSpeedLogarithmic(
+      Math.max(weather.windSpeed[k], WIND_OF_CALM),
+      COWL_HEIGHT,
+      site.roughness,
     );
-    skyDepression[k] = weather.tempAir[k] - sky;
-    const speed = windSpeedLogarithmic(weather.windSpeed[k], COWL_HEIGHT, site.roughness);
-    for (let m = 0, o = k * members; m < members; m++) {
-      tempAir[o + m] = weather.tempAir[k] + draws.tempAirError[o + m];
-      wind[o + m] = speed * draws.windFactor[o + m];
+    const depression = Math.max(0, weather.tempAir[k] - weather.tempDewPoint[k]);
+    for (let m = 0, o = k * members; m < members; m++, o++) {
+      tempAir[o] = weather.tempAir[k] + tempOffset[o];
+      wind[o] = speed * windFactor[o];
+      const cloud = Math.min(1, Math.max(0, weather.cloudCover[k] + cloudOffset[o]));
+      tempSky[o] = skyTemperature(tempAir[o], tempAir[o] - depression, cloud);
     }
   }
   const surroundings = { tempAir: 0, windSpeed: 0, tempSky: 0 };
   const inputs = INPUT_NAMES.length;
 
-  /** Knot k and weight w so that the value at t is (1-w) of knot k and w of knot k+1; held beyond the ends. */
+  /** Knot k and weight w so that the value at t is (1-w) of knot k and w of knot k+1; the ends belong to their knots. */
   function locate(t: number): { k: number; w: number } {
     if (!(t > time[0])) return { k: 0, w: 0 };
     if (t >= time[count - 1]) return { k: count - 1, w: 0 };
@@ -67,7 +75,6 @@ export function createForcing(scenario: Scenario, draws: Draws): Forcing {
       if (out.length !== inputs * members) throw new RangeError(`invalid length of inputs: ${out.length}`);
       const { k, w } = locate(t);
       const next = Math.min(k + 1, count - 1);
-      const depression = (1 - w) * skyDepression[k] + w * skyDepression[next];
       for (let m = 0; m < members; m++) {
         const air = (1 - w) * tempAir[k * members + m] + w * tempAir[next * members + m];
         if (configuration.place === "hangar") {
@@ -77,7 +84,7 @@ export function createForcing(scenario: Scenario, draws: Draws): Forcing {
         } else {
           surroundings.tempAir = air;
           surroundings.windSpeed = (1 - w) * wind[k * members + m] + w * wind[next * members + m];
-          surroundings.tempSky = air - depression;
+          surroundings.tempSky = (1 - w) * tempSky[k * members + m] + w * tempSky[next * members + m];
         }
         writeInputs(installation, kit, configuration, surroundings, out, members, m);
       }

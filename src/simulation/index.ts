@@ -1,4 +1,4 @@
-export { centralDraws, type Draws, multiplierOf } from "./draws.js";
+export { centralDraws, type DrawRequest, type Draws, drawEnsemble, multiplierOf } from "./draws.js";
 export { createForcing, type Forcing } from "./forcing.js";
 export {
   type AdvanceRequest,
@@ -18,9 +18,11 @@ export {
   type Timeline,
   timelineOf,
 } from "./scenario.js";
+export { firstMembers } from "./subset.js";
 export {
   type Band,
   bandOf,
+  joined,
   partRow,
   partTemps,
   simulate,

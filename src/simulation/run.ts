@@ -21,10 +21,10 @@ export interface EnsembleRun {
   readonly initial: Float64Array;
   /** Advances the ensemble from `state` at `from` to `to` through a timeline of configurations. */
   advance(request: AdvanceRequest): SolveResult;
-  /** Sets the system to a configuration at a moment, to read heat flows and powers there. */
-  hold(configuration: Configuration, t: number): void;
-  /** [W] taken by a duct's burner or element of member m, which the network sees as warm air, not as a source. */
-  ductPower(configuration: Configuration, t: number, m: number): number;
+  /** Writes the power [W] all heaters take, per member, elements and duct together. */
+  power(configuration: Configuration, t: number, temps: Float64Array, out: Float64Array): void;
+  /** Writes every link's heat flow [W], links x members, positive from `from` to `to`. */
+  heatFlows(configuration: Configuration, t: number, temps: Float64Array, out: Float64Array): void;
 }
 
 export interface AdvanceRequest {
@@ -68,7 +68,7 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
     return values;
   }
 
-  function hold(configuration: Configuration, from: number, to = from + 1): void {
+  function hold(configuration: Configuration, from: number, to: number): void {
     system.configure(memberValues(configuration));
     forcing.write(configuration, from, left);
     forcing.write(configuration, to, right);
@@ -82,10 +82,20 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
     forcing,
     system,
     initial: initialTemps(scenario, network, draws),
-    hold,
-    ductPower: (configuration, t, m) =>
-      multiplierOf(draws, ["heater_power"], m) *
-      ductPower(scenario.kit, configuration, forcing.tempAirAt(t, m)),
+    power(configuration, t, temps, out) {
+      system.configure(memberValues(configuration));
+      const powers = new Float64Array(network.sources.length * members);
+      system.sourcePowers(t, temps, powers);
+      for (let m = 0; m < members; m++) {
+        const air = forcing.tempAirAt(t, m);
+        out[m] = multiplierOf(draws, ["heater_power"], m) * ductPower(scenario.kit, configuration, air);
+      }
+      for (let k = 0; k < powers.length; k++) out[k % members] += powers[k];
+    },
+    heatFlows(configuration, t, temps, out) {
+      hold(configuration, t, t + 1);
+      system.heatFlows(t, temps, out);
+    },
     advance({ state, from, to, timeline, sampleTimes = [], tolerance = ENSEMBLE_TOLERANCE, onStep }) {
       const jumps = [...forcing.knots, ...timeline.map((entry) => entry.from)]
         .filter((t) => t > from && t < to)

@@ -76,6 +76,29 @@ export function trajectory(
   };
 }
 
+/** Two courses of the same ensemble, the second starting where the first ends. */
+export function joined(first: Trajectory, second: Trajectory): Trajectory {
+  const size = first.parts.length * first.members;
+  const count = first.time.length - 1;
+  const spent = first.energy.subarray(count * first.members);
+  return {
+    ...second,
+    time: concatenated(first.time.subarray(0, count), second.time),
+    temps: concatenated(first.temps.subarray(0, count * size), second.temps),
+    energy: concatenated(
+      first.energy.subarray(0, count * first.members),
+      second.energy.map((e, k) => e + spent[k % first.members]),
+    ),
+  };
+}
+
+function concatenated(a: Float64Array, b: Float64Array): Float64Array {
+  const out = new Float64Array(a.length + b.length);
+  out.set(a);
+  out.set(b, a.length);
+  return out;
+}
+
 /** Row of a part in a trajectory; throws when it has no such part. */
 export function partRow(parts: readonly string[], name: string): number {
   const row = parts.indexOf(name);
@@ -93,7 +116,7 @@ export function bandOf(values: Float64Array): Band {
   return { low: quantile(values, 0.05), mid: quantile(values, 0.5), high: quantile(values, 0.95) };
 }
 
-/** Trapezoid over the samples; power jumps only where the configuration does, and that side is taken. */
+/** Trapezoid over the samples; power jumps only where the configuration does, and each side counts up to there. */
 function energyIn(
   run: EnsembleRun,
   timeline: Timeline,
@@ -105,37 +128,21 @@ function energyIn(
   const energy = new Float64Array(time.length * members);
   const before = new Float64Array(members);
   const after = new Float64Array(members);
+  const add = (s: number, configuration: Configuration, from: number, to: number) => {
+    if (configuration.heatersOn.size === 0) return;
+    run.power(configuration, from, temps.subarray((s - 1) * size, s * size), before);
+    run.power(configuration, to, temps.subarray(s * size, (s + 1) * size), after);
+    for (let m = 0; m < members; m++) energy[s * members + m] += 0.5 * (before[m] + after[m]) * (to - from);
+  };
   for (let s = 1; s < time.length; s++) {
-    const configuration = configurationAt(timeline, time[s - 1]);
-    totalPower(run, configuration, time[s - 1], temps.subarray((s - 1) * size, s * size), before);
-    totalPower(run, configuration, time[s], temps.subarray(s * size, (s + 1) * size), after);
-    const switched = timeline.find((entry) => entry.from > time[s - 1] && entry.from < time[s]);
-    const end = switched === undefined ? time[s] : switched.from;
-    for (let m = 0; m < members; m++) {
-      energy[s * members + m] =
-        energy[(s - 1) * members + m] + 0.5 * (before[m] + after[m]) * (end - time[s - 1]);
+    energy.copyWithin(s * members, (s - 1) * members, s * members);
+    let from = time[s - 1];
+    for (const entry of timeline) {
+      if (!(entry.from > from && entry.from < time[s])) continue;
+      add(s, configurationAt(timeline, from), from, entry.from);
+      from = entry.from;
     }
-    if (switched === undefined) continue;
-    totalPower(run, switched.configuration, time[s], temps.subarray(s * size, (s + 1) * size), after);
-    for (let m = 0; m < members; m++) energy[s * members + m] += after[m] * (time[s] - end);
+    add(s, configurationAt(timeline, from), from, time[s]);
   }
   return energy;
-}
-
-function totalPower(
-  run: EnsembleRun,
-  configuration: Configuration,
-  t: number,
-  temps: Float64Array,
-  out: Float64Array,
-): void {
-  const { members, system, network } = run;
-  const powers = new Float64Array(network.sources.length * members);
-  run.hold(configuration, t);
-  system.sourcePowers(t, temps, powers);
-  for (let m = 0; m < members; m++) {
-    let total = run.ductPower(configuration, t, m);
-    for (let s = 0; s < network.sources.length; s++) total += powers[s * members + m];
-    out[m] = total;
-  }
 }
