@@ -72,7 +72,7 @@ export function densitySteamWagnerPruss(temp: number): number {
 /**
  * [J/kg] heat of vaporisation by Clapeyron on the equations above: L = T (1/rho'' - 1/rho') dp/dT; `temp` [K] 273.16 up
  * to just under 647.096.
- * @example latentHeatVaporisationWagnerPruss(275) // 2496.5e3
+ * @example latentHeatVaporisationWagnerPruss(275) // 2496.3e3 (IAPWS-95: 2496.5e3)
  */
 export function latentHeatVaporisationWagnerPruss(temp: number): number {
   const pressure = saturationPressureLiquidWagnerPruss(temp);

@@ -1,159 +1,23 @@
 import {
-  AVGAS_D910,
-  DISTILLATION_SLOPE_AVGAS,
-  DISTILLATION_SLOPE_MOGAS,
   densityAvgas,
   exhaustWaterFraction,
-  FLAMMABILITY_GASOLINE,
-  fuelVapourPressureAp42,
   HYDROGEN_CARBON_RATIO,
   PRESSURE_STANDARD,
-  startingMixture,
   stoichiometricAirFuelRatio,
   stoichiometricVapourFraction,
-  TEMP_FLASH_GASOLINE,
   tempDewPointFromVapourPressure,
-  tempOfFuelVapourFraction,
   waterOfCombustion,
 } from "../../src/properties/index.js";
-import {
-  celsiusFromFahrenheit,
-  celsiusFromKelvin,
-  kelvinFromCelsius,
-  PASCAL_OF_PSI,
-} from "../../src/units/index.js";
+import { celsiusFromKelvin, kelvinFromCelsius } from "../../src/units/index.js";
 import type { Mark, ValidationCase, ValidationGroup } from "./case.js";
 
-const AP42 = "EPA AP-42 Table 7.1-2, as in a transcription naming it";
-const FORMULA = "AP-42 equation evaluated apart";
 const CALCULATED: Mark = "computed from the published formula";
 const BALANCE = "C-H balance, air 28.9647 with 20.95 % oxygen";
 const DIGITS = "half the last digit printed";
 
-/** Reid vapour pressure [psi], then psi at 40, 50, 60, 70, 80, 90, 100 °F: as printed, and by the equation. */
-const MOGAS = [
-  [13, [4.7, 5.7, 6.9, 8.3, 9.9, 11.7, 13.8], [4.7, 5.73, 6.94, 8.33, 9.94, 11.79, 13.89]],
-  [10, [3.4, 4.2, 5.2, 6.2, 7.4, 8.8, 10.5], [3.46, 4.25, 5.18, 6.26, 7.52, 8.98, 10.64]],
-  [7, [2.3, 2.9, 3.5, 4.3, 5.2, 6.2, 7.4], [2.28, 2.83, 3.48, 4.25, 5.15, 6.2, 7.42]],
-] as const;
-
-/** Reid vapour pressure [psi], °F, then psi and kPa of avgas by the equation. */
-const AVGAS = [
-  [7, -40, 0.243, 1.676],
-  [7, -20, 0.452, 3.116],
-  [7, 0, 0.796, 5.49],
-  [7, 20, 1.338, 9.226],
-  [7, 60, 3.352, 23.11],
-  [7, 100, 7.363, 50.77],
-  [5.5, -40, 0.17, 1.171],
-  [5.5, -20, 0.323, 2.224],
-  [5.5, 0, 0.579, 3.993],
-  [5.5, 20, 0.99, 6.828],
-  [5.5, 100, 5.77, 39.79],
-] as const;
-
 export const FUEL_VALIDATION: ValidationGroup = {
   title: "fuel",
   cases: [
-    ...MOGAS.flatMap(([rvp, printed, formula]) =>
-      printed.flatMap((expected, i) => {
-        const f = 40 + 10 * i;
-        const name = `vapour pressure of gasoline, Reid ${rvp} psi, at ${f} °F`;
-        const got = () => psi(rvp, DISTILLATION_SLOPE_MOGAS, f);
-        const reason = "table printed to 0.1 psi and built from charts";
-        return [
-          of(`${name}, table`, AP42, "published", "psi", expected, 0.05 + 0.025 * expected, reason, got),
-          of(`${name}, equation`, FORMULA, CALCULATED, "psi", formula[i]!, 0.0051, DIGITS, got),
-        ];
-      }),
-    ),
-    ...AVGAS.flatMap(([rvp, f, inPsi, inKilopascal]) => {
-      const name = `vapour pressure of avgas, Reid ${rvp} psi, at ${f} °F`;
-      const got = () => psi(rvp, DISTILLATION_SLOPE_AVGAS, f);
-      return [
-        of(name, FORMULA, CALCULATED, "psi", inPsi, 5.1e-4, DIGITS, got),
-        of(
-          name,
-          FORMULA,
-          CALCULATED,
-          "kPa",
-          inKilopascal,
-          2e-4 * inKilopascal + 5e-4,
-          DIGITS,
-          () => (got() * PASCAL_OF_PSI) / 1000,
-        ),
-      ];
-    }),
-    limit("lean", 7, -42.8, 0.06, CALCULATED, FORMULA, DIGITS),
-    limit("lean", 5.5, -36.8, 0.06, CALCULATED, FORMULA, DIGITS),
-    limit("rich", 7, -10.6, 0.06, CALCULATED, FORMULA, DIGITS),
-    limit("rich", 5.5, -4.0, 0.06, CALCULATED, FORMULA, DIGITS),
-    limit(
-      "rich",
-      7,
-      -7,
-      4,
-      "published",
-      "MIL-HDBK-1022A 2.3.1.1: vapour space of gasoline too rich above 20 °F",
-      "a rule of thumb for all gasolines",
-    ),
-    limit(
-      "rich",
-      5.5,
-      -7,
-      4,
-      "published",
-      "MIL-HDBK-1022A 2.3.1.1: vapour space of gasoline too rich above 20 °F",
-      "a rule of thumb for all gasolines",
-    ),
-    limit(
-      "lean",
-      7,
-      -43,
-      3,
-      "published",
-      "flash point about -43 °C, SKYbrary, Ignition of Fuels",
-      "flash points of gasolines span -46 to -40 °C",
-    ),
-    limit(
-      "lean",
-      7,
-      celsiusFromKelvin(TEMP_FLASH_GASOLINE),
-      4,
-      "published",
-      "flash point, IEC 60079-20-1:2010",
-      "a flash cup is not an equilibrium, and fuels differ",
-    ),
-    of(
-      "vapour pressure at 37.8 °C of avgas with Reid 49.0 kPa",
-      "Reid test: 4 volumes of air to 1 of fuel at 100 °F",
-      "published",
-      "kPa",
-      49,
-      3,
-      "true pressure lies a few percent above the Reid reading",
-      () =>
-        fuelVapourPressureAp42(
-          { reidVapourPressure: AVGAS_D910.reidVapourPressure.max, distillationSlope: 2 },
-          kelvinFromCelsius(37.8),
-        ) / 1000,
-    ),
-    of(
-      "fuel offered at -20 °F over 60 °F, Reid 7 psi",
-      `${FORMULA}: 3.352/0.452`,
-      CALCULATED,
-      "1",
-      7.416,
-      0.01,
-      "three digits printed",
-      () =>
-        startingMixture(
-          gasoline(7, DISTILLATION_SLOPE_AVGAS),
-          fahrenheit(-20),
-          PRESSURE_STANDARD,
-          fahrenheit(60),
-        ).offeredRatio,
-    ),
     of(
       "density of avgas at 15 °C",
       "CAN 2-3.25-M82 in a public article on avgas",
@@ -237,27 +101,6 @@ export const FUEL_VALIDATION: ValidationGroup = {
   ],
 };
 
-function limit(
-  side: keyof typeof FLAMMABILITY_GASOLINE,
-  rvp: number,
-  expected: number,
-  tolerance: number,
-  mark: Mark,
-  source: string,
-  toleranceReason: string,
-): ValidationCase {
-  const name = `${side} limit over avgas, Reid ${rvp} psi, sea level`;
-  return of(name, source, mark, "°C", expected, tolerance, toleranceReason, () =>
-    celsiusFromKelvin(
-      tempOfFuelVapourFraction(
-        gasoline(rvp, DISTILLATION_SLOPE_AVGAS),
-        FLAMMABILITY_GASOLINE[side],
-        14.696 * PASCAL_OF_PSI,
-      ),
-    ),
-  );
-}
-
 function airFuel(what: string, ratio: number, expected: number): ValidationCase {
   return of(`air to fuel, ${what}`, BALANCE, CALCULATED, "kg/kg", expected, 0.006, DIGITS, () =>
     stoichiometricAirFuelRatio(ratio),
@@ -275,16 +118,4 @@ function of(
   got: () => number,
 ): ValidationCase {
   return { name, source, mark, unit, expected, tolerance, toleranceReason, got };
-}
-
-function gasoline(rvp: number, distillationSlope: number) {
-  return { reidVapourPressure: rvp * PASCAL_OF_PSI, distillationSlope };
-}
-
-function psi(rvp: number, slope: number, f: number): number {
-  return fuelVapourPressureAp42(gasoline(rvp, slope), fahrenheit(f)) / PASCAL_OF_PSI;
-}
-
-function fahrenheit(value: number): number {
-  return kelvinFromCelsius(celsiusFromFahrenheit(value));
 }
