@@ -99,7 +99,7 @@ export function pressureOfQnh(qnh: number, elevation: number): number {
  * @param pressureSeaLevel [Pa]
  * @param elevation [m]
  * @param tempAir at the place [K]
- * @example pressureOfSeaLevel(102484, 105, 290.34) // 101226.5
+ * @example pressureOfSeaLevel(102484, 105, 290.34) // 101227
  */
 export function pressureOfSeaLevel(pressureSeaLevel: number, elevation: number, tempAir: number): number {
   requirePositive("pressureSeaLevel", pressureSeaLevel, "Pa");

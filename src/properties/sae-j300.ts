@@ -21,12 +21,12 @@ export const VISCOSITY_PUMPING_LIMIT = 60;
 
 /** SAE J300 winter grades (limits of 2013 and later; unchanged in J300_202104), coldest first. */
 export const SAE_J300_WINTER: Readonly<Record<WinterGrade, WinterLimits>> = {
-  "0W": winter(-35, 6.2, -40, 3.8),
-  "5W": winter(-30, 6.6, -35, 3.8),
-  "10W": winter(-25, 7.0, -30, 4.1),
-  "15W": winter(-20, 7.0, -25, 5.6),
-  "20W": winter(-15, 9.5, -20, 5.6),
-  "25W": winter(-10, 13.0, -15, 9.3),
+  "0W": winter(-35, 6.2, -40, 3.8e-6),
+  "5W": winter(-30, 6.6, -35, 3.8e-6),
+  "10W": winter(-25, 7.0, -30, 4.1e-6),
+  "15W": winter(-20, 7.0, -25, 5.6e-6),
+  "20W": winter(-15, 9.5, -20, 5.6e-6),
+  "25W": winter(-10, 13.0, -15, 9.3e-6),
 };
 
 /** Kinematic viscosity at 100 °C that an oil must have to carry a hot grade: from `nu100Min` up to, not including, `nu100Max`. */
@@ -73,12 +73,12 @@ function winter(
   crankingC: number,
   viscosityCranking: number,
   pumpingC: number,
-  nu100MinMm2: number,
+  nu100Min: number,
 ): WinterLimits {
   return {
     tempCranking: kelvinFromCelsius(crankingC),
     viscosityCranking,
     tempPumping: kelvinFromCelsius(pumpingC),
-    nu100Min: nu100MinMm2 * 1e-6,
+    nu100Min,
   };
 }

@@ -76,7 +76,7 @@ export function skyEmissivityLi(tempDewPoint: number): number {
 
 /**
  * Temperature of a clear sky from air temperature alone [K]: Tsky = 0.0552 Ta^1.5. For when no dew point is known; made in mild
- * air, it is some 9 K colder than {@link skyTemperature} at -10 °C and 13 K at -30 °C.
+ * air, it is some 9 K colder than {@link skyTemperature} at -10 °C and 12 K at -30 °C.
  * Swinbank, Quarterly J. Royal Meteorological Society 89 (1963) 339-348, doi:10.1002/qj.49708938105.
  * @param tempAir [K]
  * @example skyTemperatureSwinbank(273.15) // 249.2

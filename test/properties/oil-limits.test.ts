@@ -7,6 +7,7 @@ import {
   GENERIC_OILS,
   type Oil,
   pumpingLimitOil,
+  SAE_J300_HOT,
   SAE_J300_WINTER,
   tempOfDynamicViscosityOil,
 } from "../../src/properties/index.js";
@@ -31,6 +32,24 @@ describe("temperature of a viscosity", () => {
   test("is refused where the oil never has it", () => {
     expect(() => tempOfDynamicViscosityOil(byId("sae-50"), 1e-6)).toThrow(RangeError);
     expect(() => tempOfDynamicViscosityOil(byId("sae-50"), Number.NaN)).toThrow("invalid viscosity: NaN");
+  });
+});
+
+describe("SAE J300", () => {
+  test("pumps each winter grade 5 K below where it cranks it, 5 K apart from grade to grade", () => {
+    const rows = Object.values(SAE_J300_WINTER);
+    expect(rows.map((row) => Math.round(celsiusFromKelvin(row.tempCranking)))).toEqual([
+      -35, -30, -25, -20, -15, -10,
+    ]);
+    for (const row of rows) expect(row.tempCranking - row.tempPumping).toBeCloseTo(5, 9);
+    expect(rows.map((row) => row.nu100Min)).toEqual([3.8e-6, 3.8e-6, 4.1e-6, 5.6e-6, 5.6e-6, 9.3e-6]);
+  });
+
+  test("hands one hot grade over to the next from 20 on", () => {
+    const grades = ["20", "30", "40", "50", "60"] as const;
+    grades.slice(1).forEach((grade, i) => {
+      expect(SAE_J300_HOT[grade].nu100Min).toBe(SAE_J300_HOT[grades[i]!].nu100Max);
+    });
   });
 });
 

