@@ -44,7 +44,7 @@ export function humidityRatioFromWetBulb(tempAir: number, tempBulb: number, pres
  * [K] wet bulb of air at `tempAir` [K], humidity ratio `ratio` [kg/kg] and `pressure` [Pa]. A water bulb is taken
  * wherever one of 0 °C or more exists, else an ice bulb. Air wetter than saturation over ice is allowed up to saturation
  * over liquid (its ice bulb is warmer than the air, as frost grows on it); wetter air is refused.
- * @example tempWetBulb(280.15, 0.003853, 100000) // 277.08
+ * @example tempWetBulb(280.15, 0.003825, 100000) // 277.08
  */
 export function tempWetBulb(tempAir: number, ratio: number, pressure: number): number {
   requireInRange("tempAir", tempAir, RANGE_TEMP_WET_BULB);
