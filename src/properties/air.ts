@@ -59,7 +59,11 @@ export function heatCapacityAir(temp: number): number {
   return 1006 + 3.84e-4 * (temp - 250) ** 2;
 }
 
-/** Prandtl number of air [-]: cp mu / k. @param temp [K] @example prandtlAir(300) // 0.708 (Incropera Table A.4: 0.707) */
+/**
+ * Prandtl number of air [-]: cp mu / k.
+ * @param temp [K]
+ * @example prandtlAir(300) // 0.708 (Incropera Table A.4: 0.707)
+ */
 export function prandtlAir(temp: number): number {
   return (heatCapacityAir(temp) * viscosityAir(temp)) / conductivityAir(temp);
 }

@@ -18,7 +18,10 @@ const ALTITUDE_HIGHEST = 11_000;
 const PRESSURE_LOWEST = 22_600;
 const PRESSURE_HIGHEST = 178_000;
 
-/** Geopotential altitude [m]: H = r h / (r + h), r = 6 356 766 m (ISO 2533:1975). @param height geometric [m] */
+/**
+ * Geopotential altitude [m]: H = r h / (r + h), r = 6 356 766 m (ISO 2533:1975).
+ * @param height geometric [m]
+ */
 export function geopotentialFromGeometric(height: number): number {
   requireInside("height", height, -10_000, 100_000, "m");
   return (EARTH_RADIUS * height) / (EARTH_RADIUS + height);
@@ -70,8 +73,8 @@ export function pressureAltitude(pressure: number): number {
 
 /**
  * Density altitude of dry air [m]: geopotential altitude at which the standard atmosphere has this density,
- * H = (T0 / L) (1 - (rho / rho0)^(1 / (n - 1))), n = 5.25588. Exact, where the rule of 120 ft for each °C errs by more than 500 ft in
- * deep cold. Negative far below standard temperature.
+ * H = (T0 / L) (1 - (rho / rho0)^(1 / (n - 1))), n = 5.25588. Exact, where the rule of 120 ft for each °C
+ * errs by more than 500 ft in deep cold. Negative far below standard temperature.
  * @param temp outside air [K]
  * @param pressure [Pa]
  * @example densityAltitude(243.15, 101325) // -1804 (-5920 ft)
@@ -84,8 +87,9 @@ export function densityAltitude(temp: number, pressure: number): number {
 }
 
 /**
- * Pressure [Pa] at an aerodrome from the altimeter setting in its report: the standard atmosphere shifted so that an altimeter set to
- * QNH shows the elevation (ICAO Doc 8896, Manual of Aeronautical Meteorological Practice, from memory).
+ * Pressure [Pa] at an aerodrome from the altimeter setting in its report: the standard atmosphere shifted so
+ * that an altimeter set to QNH shows the elevation (ICAO Doc 8896, Manual of Aeronautical Meteorological
+ * Practice, from memory).
  * @param qnh [Pa]
  * @param elevation of the aerodrome [m]
  */
@@ -94,8 +98,8 @@ export function pressureOfQnh(qnh: number, elevation: number): number {
 }
 
 /**
- * Pressure [Pa] at a place from the mean-sea-level pressure of a forecast: p = p0 exp(-g z / (R Tm)), Tm = Ta + 0.0065 z / 2 of the
- * column below, in dry air (WMO-No. 8, Part I, Chapter 3, reduction of pressure).
+ * Pressure [Pa] at a place from the mean-sea-level pressure of a forecast: p = p0 exp(-g z / (R Tm)), Tm = Ta
+ * + 0.0065 z / 2 of the column below, in dry air (WMO-No. 8, Part I, Chapter 3, reduction of pressure).
  * @param pressureSeaLevel [Pa]
  * @param elevation [m]
  * @param tempAir at the place [K]

@@ -1,8 +1,9 @@
 import { requireNotNegative, requirePositive } from "./argument.js";
 import type { ValidityRange } from "./range.js";
 
-// "Incropera" is Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Wiley (2007); its equation
-// and table numbers are from memory. Examples are numbered as in the shorter Introduction to Heat Transfer, 6th ed. (2011).
+// "Incropera" is Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Wiley
+// (2007); its equation and table numbers are from memory. Examples are numbered as in the shorter
+// Introduction to Heat Transfer, 6th ed. (2011).
 
 /** Published range of {@link nusseltChurchillBernsteinCylinder}. */
 export const RANGE_CHURCHILL_BERNSTEIN_CYLINDER: ValidityRange = {
@@ -50,9 +51,9 @@ const ZUKAUSKAS: readonly PowerRow[] = [
 ];
 
 /**
- * Mean Nusselt number [-] of a cylinder in cross flow: Nu = c Re^m Pr^n (Pr/Prs)^(1/4), n = 0.37 for Pr <= 10, else 0.36.
- * Properties at free-stream temperature, Prs at the surface. Outside the range the nearest row serves.
- * Zukauskas, Advances in Heat Transfer 8 (1972) 93-160; Incropera eq. 7.53, Table 7.4.
+ * Mean Nusselt number [-] of a cylinder in cross flow: Nu = c Re^m Pr^n (Pr/Prs)^(1/4), n = 0.37 for Pr <=
+ * 10, else 0.36. Properties at free-stream temperature, Prs at the surface. Outside the range the nearest row
+ * serves. Zukauskas, Advances in Heat Transfer 8 (1972) 93-160; Incropera eq. 7.53, Table 7.4.
  * @example nusseltZukauskasCylinder(7992, 0.707, 0.69) // 50.5 (Incropera Example 7.3)
  */
 export function nusseltZukauskasCylinder(
@@ -85,7 +86,8 @@ const HILPERT: readonly PowerRow[] = [
 
 /**
  * Mean Nusselt number [-] of a cylinder in cross flow, properties at film temperature: Nu = c Re^m Pr^(1/3).
- * Outside the range the nearest row serves. Hilpert, Forsch. Geb. Ingenieurwes. 4 (1933) 215; Incropera eq. 7.52.
+ * Outside the range the nearest row serves. Hilpert, Forsch. Geb. Ingenieurwes. 4 (1933) 215; Incropera eq.
+ * 7.52.
  * @example nusseltHilpertCylinder(6071, 0.7) // 37.3
  */
 export function nusseltHilpertCylinder(reynolds: number, prandtl: number): number {
@@ -94,7 +96,10 @@ export function nusseltHilpertCylinder(reynolds: number, prandtl: number): numbe
   return c * reynolds ** m * Math.cbrt(prandtl);
 }
 
-/** [-] Reynolds number at which a smooth plate's boundary layer is taken to turn turbulent (Incropera eq. 6.24). */
+/**
+ * [-] Reynolds number at which a smooth plate's boundary layer is taken to turn turbulent (Incropera eq.
+ * 6.24).
+ */
 export const REYNOLDS_TRANSITION_PLATE = 5e5;
 
 /** Published range of {@link nusseltLaminarPlate}. */
@@ -106,7 +111,8 @@ export const RANGE_LAMINAR_PLATE: ValidityRange = {
 };
 
 /**
- * Mean Nusselt number [-] of an isothermal plate in laminar parallel flow: Nu = 0.664 Re^(1/2) Pr^(1/3) (Incropera eq. 7.30).
+ * Mean Nusselt number [-] of an isothermal plate in laminar parallel flow: Nu = 0.664 Re^(1/2) Pr^(1/3)
+ * (Incropera eq. 7.30).
  * @example nusseltLaminarPlate(1e5, 0.7) // 186.44
  */
 export function nusseltLaminarPlate(reynolds: number, prandtl: number): number {
@@ -126,8 +132,8 @@ export function nusseltChurchillOzoeLaminarPlate(reynolds: number, prandtl: numb
 }
 
 /**
- * Mean Nusselt number [-] of an isothermal plate turbulent from its leading edge: Nu = 0.036 Re^(4/5) Pr^(1/3).
- * Kreith, Manglik, Bohn, Principles of Heat Transfer, 7th ed. (2010).
+ * Mean Nusselt number [-] of an isothermal plate turbulent from its leading edge: Nu = 0.036 Re^(4/5)
+ * Pr^(1/3). Kreith, Manglik, Bohn, Principles of Heat Transfer, 7th ed. (2010).
  * @example nusseltKreithTurbulentPlate(1.03e6, 0.71) // 2074.9
  */
 export function nusseltKreithTurbulentPlate(reynolds: number, prandtl: number): number {
@@ -144,8 +150,8 @@ export const RANGE_MIXED_PLATE: ValidityRange = {
 };
 
 /**
- * Mean Nusselt number [-] of a smooth isothermal plate in parallel flow: laminar (Incropera eq. 7.30) below Re = 5e5, above it
- * laminar then turbulent, Nu = (0.037 Re^(4/5) - 871) Pr^(1/3) (Incropera eq. 7.38).
+ * Mean Nusselt number [-] of a smooth isothermal plate in parallel flow: laminar (Incropera eq. 7.30) below
+ * Re = 5e5, above it laminar then turbulent, Nu = (0.037 Re^(4/5) - 871) Pr^(1/3) (Incropera eq. 7.38).
  * @example nusseltPlate(1e6, 0.7) // 1299.5
  */
 export function nusseltPlate(reynolds: number, prandtl: number): number {

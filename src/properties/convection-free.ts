@@ -1,8 +1,9 @@
 import { requireNotNegative, requirePositive } from "./argument.js";
 import type { ValidityRange } from "./range.js";
 
-// "Incropera" is Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Wiley (2007); its equation
-// and table numbers are from memory. Examples are numbered as in the shorter Introduction to Heat Transfer, 6th ed. (2011).
+// "Incropera" is Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Wiley
+// (2007); its equation and table numbers are from memory. Examples are numbered as in the shorter
+// Introduction to Heat Transfer, 6th ed. (2011).
 
 /** Published range of {@link nusseltChurchillChuVerticalPlate}. */
 export const RANGE_CHURCHILL_CHU_VERTICAL_PLATE: ValidityRange = {
@@ -15,7 +16,8 @@ export const RANGE_CHURCHILL_CHU_VERTICAL_PLATE: ValidityRange = {
 /**
  * Mean Nusselt number [-] of free convection at an isothermal vertical plate (all Rayleigh numbers):
  * Nu = (0.825 + 0.387 Ra^(1/6) / [1 + (0.492/Pr)^(9/16)]^(8/27))^2.
- * Churchill and Chu, Int. J. Heat Mass Transfer 18 (1975) 1323-1329, doi:10.1016/0017-9310(75)90243-4; Incropera eq. 9.26.
+ * Churchill and Chu, Int. J. Heat Mass Transfer 18 (1975) 1323-1329, doi:10.1016/0017-9310(75)90243-4;
+ * Incropera eq. 9.26.
  * @param rayleigh by plate height, at film temperature [-]
  * @param prandtl [-]
  * @example nusseltChurchillChuVerticalPlate(0.69 * 2.63e9, 0.69) // 147 (Incropera Example 9.2)
@@ -36,7 +38,8 @@ export const RANGE_CHURCHILL_CHU_HORIZONTAL_CYLINDER: ValidityRange = {
 /**
  * Mean Nusselt number [-] of free convection at an isothermal horizontal cylinder:
  * Nu = (0.60 + 0.387 Ra^(1/6) / [1 + (0.559/Pr)^(9/16)]^(8/27))^2.
- * Churchill and Chu, Int. J. Heat Mass Transfer 18 (1975) 1049-1053, doi:10.1016/0017-9310(75)90222-7; Incropera eq. 9.34.
+ * Churchill and Chu, Int. J. Heat Mass Transfer 18 (1975) 1049-1053, doi:10.1016/0017-9310(75)90222-7;
+ * Incropera eq. 9.34.
  * @param rayleigh by diameter, at film temperature [-]
  * @param prandtl [-]
  * @example nusseltChurchillChuHorizontalCylinder(0.69 * 2.63e9, 0.69) // 139.13
@@ -64,8 +67,9 @@ const MORGAN: readonly { readonly below: number; readonly c: number; readonly n:
 ];
 
 /**
- * Mean Nusselt number [-] of free convection at an isothermal horizontal cylinder: Nu = c Ra^n by steps, so it jumps a
- * little between rows. Morgan, Advances in Heat Transfer 11 (1975) 199-264; Incropera eq. 9.33, Table 9.1.
+ * Mean Nusselt number [-] of free convection at an isothermal horizontal cylinder: Nu = c Ra^n by steps, so
+ * it jumps a little between rows. Morgan, Advances in Heat Transfer 11 (1975) 199-264; Incropera eq. 9.33,
+ * Table 9.1.
  * @param rayleigh by diameter, at film temperature [-]
  * @example nusseltMorganHorizontalCylinder(0.72e7) // 24.864
  */
@@ -85,7 +89,8 @@ export const RANGE_MCADAMS_PLATE_ASSISTED: ValidityRange = {
 
 /**
  * Mean Nusselt number [-] of a horizontal plate whose film moves away freely (warm face up, cold face down):
- * Nu = 0.54 Ra^(1/4) to Ra = 1e7, 0.15 Ra^(1/3) above. McAdams, Heat Transmission, 3rd ed. (1954); Incropera eqs. 9.30, 9.31.
+ * Nu = 0.54 Ra^(1/4) to Ra = 1e7, 0.15 Ra^(1/3) above. McAdams, Heat Transmission, 3rd ed. (1954); Incropera
+ * eqs. 9.30, 9.31.
  * @param rayleigh by area over perimeter, at film temperature [-]
  * @example nusseltMcAdamsPlateAssisted(5.54 * 3.21e8) // 181.73
  */

@@ -17,8 +17,9 @@ import {
 } from "./convection-free.js";
 import type { ValidityRange } from "./range.js";
 
-// "Incropera" is Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Wiley (2007); its equation
-// and table numbers are from memory. Examples are numbered as in the shorter Introduction to Heat Transfer, 6th ed. (2011).
+// "Incropera" is Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Wiley
+// (2007); its equation and table numbers are from memory. Examples are numbered as in the shorter
+// Introduction to Heat Transfer, 6th ed. (2011).
 
 /**
  * Heat transfer coefficient [W/(m2 K)]: h = Nu k / L.
@@ -33,7 +34,8 @@ export function convectionCoefficient(nusselt: number, conductivity: number, len
 }
 
 /**
- * Rayleigh number [-] of air: Ra = g |dT| L^3 / (T nu alpha), with expansion 1/T of an ideal gas (Incropera eqs. 9.9, 9.25).
+ * Rayleigh number [-] of air: Ra = g |dT| L^3 / (T nu alpha), with expansion 1/T of an ideal gas (Incropera
+ * eqs. 9.9, 9.25).
  * @param length [m]
  * @param tempDifference surface to air, either sign [K]
  * @param tempFilm mean of surface and air [K]
@@ -69,8 +71,9 @@ export function reynoldsAir(
 }
 
 /**
- * A surface in still air and the length its correlation uses: height of a vertical plate, diameter of a cylinder or sphere,
- * area over perimeter of a horizontal plate. "assisted" is a warm face up or cold face down, "opposed" the other two.
+ * A surface in still air and the length its correlation uses: height of a vertical plate, diameter of a
+ * cylinder or sphere, area over perimeter of a horizontal plate. "assisted" is a warm face up or cold face
+ * down, "opposed" the other two.
  */
 export type FreeConvectionShape =
   | "vertical-plate"
@@ -88,8 +91,8 @@ const NUSSELT_FREE: Readonly<Record<FreeConvectionShape, (rayleigh: number, pran
 };
 
 /**
- * Free-convection coefficient [W/(m2 K)] of a surface in still air, radiation apart. A model whose link is scaled by dT^(1/4)
- * takes it at its own reference difference, commonly 10 K.
+ * Free-convection coefficient [W/(m2 K)] of a surface in still air, radiation apart. A model whose link is
+ * scaled by dT^(1/4) takes it at its own reference difference, commonly 10 K.
  * @param length see {@link FreeConvectionShape} [m]
  * @param tempDifference surface to air, either sign [K]
  * @param tempFilm mean of surface and air [K]
@@ -108,7 +111,10 @@ export function freeConvectionCoefficient(
   return convectionCoefficient(nusselt, conductivityAir(tempFilm), length);
 }
 
-/** A surface in wind and the length its correlation uses: length along the wind of a plate, diameter of a cylinder. */
+/**
+ * A surface in wind and the length its correlation uses: length along the wind of a plate, diameter of a
+ * cylinder.
+ */
 export type ForcedConvectionShape = "plate" | "cylinder";
 
 const NUSSELT_FORCED: Readonly<Record<ForcedConvectionShape, (reynolds: number, prandtl: number) => number>> =
@@ -118,8 +124,8 @@ const NUSSELT_FORCED: Readonly<Record<ForcedConvectionShape, (reynolds: number, 
   };
 
 /**
- * Forced-convection coefficient [W/(m2 K)] of a smooth surface in a steady stream of air. Gusty wind over a real airframe gives
- * more; see {@link windCoefficientMcAdams}.
+ * Forced-convection coefficient [W/(m2 K)] of a smooth surface in a steady stream of air. Gusty wind over a
+ * real airframe gives more; see {@link windCoefficientMcAdams}.
  * @param length see {@link ForcedConvectionShape} [m]
  * @param windSpeed at the surface's height [m/s]
  * @param tempFilm mean of surface and air [K]
@@ -139,8 +145,8 @@ export function forcedConvectionCoefficient(
 }
 
 /**
- * Free and forced convection together [W/(m2 K)]: h^3 = h_free^3 + h_forced^3, for streams that help or cross each other
- * (Incropera eq. 9.64 with n = 3).
+ * Free and forced convection together [W/(m2 K)]: h^3 = h_free^3 + h_forced^3, for streams that help or cross
+ * each other (Incropera eq. 9.64 with n = 3).
  */
 export function combinedConvectionCoefficient(free: number, forced: number): number {
   requireNotNegative("free", free, "W/(m2 K)");
@@ -158,7 +164,8 @@ export const RANGE_WIND_MCADAMS: ValidityRange = {
 
 /**
  * Outdoor surface coefficient [W/(m2 K)], free convection and some radiation included: h = 5.7 + 3.8 V.
- * Juerges (1924) as given by McAdams, Heat Transmission, 3rd ed. (1954): a 0.5 m vertical copper plate in a wind tunnel.
+ * Juerges (1924) as given by McAdams, Heat Transmission, 3rd ed. (1954): a 0.5 m vertical copper plate in a
+ * wind tunnel.
  * @param windSpeed [m/s]
  * @example windCoefficientMcAdams(5) // 24.7
  */

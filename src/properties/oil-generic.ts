@@ -5,7 +5,10 @@ const ORIGIN =
   "Composite of published data sheets, from memory: viscosity at 40 °C to about 10 %, pour point to about 6 K. Not one " +
   "product's data; replace it with your oil's data sheet.";
 
-/** Generic aircraft piston-engine oils, to start from until the data sheet of the oil in the engine is entered. */
+/**
+ * Generic aircraft piston-engine oils, to start from until the data sheet of the oil in the engine is
+ * entered.
+ */
 export const GENERIC_OILS: readonly Oil[] = [
   {
     id: "sae-30",

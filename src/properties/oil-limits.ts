@@ -14,8 +14,8 @@ export interface OilLimit {
   /** [Pa s] dynamic viscosity allowed there */
   readonly viscosity: number;
   /**
-   * "winter-grade": the limit of the oil's own J300 grade; "between-grades": J300 read between its rows, for a straight grade;
-   * "pour-point": the oil stops flowing before it reaches the viscosity.
+   * "winter-grade": the limit of the oil's own J300 grade; "between-grades": J300 read between its rows, for
+   * a straight grade; "pour-point": the oil stops flowing before it reaches the viscosity.
    */
   readonly basis: "winter-grade" | "between-grades" | "pour-point";
 }
@@ -30,8 +30,9 @@ export function tempOfDynamicViscosityOil(oil: Oil, viscosity: number): number {
 }
 
 /**
- * Coldest temperature at which the oil can be pumped: where it reaches 60 Pa s (SAE J300, ASTM D4684), or its pour point where that
- * is warmer. An engine run with its oil below this may have no oil pressure; the engine maker's figure comes first.
+ * Coldest temperature at which the oil can be pumped: where it reaches 60 Pa s (SAE J300, ASTM D4684), or its
+ * pour point where that is warmer. An engine run with its oil below this may have no oil pressure; the engine
+ * maker's figure comes first.
  */
 export function pumpingLimitOil(oil: Oil): OilLimit {
   const temp = tempOfDynamicViscosityOil(oil, VISCOSITY_PUMPING_LIMIT);
@@ -40,10 +41,11 @@ export function pumpingLimitOil(oil: Oil): OilLimit {
 }
 
 /**
- * Coldest temperature at which the oil meets the cranking limit of SAE J300: of its own winter grade, or for a straight grade, which
- * J300 gives no limit, where its line crosses {@link crankingLimitBetweenGrades}. Reckoned with low-shear viscosity, so on the
- * warm, safe side for a multigrade. Tells that a starter can turn automotive test engines, not that this engine
- * should be started; the engine maker's preheat figure comes first.
+ * Coldest temperature at which the oil meets the cranking limit of SAE J300: of its own winter grade, or for
+ * a straight grade, which J300 gives no limit, where its line crosses {@link crankingLimitBetweenGrades}.
+ * Reckoned with low-shear viscosity, so on the warm, safe side for a multigrade. Tells that a starter can
+ * turn automotive test engines, not that this engine should be started; the engine maker's preheat figure
+ * comes first.
  */
 export function crankingLimitOil(oil: Oil): OilLimit {
   if (oil.winterGrade !== undefined) {

@@ -26,7 +26,9 @@ export interface Oil {
 /** [1/K] volume expansion of engine oil, all rows of Incropera Table A.5 (unused engine oil). */
 export const EXPANSION_OIL = 0.7e-3;
 
-/** Range in which density, heat capacity and conductivity were held against the table. Colder is extrapolated. */
+/**
+ * Range in which density, heat capacity and conductivity were held against the table. Colder is extrapolated.
+ */
 export const RANGE_OIL: ValidityRange = {
   quantity: "oil temperature [K]",
   min: 273,
@@ -38,14 +40,17 @@ const TEMP_15 = kelvinFromCelsius(15);
 const TEMP_40 = kelvinFromCelsius(40);
 const TEMP_100 = kelvinFromCelsius(100);
 
-/** The oil's Walther line through its viscosities at 40 and 100 °C. Make it once where viscosity is wanted often. */
+/**
+ * The oil's Walther line through its viscosities at 40 and 100 °C. Make it once where viscosity is wanted
+ * often.
+ */
 export function waltherFitOil(oil: Oil): WaltherFit {
   return waltherFit(TEMP_40, oil.nu40, TEMP_100, oil.nu100);
 }
 
 /**
- * Kinematic viscosity of an oil [m2/s] by ASTM D341, low shear. Ask {@link isBelowPourPoint} whether it is an extrapolation; a
- * multigrade at cranking shear is thinner than this.
+ * Kinematic viscosity of an oil [m2/s] by ASTM D341, low shear. Ask {@link isBelowPourPoint} whether it is an
+ * extrapolation; a multigrade at cranking shear is thinner than this.
  * @param temp [K]
  */
 export function kinematicViscosityOil(oil: Oil, temp: number): number {
@@ -58,8 +63,8 @@ export function dynamicViscosityOil(oil: Oil, temp: number): number {
 }
 
 /**
- * Whether viscosity at `temp` is extrapolated below the pour point, where wax or gel makes the oil thicker than the Walther line
- * says and it may not flow at all (ASTM D341-17: not below the cloud point).
+ * Whether viscosity at `temp` is extrapolated below the pour point, where wax or gel makes the oil thicker
+ * than the Walther line says and it may not flow at all (ASTM D341-17: not below the cloud point).
  * @param temp [K]
  */
 export function isBelowPourPoint(oil: Oil, temp: number): boolean {
@@ -67,8 +72,8 @@ export function isBelowPourPoint(oil: Oil, temp: number): boolean {
 }
 
 /**
- * Density of an oil [kg/m3]: rho = rho15 (1 - 0.70e-3 (T - 288.15)), the expansion of Incropera Table A.5, whose densities it meets
- * within 0.5 % from 273 to 400 K.
+ * Density of an oil [kg/m3]: rho = rho15 (1 - 0.70e-3 (T - 288.15)), the expansion of Incropera Table A.5,
+ * whose densities it meets within 0.5 % from 273 to 400 K.
  * @param temp [K]
  */
 export function densityOil(oil: Oil, temp: number): number {
@@ -77,8 +82,8 @@ export function densityOil(oil: Oil, temp: number): number {
 }
 
 /**
- * Specific heat capacity of engine oil [J/(kg K)]: cp = 1800 + 4.25 (T - 273.15). Project fit of Incropera Table A.5, within 0.5 %
- * from 273 to 430 K.
+ * Specific heat capacity of engine oil [J/(kg K)]: cp = 1800 + 4.25 (T - 273.15). Project fit of Incropera
+ * Table A.5, within 0.5 % from 273 to 430 K.
  * @param temp [K]
  * @example heatCapacityOil(300) // 1914 (the table prints 1909)
  */
@@ -88,8 +93,8 @@ export function heatCapacityOil(temp: number): number {
 }
 
 /**
- * Thermal conductivity of engine oil [W/(m K)]: k = 0.1466 - 9.8e-5 (T - 273.15). Project fit of Incropera Table A.5, within 1.5 %
- * from 273 to 430 K.
+ * Thermal conductivity of engine oil [W/(m K)]: k = 0.1466 - 9.8e-5 (T - 273.15). Project fit of Incropera
+ * Table A.5, within 1.5 % from 273 to 430 K.
  * @param temp [K]
  * @example conductivityOil(300) // 0.144 (the table prints 0.145)
  */

@@ -4,7 +4,8 @@ import { requireInside, requireNotNegative, requirePositive } from "./argument.j
 export const STEFAN_BOLTZMANN = 5.670374419e-8;
 
 /**
- * Net long-wave flux a small grey surface loses to large surroundings [W/m2]: q = eps sigma (Ts^4 - Tsur^4) (Incropera eq. 1.7).
+ * Net long-wave flux a small grey surface loses to large surroundings [W/m2]: q = eps sigma (Ts^4 - Tsur^4)
+ * (Incropera eq. 1.7).
  * @param tempSurface [K]
  * @param tempSurroundings [K]
  * @param emissivity of the surface [-]
@@ -17,7 +18,8 @@ export function radiantExchange(tempSurface: number, tempSurroundings: number, e
 
 /**
  * Radiation coefficient [W/(m2 K)]: h = eps sigma (Ts + Tsur)(Ts^2 + Tsur^2), so that h (Ts - Tsur) is
- * {@link radiantExchange} exactly (Incropera eq. 1.9). With both at T and eps 1 it is 4 sigma T^3, h_r0 of ISO 6946:2017, Annex C.
+ * {@link radiantExchange} exactly (Incropera eq. 1.9). With both at T and eps 1 it is 4 sigma T^3, h_r0 of
+ * ISO 6946:2017, Annex C.
  * @param tempSurface [K]
  * @param tempSurroundings [K]
  * @param emissivity of the surface [-]

@@ -1,4 +1,7 @@
-/** Where a correlation was made and checked by its author. Outside it the function still computes; the caller flags. */
+/**
+ * Where a correlation was made and checked by its author. Outside it the function still computes; the caller
+ * flags.
+ */
 export interface ValidityRange {
   /** What is bounded, with its unit. */
   readonly quantity: string;

@@ -29,7 +29,10 @@ export const SAE_J300_WINTER: Readonly<Record<WinterGrade, WinterLimits>> = {
   "25W": winter(-10, 13.0, -15, 9.3e-6),
 };
 
-/** Kinematic viscosity at 100 °C that an oil must have to carry a hot grade: from `nu100Min` up to, not including, `nu100Max`. */
+/**
+ * Kinematic viscosity at 100 °C that an oil must have to carry a hot grade: from `nu100Min` up to, not
+ * including, `nu100Max`.
+ */
 export interface HotLimits {
   /** [m2/s] */
   readonly nu100Min: number;
@@ -38,8 +41,8 @@ export interface HotLimits {
 }
 
 /**
- * SAE J300 hot grades (limits of 2013 and later: grade 20 begins at 6.9, not 5.6 mm2/s). Aviation grades 65, 80, 100 and 120 are
- * SAE 30, 40, 50 and 60 (SAE J1966:2011, Table 1).
+ * SAE J300 hot grades (limits of 2013 and later: grade 20 begins at 6.9, not 5.6 mm2/s). Aviation grades 65,
+ * 80, 100 and 120 are SAE 30, 40, 50 and 60 (SAE J1966:2011, Table 1).
  */
 export const SAE_J300_HOT: Readonly<Record<HotGrade, HotLimits>> = {
   "16": { nu100Min: 6.1e-6, nu100Max: 8.2e-6 },
@@ -51,9 +54,9 @@ export const SAE_J300_HOT: Readonly<Record<HotGrade, HotLimits>> = {
 };
 
 /**
- * Cranking limit between the rows of SAE J300 [Pa s], linear in temperature, level outside -35 to -10 °C. The standard itself sets
- * limits only at the rows; reading between them, to judge a straight grade by what J300 lets an engine crank at that
- * temperature, is project judgement.
+ * Cranking limit between the rows of SAE J300 [Pa s], linear in temperature, level outside -35 to -10 °C. The
+ * standard itself sets limits only at the rows; reading between them, to judge a straight grade by what J300
+ * lets an engine crank at that temperature, is project judgement.
  * @param temp [K]
  * @example crankingLimitBetweenGrades(258.15) // 9.5 (row 20W)
  */

@@ -1,5 +1,6 @@
-// Table 1 of ASTM D2270-10(2016), basic values of L and H by kinematic viscosity at 100 °C, in 311 rows: 2 to 20 mm2/s by 0.1,
-// 20 to 30 by 0.2, 30 to 70 by 0.5. Its few uneven steps (19.7 and 19.8 mm2/s among them) are the standard's own.
+// Table 1 of ASTM D2270-10(2016), basic values of L and H by kinematic viscosity at 100 °C, in 311 rows: 2 to
+// 20 mm2/s by 0.1, 20 to 30 by 0.2, 30 to 70 by 0.5. Its few uneven steps (19.7 and 19.8 mm2/s among them)
+// are the standard's own.
 
 /** [mm2/s] viscosity at 40 °C of the reference oil of viscosity index 0, by row. */
 export const VISCOSITY_INDEX_L: readonly number[] = [

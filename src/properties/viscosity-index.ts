@@ -12,8 +12,8 @@ export interface ViscosityIndexReference {
 }
 
 /**
- * L and H of ASTM D2270 [m2/s]: linear in Table 1 from 2 to 70 mm2/s, above it L = 0.8353 Y^2 + 14.67 Y - 216 and
- * H = 0.1684 Y^2 + 11.85 Y - 97 with Y = nu100 in mm2/s (ASTM D2270-10(2016)).
+ * L and H of ASTM D2270 [m2/s]: linear in Table 1 from 2 to 70 mm2/s, above it L = 0.8353 Y^2 + 14.67 Y - 216
+ * and H = 0.1684 Y^2 + 11.85 Y - 97 with Y = nu100 in mm2/s (ASTM D2270-10(2016)).
  * @param nu100 kinematic viscosity at 100 °C, 2e-6 or more [m2/s]
  */
 export function viscosityIndexReference(nu100: number): ViscosityIndexReference {
@@ -29,8 +29,9 @@ export function viscosityIndexReference(nu100: number): ViscosityIndexReference 
 }
 
 /**
- * Viscosity index [-], not rounded. U >= H: VI = 100 (L - U) / (L - H) (procedure A); U < H: VI = 100 + (10^N - 1) / 0.00715
- * with N = (log H - log U) / log Y (procedure B). U = nu40, Y = nu100 in mm2/s. ASTM D2270-10(2016), ISO 2909.
+ * Viscosity index [-], not rounded. U >= H: VI = 100 (L - U) / (L - H) (procedure A); U < H: VI = 100 + (10^N
+ * - 1) / 0.00715 with N = (log H - log U) / log Y (procedure B). U = nu40, Y = nu100 in mm2/s. ASTM
+ * D2270-10(2016), ISO 2909.
  * @param nu40 kinematic viscosity at 40 °C [m2/s]
  * @param nu100 kinematic viscosity at 100 °C, 2e-6 or more [m2/s]
  * @example viscosityIndex(73.3e-6, 8.86e-6) // 92.4, reported as 92 (ASTM D2270 par. 5.1.4)

@@ -9,8 +9,8 @@ export interface WaltherFit {
 }
 
 /**
- * Z of ASTM D341 [-]: Z = nu + 0.7 + exp(-1.47 - 1.84 nu - 0.51 nu^2), nu in mm2/s. Above 2 mm2/s this is the short form
- * Z = nu + 0.7 to 0.03 %. ASTM D341-17 (after Walther 1931 and MacCoull).
+ * Z of ASTM D341 [-]: Z = nu + 0.7 + exp(-1.47 - 1.84 nu - 0.51 nu^2), nu in mm2/s. Above 2 mm2/s this is the
+ * short form Z = nu + 0.7 to 0.03 %. ASTM D341-17 (after Walther 1931 and MacCoull).
  * @param nu kinematic viscosity [m2/s]
  * @example waltherZ(1e-6) // 1.72193
  */
@@ -21,8 +21,9 @@ export function waltherZ(nu: number): number {
 }
 
 /**
- * Kinematic viscosity [m2/s] of Z, with x = Z - 0.7: nu = x - exp(-0.7487 - 3.295 x + 0.6119 x^2 - 0.3193 x^3). A fit of the
- * standard's, not the exact inverse: off by up to 0.0002 mm2/s near 1.5 mm2/s. ASTM D341-17.
+ * Kinematic viscosity [m2/s] of Z, with x = Z - 0.7: nu = x - exp(-0.7487 - 3.295 x + 0.6119 x^2 - 0.3193
+ * x^3). A fit of the standard's, not the exact inverse: off by up to 0.0002 mm2/s near 1.5 mm2/s. ASTM
+ * D341-17.
  * @example viscosityOfWaltherZ(1.721928) // 0.99995e-6
  */
 export function viscosityOfWaltherZ(z: number): number {
@@ -33,8 +34,9 @@ export function viscosityOfWaltherZ(z: number): number {
 }
 
 /**
- * The line through two measured viscosities (ASTM D341-17). It holds for a Newtonian oil between its cloud or pour point
- * and its boiling; below the pour point, and for a multigrade in deep cold, it is an extrapolation.
+ * The line through two measured viscosities (ASTM D341-17). It holds for a Newtonian oil between its cloud or
+ * pour point and its boiling; below the pour point, and for a multigrade in deep cold, it is an
+ * extrapolation.
  * @param temp1 [K]
  * @param nu1 [m2/s]
  * @param temp2 [K]
@@ -55,7 +57,11 @@ export function waltherFit(temp1: number, nu1: number, temp2: number, nu2: numbe
   return { a: y1 + b * Math.log10(temp1), b };
 }
 
-/** Kinematic viscosity [m2/s] on the line. @param temp [K] @example waltherViscosity({ a: 9.53082, b: 3.74658 }, 353.15) // 8.53e-6 */
+/**
+ * Kinematic viscosity [m2/s] on the line.
+ * @param temp [K]
+ * @example waltherViscosity({ a: 9.53082, b: 3.74658 }, 353.15) // 8.53e-6
+ */
 export function waltherViscosity(fit: WaltherFit, temp: number): number {
   requirePositive("temp", temp, "K");
   return viscosityOfWaltherZ(10 ** (10 ** (fit.a - fit.b * Math.log10(temp))));

@@ -1,12 +1,15 @@
 import { celsiusFromKelvin, kelvinFromCelsius, SECONDS_OF_HOUR } from "../units/index.js";
 import { requireInside, requireNotNegative, requirePositive } from "./argument.js";
 
-/** [m] height at which wind is reported and forecast (WMO-No. 8, Guide to Instruments and Methods of Observation, Part I, ch. 5). */
+/**
+ * [m] height at which wind is reported and forecast (WMO-No. 8, Guide to Instruments and Methods of
+ * Observation, Part I, ch. 5).
+ */
 export const HEIGHT_OF_REPORTED_WIND = 10;
 
 /**
- * Roughness lengths [m], Davenport's classes as revised by Wieringa (WMO-No. 8, Part I, ch. 5, annex; Stull, Meteorology for Scientists and
- * Engineers, whose words for the ground these are).
+ * Roughness lengths [m], Davenport's classes as revised by Wieringa (WMO-No. 8, Part I, ch. 5, annex; Stull,
+ * Meteorology for Scientists and Engineers, whose words for the ground these are).
  */
 export const ROUGHNESS_LENGTH = {
   /** Snow-covered flat plain or frozen lake, paved area, clear for 3 km upwind. */
@@ -26,9 +29,9 @@ export const ROUGHNESS_LENGTH = {
 } as const;
 
 /**
- * Wind speed [m/s] at a height from the reported one, logarithmic profile of neutral air: V(z) = V10 ln(z/z0) / ln(10/z0). Zero at
- * and below z0. Over strongly cooled snow in light wind the air is stable and the wind near the ground less than this.
- * Stull, Meteorology for Scientists and Engineers; WMO-No. 8, Part I, ch. 5.
+ * Wind speed [m/s] at a height from the reported one, logarithmic profile of neutral air: V(z) = V10 ln(z/z0)
+ * / ln(10/z0). Zero at and below z0. Over strongly cooled snow in light wind the air is stable and the wind
+ * near the ground less than this. Stull, Meteorology for Scientists and Engineers; WMO-No. 8, Part I, ch. 5.
  * @param windSpeed at 10 m [m/s]
  * @param height [m]
  * @param roughness length z0 [m], see {@link ROUGHNESS_LENGTH}
@@ -44,8 +47,9 @@ export function windSpeedLogarithmic(windSpeed: number, height: number, roughnes
 }
 
 /**
- * Wind speed [m/s] at a height from the reported one by the power law V(z) = V10 (z/10)^p, p commonly 1/7 over open ground
- * (from memory; Justus and Mikhail, Geophys. Res. Letters 3 (1976) 261-264). For when the ground is not known.
+ * Wind speed [m/s] at a height from the reported one by the power law V(z) = V10 (z/10)^p, p commonly 1/7
+ * over open ground (from memory; Justus and Mikhail, Geophys. Res. Letters 3 (1976) 261-264). For when the
+ * ground is not known.
  * @param windSpeed at 10 m [m/s]
  * @param height [m]
  * @param exponent [-]
@@ -59,9 +63,10 @@ export function windSpeedPowerLaw(windSpeed: number, height: number, exponent: n
 }
 
 /**
- * Wind chill [K] felt on a human face: 13.12 + 0.6215 T - 11.37 V^0.16 + 0.3965 T V^0.16 in °C and km/h at 10 m, and below 5 km/h
- * T + (0.1345 T - 1.59) V / 5. Joint Action Group on Temperature Indices (2001); Environment and Climate Change Canada, Wind Chill
- * Calculator. For the person who preheats, never for the engine: wind cools metal faster, but not below the air's temperature.
+ * Wind chill [K] felt on a human face: 13.12 + 0.6215 T - 11.37 V^0.16 + 0.3965 T V^0.16 in °C and km/h at 10
+ * m, and below 5 km/h T + (0.1345 T - 1.59) V / 5. Joint Action Group on Temperature Indices (2001);
+ * Environment and Climate Change Canada, Wind Chill Calculator. For the person who preheats, never for the
+ * engine: wind cools metal faster, but not below the air's temperature.
  * @param tempAir up to 283.15 [K]
  * @param windSpeed at 10 m [m/s]
  * @example windChill(253.15, 20 / 3.6) // 242.67 (-30.48 °C)
