@@ -15,6 +15,11 @@ export interface WeatherSeries {
   readonly cloudCover: Float64Array;
   /** [s] since epoch at which a forecast was issued; forecast error grows from here. Absent for measured weather. */
   readonly issued?: number;
+  /**
+   * Only with `issued`: "persistence" where nobody forecast the air temperature and it is carried on from the
+   * last reading by assumption, so that its error grows faster. Absent: the temperature was forecast.
+   */
+  readonly tempBasis?: "persistence";
   /** Where it came from, in words: "TAF ENXX 091700Z", "file winter.epw rows 120-160". */
   readonly origin: string;
   readonly assumptions: readonly WeatherAssumption[];
