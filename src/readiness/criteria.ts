@@ -1,4 +1,4 @@
-import { elementPart, type Installation, type Kit, type PartName } from "../aircraft/index.js";
+import { elementPart, type Installation, type Kit, originOf, type PartName } from "../aircraft/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import { type Criterion, type EnsembleState, rowOf } from "./criterion.js";
 
@@ -137,14 +137,6 @@ export function temperatureCriteria(
     });
   }
   return criteria;
-}
-
-/** Origin of a number by the longest matching path. */
-export function originOf(origins: Readonly<Record<string, string>>, path: string): string {
-  for (let key = path; key !== ""; key = key.slice(0, Math.max(0, key.lastIndexOf(".")))) {
-    if (origins[key] !== undefined) return origins[key];
-  }
-  return origins[""] ?? "no origin given";
 }
 
 function lowest(
