@@ -20,7 +20,7 @@ export function tafConditionsAt(taf: TafReport, time: number): TafConditions {
 }
 
 /** Prevailing wind and sky alone, without TEMPO and PROB. */
-export function prevailingAt(taf: TafReport, time: number): TafConditions {
+function prevailingAt(taf: TafReport, time: number): TafConditions {
   return { windSpeed: prevailing(taf, "windSpeed", time), cloudCover: prevailing(taf, "cloudCover", time) };
 }
 
