@@ -1,1 +1,66 @@
-export {};
+export {
+  type Caution,
+  COVERS,
+  type Cover,
+  coverById,
+  HEATERS,
+  type Heater,
+  heaterById,
+  INSTALLATIONS,
+  type Installation,
+  installationById,
+  type Kit,
+  PART_LABELS,
+  PART_NAMES,
+  type PartName,
+} from "./aircraft/index.js";
+export {
+  type CourseDocument,
+  type CriterionDocument,
+  coverSchema,
+  type DemoBase,
+  type DocumentIssue,
+  demoBase,
+  type ExplanationDocument,
+  explanationSchema,
+  type FlowsDocument,
+  type HappeningDocument,
+  heaterSchema,
+  installationSchema,
+  issueText,
+  jsonSchemas,
+  type Overrides,
+  type PlanDocument,
+  planSchema,
+  type ReadFile,
+  type ReadScenario,
+  readScenarioDocument,
+  SCENARIO_VERSION,
+  type ScenarioDocument,
+  type ScenarioReading,
+  type SimulationDocument,
+  type StampDocument,
+  scenarioSchema,
+  simulationSchema,
+} from "./documents/index.js";
+export {
+  explainFromDocument,
+  type Outcome,
+  type PipelineOptions,
+  planFromDocument,
+  simulateFromDocument,
+} from "./pipeline.js";
+export { type Plan, type PlanRequest, planPreheat, type Wish } from "./planning/index.js";
+export { type Criterion, judge, temperatureCriteria, type Verdict } from "./readiness/index.js";
+export { type Draws, drawEnsemble, type Scenario, simulate, type Trajectory } from "./simulation/index.js";
+export { celsiusFromKelvin, fahrenheitFromCelsius, kelvinFromCelsius } from "./units/index.js";
+export {
+  epochFromLocal,
+  isTimeZone,
+  localText,
+  readEpw,
+  readForecastText,
+  readHourlyCsv,
+  type WeatherReading,
+  type WeatherSeries,
+} from "./weather/index.js";

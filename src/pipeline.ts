@@ -1,1 +1,112 @@
-export {};
+import {
+  type DocumentIssue,
+  type ExplanationDocument,
+  explanationDocument,
+  type Overrides,
+  overridden,
+  type PlanDocument,
+  planDocument,
+  type ReadFile,
+  type ReadScenario,
+  type ResultContext,
+  readScenarioDocument,
+  type SimulationDocument,
+  simulationDocument,
+  usedKit,
+  type WishWithHeaters,
+} from "./documents/index.js";
+import { type Plan, planPreheat } from "./planning/index.js";
+import { temperatureCriteria } from "./readiness/index.js";
+import { drawEnsemble, simulate } from "./simulation/index.js";
+
+// The whole flow: document -> scenario -> draws -> plan or trajectory -> document.
+
+/** What a stage of the flow ended in; the three ways to fail stay apart. */
+export type Outcome<T> =
+  | { readonly status: "completed"; readonly result: T }
+  | { readonly status: "refused"; readonly issues: readonly DocumentIssue[] }
+  | { readonly status: "failed" | "cancelled"; readonly message: string };
+
+export interface PipelineOptions {
+  /** What-ifs put over the document. */
+  readonly overrides?: Overrides;
+  /** Gives the text of weather files that the document names. */
+  readonly readFile?: ReadFile;
+  /** Called now and then with the share done [0..1], where it is known; returning false stops the work. */
+  readonly onProgress?: (done?: number) => boolean;
+}
+
+/** When to plug in for the departure that a scenario document wants. */
+export function planFromDocument(source: unknown, options: PipelineOptions = {}): Outcome<PlanDocument> {
+  return planned(source, options, planDocument);
+}
+
+/** Why the plan is what it is: criteria and heat flows. */
+export function explainFromDocument(
+  source: unknown,
+  options: PipelineOptions = {},
+): Outcome<ExplanationDocument> {
+  return planned(source, options, explanationDocument);
+}
+
+/** Every part over time, as the document's own events have it. */
+export function simulateFromDocument(
+  source: unknown,
+  options: PipelineOptions = {},
+): Outcome<SimulationDocument> {
+  const read = scenarioFrom(source, options);
+  if (!read.ok) return { status: "refused", issues: read.issues };
+  const context = drawnFrom(read);
+  const { onProgress } = options;
+  const course = simulate(read.scenario, context.draws, sampleTimes(read), () => onProgress?.() ?? true);
+  if (course.status === "cancelled") return { status: "cancelled", message: "the simulation was stopped" };
+  if (course.status !== "completed") return { status: "failed", message: course.remedy };
+  return { status: "completed", result: simulationDocument(course, context) };
+}
+
+function planned<T>(
+  source: unknown,
+  options: PipelineOptions,
+  toDocument: (plan: Plan, want: WishWithHeaters, context: ResultContext) => T,
+): Outcome<T> {
+  const read = scenarioFrom(source, options);
+  if (!read.ok) return { status: "refused", issues: read.issues };
+  const { want } = read;
+  if (want === undefined) return { status: "refused", issues: [NOTHING_WANTED] };
+  const context = drawnFrom(read);
+  const plan = planPreheat({
+    scenario: read.scenario,
+    wish: want.wish,
+    heaters: want.heaters,
+    criteria: temperatureCriteria(read.scenario.installation, usedKit(read), read.limits),
+    draws: context.draws,
+    ...(options.onProgress === undefined ? {} : { onProgress: options.onProgress }),
+  });
+  if (!("course" in plan)) return plan;
+  return { status: "completed", result: toDocument(plan, want, context) };
+}
+
+const NOTHING_WANTED: DocumentIssue = {
+  path: "want",
+  expected: "a departure to plan for",
+  received: "nothing",
+};
+
+function scenarioFrom(source: unknown, { overrides = {}, readFile }: PipelineOptions) {
+  return readScenarioDocument(overridden(source, overrides), readFile === undefined ? {} : { readFile });
+}
+
+function drawnFrom(read: ReadScenario): ResultContext {
+  const { members, seed } = read.ensemble;
+  return { read, draws: drawEnsemble({ members, seed, weather: read.scenario.weather }) };
+}
+
+/** [s] spacing of results; moments of the scenario's events come on top. */
+const SAMPLE_STEP = 600;
+
+function sampleTimes({ scenario }: ReadScenario): number[] {
+  const { duration, events } = scenario;
+  const times = new Set([0, duration, ...events.map((e) => e.at)]);
+  for (let t = SAMPLE_STEP; t < duration; t += SAMPLE_STEP) times.add(t);
+  return [...times].sort((a, b) => a - b);
+}

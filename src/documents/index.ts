@@ -1,5 +1,8 @@
+export { type DemoBase, demoBase } from "./demo-base.js";
 export { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
+export { explanationDocument } from "./explanation-document.js";
 export { type DocumentIssue, issueText } from "./issue.js";
+export { jsonSchemas } from "./json-schemas.js";
 export {
   type Migration,
   type MigrationFailure,
@@ -8,7 +11,24 @@ export {
   SCENARIO_MIGRATIONS,
   SCENARIO_VERSION,
 } from "./migrations.js";
+export { type Overrides, overridden } from "./overrides.js";
+export { planDocument } from "./plan-document.js";
+export { type ResultContext, usedKit } from "./result-header.js";
+export {
+  type CourseDocument,
+  type CriterionDocument,
+  type ExplanationDocument,
+  explanationSchema,
+  type FlowsDocument,
+  type HappeningDocument,
+  type PlanDocument,
+  planSchema,
+  type SimulationDocument,
+  type StampDocument,
+  simulationSchema,
+} from "./result-schema.js";
 export { type ReadScenario, readScenarioDocument, type ScenarioReading } from "./scenario-reading.js";
 export { type ScenarioDocument, scenarioSchema } from "./scenario-schema.js";
+export { simulationDocument } from "./simulation-document.js";
 export type { ReadFile } from "./weather-sources.js";
 export type { WishWithHeaters } from "./wish-reading.js";

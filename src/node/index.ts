@@ -1,1 +1,1 @@
-export {};
+export { type FileText, readerBeside, readTextFile, writeTextFile } from "./files.js";

@@ -1,0 +1,51 @@
+import type { Configuration } from "../aircraft/index.js";
+import type { EnsembleRun, Trajectory } from "../simulation/index.js";
+import { rounded, stampOf } from "./result-header.js";
+import type { FlowsDocument } from "./result-schema.js";
+import type { ReadScenario } from "./scenario-reading.js";
+
+/** Where heat flows at a moment of a course, as means over the members: these, unlike medians, still balance. */
+export function flowsAt(
+  run: EnsembleRun,
+  course: Trajectory,
+  configuration: Configuration,
+  at: number,
+  read: ReadScenario,
+): FlowsDocument {
+  const { network, members, system } = run;
+  const size = network.parts.length * members;
+  const s = course.time.indexOf(at);
+  if (s < 0) throw new RangeError(`missing sample: none at ${at} s`);
+  const temps = course.temps.subarray(s * size, (s + 1) * size);
+  const heat = new Float64Array(network.links.length * members);
+  const elements = new Float64Array(network.sources.length * members);
+  const total = new Float64Array(members);
+  run.power(configuration, at, temps, total);
+  run.heatFlows(configuration, at, temps, heat);
+  system.sourcePowers(at, temps, elements);
+
+  const stored = new Map(network.parts.map(({ name }) => [name, 0]));
+  const add = (part: string, watts: number) => {
+    const before = stored.get(part);
+    if (before !== undefined) stored.set(part, before + watts);
+  };
+  const flows = network.links.map(({ from, to }, i) => {
+    const watts = meanOf(heat, i, members);
+    add(from, -watts);
+    add(to, watts);
+    return { from, to, heat_w: rounded(watts, 2) };
+  });
+  network.sources.forEach(({ part }, i) => {
+    add(part, meanOf(elements, i, members));
+  });
+  return {
+    at: stampOf(read, at),
+    heaters_w: rounded(meanOf(total, 0, members), 2),
+    flows: flows.filter(({ heat_w }) => heat_w !== 0),
+    stored: [...stored].map(([part, watts]) => ({ part, heat_w: rounded(watts, 2) })),
+  };
+}
+
+function meanOf(values: Float64Array, row: number, members: number): number {
+  return values.subarray(row * members, (row + 1) * members).reduce((sum, v) => sum + v, 0) / members;
+}

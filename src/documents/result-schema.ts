@@ -1,0 +1,133 @@
+import { z } from "zod";
+import { SCENARIO_VERSION } from "./migrations.js";
+import { record } from "./record.js";
+
+// Documents that the program writes. They carry the version of the scenario document they answer.
+
+const stamp = record({ at_h: z.number(), time: z.string() }).meta({
+  description: "a moment: hours from the scenario's start, and local time with offset",
+});
+const chance = z.number().min(0).max(1);
+const band = record({ p05: z.number(), p50: z.number(), p95: z.number() });
+const stampBand = record({ p05: stamp, p50: stamp, p95: stamp });
+const numbers = z.array(z.number());
+
+const header = {
+  soakline: z.literal(SCENARIO_VERSION),
+  name: z.string(),
+  aircraft: record({ id: z.string(), name: z.string() }),
+  start: stamp,
+  zone: z.string(),
+  members: z.int().meta({ description: "drawn cases that chances are counted over" }),
+  assumptions: z.array(z.string()),
+  warnings: z.array(record({ path: z.string(), expected: z.string(), received: z.string() })),
+  cautions: z.array(record({ text: z.string(), source: z.string() })),
+};
+
+const course = record({
+  time_h: numbers,
+  parts: z.record(z.string(), record({ p05_c: numbers, p50_c: numbers, p95_c: numbers })).meta({
+    description:
+      "oil, sump, crankcase, crankshaft, cylinders, heads (the coldest), heater_surface (the hottest), cowl_air, ..., outside_air",
+  }),
+  energy_kwh: record({ p05: numbers, p50: numbers, p95: numbers }),
+});
+
+const happening = record({ ...stamp.shape, do: z.string(), what: z.string() });
+
+const criterion = record({
+  id: z.string(),
+  title: z.string(),
+  unit: z.enum(["c", "k"]),
+  direction: z.enum(["at-least", "at-most"]),
+  judged: z.enum(["at-start", "while-heating"]),
+  limit: z.number(),
+  value: band,
+  margin: band.meta({ description: "positive when the criterion holds" }),
+  chance,
+  reason: z.string(),
+  source: z.string(),
+});
+
+const stay = record({
+  sure_h: z
+    .number()
+    .meta({ description: "hours after departure that the wanted share of the cases ready then outlasts" }),
+  median_h: z.number(),
+  horizon_h: z.number().meta({ description: "hours looked ahead; a value equal to it means at least" }),
+});
+
+/** What `plan` answers. */
+export const planSchema = record({
+  ...header,
+  kind: z.literal("plan"),
+  status: z.enum(["ready", "not-reachable"]),
+  message: z.string(),
+  heat_needed: z.boolean(),
+  heaters: z.array(
+    record({ id: z.string(), name: z.string(), attended: z.boolean(), longest_on_h: z.number() }),
+  ),
+  plug_in: stamp
+    .nullable()
+    .meta({ description: "latest plug-in; null when no heat is needed or there is none" }),
+  unplug: stamp,
+  cover_off: stamp,
+  departure: stamp,
+  wanted_chance: chance,
+  chance,
+  chance_error: z.number(),
+  binding: z.string().meta({ description: "id of the criterion that holds least often" }),
+  criteria: z.array(criterion),
+  too_hot: z.array(z.string()).meta({ description: "ids of ceilings broken in the middle estimate" }),
+  window: record({ opens: stampBand, closes: stampBand }).nullable().meta({
+    description: "from when to when it is ready with covers left on, over the cases ready at departure",
+  }),
+  stay_warm: record({ covered: stay, uncovered: stay }),
+  energy_kwh: band,
+  curve: z.array(record({ plug_in: stamp, chance })),
+  late: z.array(record({ late_by_h: z.number(), plug_in: stamp, chance })),
+  habits: z.array(record({ lead_h: z.number(), plug_in: stamp, chance, energy_kwh: z.number() })),
+  remedies: z.array(record({ text: z.string(), chance, plug_in: stamp })),
+  happenings: z.array(happening),
+  course,
+}).meta({ title: "Soakline plan" });
+
+/** What `simulate` answers. */
+export const simulationSchema = record({
+  ...header,
+  kind: z.literal("simulation"),
+  happenings: z.array(happening),
+  course,
+}).meta({ title: "Soakline simulation" });
+
+const flows = record({
+  at: stamp,
+  heaters_w: z.number(),
+  flows: z.array(record({ from: z.string(), to: z.string(), heat_w: z.number() })).meta({
+    description: "mean heat flow over the drawn cases, positive from `from` to `to`",
+  }),
+  stored: z.array(record({ part: z.string(), heat_w: z.number() })).meta({
+    description: "heat going into each part's store, negative while it cools",
+  }),
+});
+
+/** What `explain` answers. */
+export const explanationSchema = record({
+  ...header,
+  kind: z.literal("explanation"),
+  departure: stamp,
+  chance,
+  binding: z.string(),
+  criteria: z.array(criterion),
+  heating: flows.nullable().meta({ description: "just before unplugging; null when nothing heats" }),
+  at_departure: flows,
+}).meta({ title: "Soakline explanation" });
+
+export type StampDocument = z.infer<typeof stamp>;
+export type CourseDocument = z.infer<typeof course>;
+export type CriterionDocument = z.infer<typeof criterion>;
+export type HappeningDocument = z.infer<typeof happening>;
+export type FlowsDocument = z.infer<typeof flows>;
+export type PlanDocument = z.infer<typeof planSchema>;
+export type SimulationDocument = z.infer<typeof simulationSchema>;
+export type ExplanationDocument = z.infer<typeof explanationSchema>;
