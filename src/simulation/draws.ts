@@ -32,15 +32,14 @@ export function drawEnsemble({ members, seed, weather }: DrawRequest): Draws {
   const random = createRandom(seed);
   const normals = latinHypercubeNormals(PARAMETERS.length + 1, members, random.stream("parameters"));
   const row = (d: number) => normals.subarray(d * members, (d + 1) * members);
-  const errors = random.stream("weather");
-  const gaussians = new Float64Array(members * forecastErrorDimensions(weather)).map(() => errors.normal());
+  const errors = latinHypercubeNormals(forecastErrorDimensions(weather), members, random.stream("weather"));
   return {
     members,
     multipliers: new Map(
       PARAMETERS.map(({ name, logSd }, d) => [name, row(d).map((z) => Math.exp(logSd * z))]),
     ),
     initialOffset: row(PARAMETERS.length),
-    weather: sampleForecastErrors(weather, gaussians, members),
+    weather: sampleForecastErrors(weather, errors, members),
   };
 }
 
