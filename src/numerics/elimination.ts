@@ -14,17 +14,23 @@ export interface EliminationPlan {
   readonly diagonal: Int32Array;
   /** Entry into which nonzero k of the pattern goes. */
   readonly entryOfNonzero: Int32Array;
-  /** Pivot p owns lowerStart[p] ≤ a < lowerStart[p+1]: L entries below it and their components. */
-  readonly lowerStart: Int32Array;
-  readonly lowerEntry: Int32Array;
-  readonly lowerRow: Int32Array;
-  /** Pivot p owns upperStart[p] ≤ b < upperStart[p+1]: U entries to its right and their components. */
-  readonly upperStart: Int32Array;
-  readonly upperEntry: Int32Array;
-  readonly upperColumn: Int32Array;
-  /** Entry changed by the b-th U entry under the a-th L entry of pivot p: target[targetStart[p] + a*countUpper + b]. */
+  /** L by rows, in the order of elimination: row p owns lower.start[p] ≤ a < lower.start[p+1]. */
+  readonly lower: EntryRows;
+  /** U by rows, likewise. */
+  readonly upper: EntryRows;
+  /** L by columns: pivot p owns columnStart[p] ≤ a < columnStart[p+1], entries of L below it. */
+  readonly columnStart: Int32Array;
+  readonly columnEntry: Int32Array;
+  /** Entries changed by pivot p from targetStart[p] on: for each L entry below it, each U entry beside it. */
   readonly targetStart: Int32Array;
   readonly target: Int32Array;
+}
+
+/** Off-diagonal entries of a triangular factor, row after row, with the component of their column. */
+export interface EntryRows {
+  readonly start: Int32Array;
+  readonly entry: Int32Array;
+  readonly column: Int32Array;
 }
 
 const plans = new WeakMap<SparsityPattern, EliminationPlan>();
@@ -57,51 +63,42 @@ function analyse(pattern: SparsityPattern): EliminationPlan {
   }
 
   const alive = new Uint8Array(size).fill(1);
-  const order = new Int32Array(size);
-  const lowerStart = [0];
-  const lowerRow: number[] = [];
-  const lowerEntry: number[] = [];
-  const upperStart = [0];
-  const upperColumn: number[] = [];
-  const upperEntry: number[] = [];
+  const order: number[] = [];
+  const lower: Entry[][] = Array.from({ length: size }, () => []);
+  const upper: Entry[][] = [];
+  const columnStart = [0];
+  const columnEntry: number[] = [];
   const targetStart: number[] = [];
   const target: number[] = [];
   for (let p = 0; p < size; p++) {
     const pivot = cheapestPivot(entryAt, alive, size);
-    order[p] = pivot;
+    order.push(pivot);
     alive[pivot] = 0;
     const rows = others((i) => entryAt[i * size + pivot] >= 0);
     const columns = others((j) => entryAt[pivot * size + j] >= 0);
-    for (const i of rows) {
-      lowerRow.push(i);
-      lowerEntry.push(entryAt[i * size + pivot]);
-    }
-    for (const j of columns) {
-      upperColumn.push(j);
-      upperEntry.push(entryAt[pivot * size + j]);
-    }
+    upper.push(columns.map((j) => ({ entry: entryAt[pivot * size + j], column: j })));
     targetStart.push(target.length);
     for (const i of rows) {
+      const entry = entryAt[i * size + pivot];
+      lower[i].push({ entry, column: pivot });
+      columnEntry.push(entry);
       for (const j of columns) {
         if (entryAt[i * size + j] < 0) entryAt[i * size + j] = entries++;
         target.push(entryAt[i * size + j]);
       }
     }
-    lowerStart.push(lowerRow.length);
-    upperStart.push(upperColumn.length);
+    columnStart.push(columnEntry.length);
   }
   return {
     size,
     entries,
-    order,
+    order: Int32Array.from(order),
     diagonal: Int32Array.from({ length: size }, (_, i) => entryAt[i * size + i]),
     entryOfNonzero,
-    lowerStart: Int32Array.from(lowerStart),
-    lowerEntry: Int32Array.from(lowerEntry),
-    lowerRow: Int32Array.from(lowerRow),
-    upperStart: Int32Array.from(upperStart),
-    upperEntry: Int32Array.from(upperEntry),
-    upperColumn: Int32Array.from(upperColumn),
+    lower: entryRows(order.map((i) => lower[i])),
+    upper: entryRows(upper),
+    columnStart: Int32Array.from(columnStart),
+    columnEntry: Int32Array.from(columnEntry),
     targetStart: Int32Array.from(targetStart),
     target: Int32Array.from(target),
   };
@@ -111,6 +108,24 @@ function analyse(pattern: SparsityPattern): EliminationPlan {
     for (let i = 0; i < size; i++) if (alive[i] === 1 && wanted(i)) found.push(i);
     return found;
   }
+}
+
+interface Entry {
+  readonly entry: number;
+  readonly column: number;
+}
+
+function entryRows(rows: readonly (readonly Entry[])[]): EntryRows {
+  const start = new Int32Array(rows.length + 1);
+  rows.forEach((row, p) => {
+    start[p + 1] = start[p] + row.length;
+  });
+  const all = rows.flat();
+  return {
+    start,
+    entry: Int32Array.from(all, ({ entry }) => entry),
+    column: Int32Array.from(all, ({ column }) => column),
+  };
 }
 
 function cheapestPivot(entryAt: Int32Array, alive: Uint8Array, size: number): number {
