@@ -7,6 +7,8 @@ export interface Layout {
   /** Row of a part or input in the table of all temperatures: parts first, then inputs. */
   readonly row: ReadonlyMap<string, number>;
   readonly pattern: SparsityPattern;
+  /** Position of each part's diagonal among the stored nonzeros. */
+  readonly diagonal: Int32Array;
   /** Position of ∂f_i/∂T_j among the stored nonzeros; throws where there is none. */
   nonzero(i: number, j: number): number;
 }
@@ -38,14 +40,16 @@ export function layoutOf(network: Network): Layout {
       position.set(i * rows.length + j, rowStart[i] + k);
     });
   });
+  function nonzero(i: number, j: number): number {
+    const k = position.get(i * rows.length + j);
+    if (k === undefined) throw new RangeError(`missing Jacobian entry: row ${i}, column ${j}`);
+    return k;
+  }
   return {
     partIndex,
     row,
     pattern: { rowStart, column: Int32Array.from(rows.flat()) },
-    nonzero(i, j) {
-      const k = position.get(i * rows.length + j);
-      if (k === undefined) throw new RangeError(`missing Jacobian entry: row ${i}, column ${j}`);
-      return k;
-    },
+    diagonal: Int32Array.from(rows, (_, i) => nonzero(i, i)),
+    nonzero,
   };
 }

@@ -1,8 +1,11 @@
 import type { EnsembleSystem } from "../solver/index.js";
-import { heatCapacityAt, heatCapacitySlopeAt } from "./capacity.js";
-import { FLOW, type LinkView, SLOPE } from "./laws.js";
+import { createStores } from "./capacity.js";
+import { FLOWS, type LinkSlopes, SLOPES } from "./laws.js";
 import { layoutOf } from "./layout.js";
-import type { Link, Network, Source } from "./network.js";
+import { compileLinks, type LinkSet, modulate } from "./links.js";
+import type { Network } from "./network.js";
+import { addFilmSlopes, addRates, addSlopes } from "./slopes.js";
+import { addPowerSlopes, addPowers, compileSources, powerLeft } from "./sources.js";
 
 /** The network's numbers for every member: [row][member] as everywhere. */
 export interface MemberValues {
@@ -33,291 +36,126 @@ export function createThermalSystem(
   members: number,
   capacityFactors: Float64Array,
 ): ThermalSystem {
-  const size = network.parts.length;
-  const inputCount = network.inputs.length;
   const layout = layoutOf(network);
-  const links = network.links.map((link) => compileLink(link, layout.partIndex, layout.row, layout.nonzero));
-  const sources = network.sources.map((source) => compileSource(source, layout.partIndex, layout.nonzero));
-  const varying = network.parts.map((p) => (p.heatCapacitySlope ?? 0) !== 0 || p.latentHeat !== undefined);
+  const links = compileLinks(network, layout, members);
+  const sources = compileSources(network, layout, members);
+  const stores = createStores(network.parts, members, capacityFactors);
+  const { inverse } = stores;
+  const partRows = network.parts.length * members;
+  const rows = partRows + network.inputs.length * members;
+  const linkRows = network.links.length * members;
 
-  const temp = new Float64Array((size + inputCount) * members);
-  const inputSlope = new Float64Array(inputCount * members);
-  const inputFrom = new Float64Array(inputCount * members);
+  /** Temperatures of the parts, then the inputs. */
+  const temp = new Float64Array(rows);
+  /** How fast the inputs change; zero in the rows of the parts. */
+  const rate = new Float64Array(rows);
+  const inputsAtStart = new Float64Array(rows - partRows);
   let stretchStart = 0;
-  let conductance = new Float64Array(links.length * members);
-  let power = new Float64Array(sources.length * members);
+  /** Numbers of the configuration. */
+  let conductance: Float64Array = new Float64Array(linkRows);
+  let power: Float64Array = new Float64Array(network.sources.length * members);
+  /** Conductances in force, and their change in time where an input multiplies them. */
+  const inForce = { members, temp, conductance: new Float64Array(linkRows) };
+  const inChange = { members, temp, conductance: new Float64Array(linkRows) };
+  /** Net heat into each part [W]; what goes into an input ends in that input's row, which nobody reads. */
+  const net = new Float64Array(rows);
+  const slopes: LinkSlopes = {
+    flow: new Float64Array(linkRows),
+    byFrom: new Float64Array(linkRows),
+    byTo: new Float64Array(linkRows),
+    byWind: new Float64Array(linkRows),
+  };
 
-  const net = new Float64Array(size * members);
-  const q = new Float64Array(members);
-  const byA = new Float64Array(members);
-  const byB = new Float64Array(members);
-  const byW = new Float64Array(members);
-  const byFactor = new Float64Array(members);
-  const inverseCapacity = new Float64Array(size * members);
-  network.parts.forEach((part, i) => {
-    for (let m = 0; m < members; m++)
-      inverseCapacity[i * members + m] = 1 / (part.heatCapacity * capacityFactors[i * members + m]);
-  });
-  const view = { temp, a: 0, b: 0, w: 0, g: conductance, go: 0, members };
-
-  function loadTemps(t: number, y: Float64Array): void {
-    temp.set(y);
-    const dt = t - stretchStart;
-    for (let k = 0, o = size * members; k < inputFrom.length; k++, o++)
-      temp[o] = inputFrom[k] + inputSlope[k] * dt;
+  function load(t: number, y: Float64Array, { modulated }: LinkSet): void {
+    loadTemps(temp, y, inputsAtStart, rate, t - stretchStart);
+    for (const link of modulated) modulate(link, members, temp, temp, conductance, inForce.conductance);
   }
 
-  function point(link: CompiledLink, index: number): LinkView {
-    view.a = link.fromRow * members;
-    view.b = link.toRow * members;
-    view.w = link.windRow * members;
-    view.g = conductance;
-    view.go = index * members;
-    return view;
-  }
-
-  /** Flow of one link into q, with its film and input factors. */
-  function flow(link: CompiledLink, index: number): void {
-    FLOW[link.law](point(link, index), q);
-    const { factorRow, film } = link;
-    if (factorRow >= 0) for (let m = 0, o = factorRow * members; m < members; m++) q[m] *= temp[o + m];
-    if (film !== undefined) {
-      const { a, b } = view;
-      for (let m = 0; m < members; m++) q[m] *= film.value(0.5 * (temp[a + m] + temp[b + m]));
-    }
-  }
-
-  /** Slopes of one link into byA, byB, byW, byFactor. */
-  function slopes(link: CompiledLink, index: number): void {
-    const v = point(link, index);
-    SLOPE[link.law](v, byA, byB, byW);
-    const { factorRow, film } = link;
-    if (factorRow < 0 && film === undefined) return;
-    FLOW[link.law](v, q);
-    for (let m = 0; m < members; m++) {
-      const factor = factorRow < 0 ? 1 : temp[factorRow * members + m];
-      const mean = 0.5 * (temp[v.a + m] + temp[v.b + m]);
-      const phi = film === undefined ? 1 : film.value(mean);
-      const byMean = film === undefined ? 0 : 0.5 * factor * q[m] * film.slope(mean);
-      byA[m] = byA[m] * factor * phi + byMean;
-      byB[m] = byB[m] * factor * phi + byMean;
-      byW[m] *= factor * phi;
-      byFactor[m] = q[m] * phi;
-    }
-  }
-
-  function sourcePower(source: CompiledSource, index: number, out: Float64Array, at: number): void {
-    const o = index * members;
-    const { limiter, sensesRow } = source;
-    for (let m = 0; m < members; m++) {
-      out[at + m] =
-        limiter === undefined ? power[o + m] : power[o + m] * limited(limiter, temp[sensesRow * members + m]);
-    }
-  }
-
-  /** Net heat into each part [W] into `net`. */
-  function balance(): void {
-    net.fill(0);
-    for (let l = 0; l < links.length; l++) {
-      const link = links[l];
-      flow(link, l);
-      if (link.fromPart >= 0)
-        for (let m = 0, o = link.fromPart * members; m < members; m++) net[o + m] -= q[m];
-      if (link.toPart >= 0) for (let m = 0, o = link.toPart * members; m < members; m++) net[o + m] += q[m];
-    }
-    for (let s = 0; s < sources.length; s++) {
-      sourcePower(sources[s], s, q, 0);
-      for (let m = 0, o = sources[s].part * members; m < members; m++) net[o + m] += q[m];
-    }
-  }
-
-  /** Reciprocal heat capacities where they vary with temperature. */
-  function updateCapacities(): void {
-    for (let i = 0; i < size; i++) {
-      if (!varying[i]) continue;
-      const part = network.parts[i];
-      for (let m = 0, o = i * members; m < members; m++) {
-        inverseCapacity[o + m] = 1 / (heatCapacityAt(part, temp[o + m]) * capacityFactors[o + m]);
-      }
-    }
+  function linearise({ groups, modulated }: LinkSet): void {
+    for (const group of groups) SLOPES[group.law](group, inForce, slopes);
+    for (const link of modulated) addFilmSlopes(link, members, temp, slopes);
   }
 
   return {
-    size,
+    size: network.parts.length,
     members,
     pattern: layout.pattern,
     configure(values) {
-      conductance = values.conductance as Float64Array<ArrayBuffer>;
-      power = values.power as Float64Array<ArrayBuffer>;
+      conductance = values.conductance;
+      power = values.power;
+      inForce.conductance.set(conductance);
     },
     setInputs(from, to, atFrom, atTo) {
       stretchStart = from;
-      for (let k = 0; k < inputFrom.length; k++) {
-        inputFrom[k] = atFrom[k];
-        inputSlope[k] = (atTo[k] - atFrom[k]) / (to - from);
-      }
+      inputsAtStart.set(atFrom);
+      for (let k = 0; k < inputsAtStart.length; k++) rate[partRows + k] = (atTo[k] - atFrom[k]) / (to - from);
     },
     derivative(t, y, dydt) {
-      loadTemps(t, y);
-      updateCapacities();
-      balance();
-      for (let k = 0; k < net.length; k++) dydt[k] = net[k] * inverseCapacity[k];
+      load(t, y, links.all);
+      stores.update(temp);
+      net.fill(0);
+      for (const group of links.all.groups) FLOWS[group.law](group, inForce, net);
+      addPowers(sources, members, power, temp, net);
+      multiply(net, inverse, dydt);
     },
     jacobian(t, y, values) {
-      loadTemps(t, y);
-      updateCapacities();
+      load(t, y, links.all);
+      stores.update(temp);
+      linearise(links.all);
+      net.fill(0);
       values.fill(0);
-      for (let l = 0; l < links.length; l++) {
-        const link = links[l];
-        slopes(link, l);
-        const { fromPart, toPart } = link;
-        if (fromPart >= 0) {
-          const c = fromPart * members;
-          const kd = link.fromFrom * members;
-          for (let m = 0; m < members; m++) values[kd + m] -= byA[m] * inverseCapacity[c + m];
-        }
-        if (toPart >= 0) {
-          const c = toPart * members;
-          const kd = link.toTo * members;
-          for (let m = 0; m < members; m++) values[kd + m] += byB[m] * inverseCapacity[c + m];
-        }
-        if (fromPart >= 0 && toPart >= 0) {
-          const ft = link.fromTo * members;
-          const tf = link.toFrom * members;
-          for (let m = 0; m < members; m++) {
-            values[ft + m] -= byB[m] * inverseCapacity[fromPart * members + m];
-            values[tf + m] += byA[m] * inverseCapacity[toPart * members + m];
-          }
-        }
-      }
-      for (let s = 0; s < sources.length; s++) {
-        const { limiter, sensesRow, part, entry } = sources[s];
-        if (limiter === undefined) continue;
-        for (let m = 0; m < members; m++) {
-          const share = limited(limiter, temp[sensesRow * members + m]);
-          const slope = (-power[s * members + m] * share * (1 - share)) / limiter.width;
-          values[entry * members + m] += slope * inverseCapacity[part * members + m];
-        }
-      }
-      if (!varying.includes(true)) return;
-      balance();
-      for (let i = 0; i < size; i++) {
-        if (!varying[i]) continue;
-        const kd = layout.nonzero(i, i) * members;
-        for (let m = 0, o = i * members; m < members; m++) {
-          const r = inverseCapacity[o + m];
-          const slope = heatCapacitySlopeAt(network.parts[i], temp[o + m]) * capacityFactors[o + m];
-          values[kd + m] -= net[o + m] * slope * r * r;
-        }
-      }
+      for (const target of links.targets) addSlopes(target, members, slopes, inverse, net, values);
+      addPowers(sources, members, power, temp, net);
+      addPowerSlopes(sources, members, power, temp, inverse, values);
+      stores.addSlopes(temp, net, layout.diagonal, values);
     },
     timeDerivative(t, y, dfdt) {
-      loadTemps(t, y);
-      updateCapacities();
+      load(t, y, links.timeDependent);
+      stores.update(temp);
       net.fill(0);
-      for (let l = 0; l < links.length; l++) {
-        const link = links[l];
-        if (!link.timeDependent) continue;
-        slopes(link, l);
-        q.fill(0);
-        if (link.fromPart < 0) addProduct(q, byA, inputSlope, (link.fromRow - size) * members);
-        if (link.toPart < 0) addProduct(q, byB, inputSlope, (link.toRow - size) * members);
-        if (link.windRow >= size) addProduct(q, byW, inputSlope, (link.windRow - size) * members);
-        if (link.factorRow >= 0) addProduct(q, byFactor, inputSlope, (link.factorRow - size) * members);
-        if (link.fromPart >= 0)
-          for (let m = 0, o = link.fromPart * members; m < members; m++) net[o + m] -= q[m];
-        if (link.toPart >= 0) for (let m = 0, o = link.toPart * members; m < members; m++) net[o + m] += q[m];
+      linearise(links.timeDependent);
+      for (const group of links.timeDependent.groups) addRates(group, members, slopes, rate, net);
+      for (const link of links.multiplied.modulated) {
+        modulate(link, members, temp, rate, conductance, inChange.conductance);
       }
-      for (let k = 0; k < net.length; k++) dfdt[k] = net[k] * inverseCapacity[k];
+      for (const group of links.multiplied.groups) FLOWS[group.law](group, inChange, net);
+      multiply(net, inverse, dfdt);
     },
     heatFlows(t, temps, out) {
-      loadTemps(t, temps);
-      for (let l = 0; l < links.length; l++) {
-        flow(links[l], l);
-        out.set(q, l * members);
+      load(t, temps, links.all);
+      for (const group of links.single) {
+        const [to] = group.to;
+        net.fill(0, to, to + members);
+        FLOWS[group.law](group, inForce, net);
+        out.set(net.subarray(to, to + members), group.link[0]);
       }
     },
     sourcePowers(t, temps, out) {
-      loadTemps(t, temps);
-      for (let s = 0; s < sources.length; s++) sourcePower(sources[s], s, out, s * members);
+      load(t, temps, links.all);
+      for (const { source, senses, limiter } of sources) {
+        for (let m = 0; m < members; m++)
+          out[source + m] = powerLeft(limiter, power[source + m], temp[senses + m]);
+      }
     },
   };
 }
 
-interface CompiledLink {
-  readonly law: Link["law"];
-  readonly fromRow: number;
-  readonly toRow: number;
-  /** Row of the part, or -1 where the end is an input. */
-  readonly fromPart: number;
-  readonly toPart: number;
-  readonly windRow: number;
-  readonly factorRow: number;
-  readonly film: Link["filmFactor"];
-  readonly timeDependent: boolean;
-  readonly fromFrom: number;
-  readonly fromTo: number;
-  readonly toFrom: number;
-  readonly toTo: number;
-}
-
-function compileLink(
-  link: Link,
-  partIndex: ReadonlyMap<string, number>,
-  row: ReadonlyMap<string, number>,
-  nonzero: (i: number, j: number) => number,
-): CompiledLink {
-  const fromPart = partIndex.get(link.from) ?? -1;
-  const toPart = partIndex.get(link.to) ?? -1;
-  const both = fromPart >= 0 && toPart >= 0;
-  return {
-    law: link.law,
-    fromRow: rowOf(link.from),
-    toRow: rowOf(link.to),
-    fromPart,
-    toPart,
-    windRow: link.windInput === undefined ? 0 : rowOf(link.windInput),
-    factorRow: link.factorInput === undefined ? -1 : rowOf(link.factorInput),
-    film: link.filmFactor,
-    timeDependent: !both || link.windInput !== undefined || link.factorInput !== undefined,
-    fromFrom: fromPart < 0 ? -1 : nonzero(fromPart, fromPart),
-    fromTo: both ? nonzero(fromPart, toPart) : -1,
-    toFrom: both ? nonzero(toPart, fromPart) : -1,
-    toTo: toPart < 0 ? -1 : nonzero(toPart, toPart),
-  };
-
-  function rowOf(name: string): number {
-    const r = row.get(name);
-    if (r === undefined) throw new RangeError(`unknown part or input: ${name}`);
-    return r;
+/** Temperatures from the state, inputs from their straight lines. */
+function loadTemps(
+  temp: Float64Array,
+  y: Float64Array,
+  inputsAtStart: Float64Array,
+  rate: Float64Array,
+  sinceStart: number,
+): void {
+  const parts = y.length;
+  for (let k = 0; k < parts; k++) temp[k] = y[k];
+  for (let k = 0; k < inputsAtStart.length; k++) {
+    const row = (parts + k) | 0;
+    temp[row] = inputsAtStart[k] + rate[row] * sinceStart;
   }
 }
 
-interface CompiledSource {
-  readonly part: number;
-  readonly sensesRow: number;
-  readonly limiter: Source["limiter"];
-  /** Jacobian entry (part, sensed part). */
-  readonly entry: number;
-}
-
-function compileSource(
-  source: Source,
-  partIndex: ReadonlyMap<string, number>,
-  nonzero: (i: number, j: number) => number,
-): CompiledSource {
-  const part = partIndex.get(source.part);
-  const senses = partIndex.get(source.limiter?.senses ?? source.part);
-  if (part === undefined || senses === undefined)
-    throw new RangeError(`unknown part of source: ${source.name}`);
-  return { part, sensesRow: senses, limiter: source.limiter, entry: nonzero(part, senses) };
-}
-
-/** Share of full power left at the sensed temperature: a falling logistic around the set point. */
-function limited(limiter: NonNullable<Source["limiter"]>, sensed: number): number {
-  return 1 / (1 + Math.exp((sensed - limiter.setPoint) / limiter.width));
-}
-
-function addProduct(out: Float64Array, slope: Float64Array, rate: Float64Array, offset: number): void {
-  for (let m = 0; m < out.length; m++) out[m] += slope[m] * rate[offset + m];
+function multiply(net: Float64Array, inverseCapacity: Float64Array, out: Float64Array): void {
+  for (let k = 0; k < out.length; k++) out[k] = net[k] * inverseCapacity[k];
 }

@@ -1,12 +1,20 @@
 import { describe, expect, test } from "vitest";
-import { checkedNetwork, heatCapacityAt, heatCapacitySlopeAt, type Network, storedHeat } from "../../src/thermal/index.js";
+import {
+  checkedNetwork,
+  heatCapacityAt,
+  heatCapacitySlopeAt,
+  type Network,
+  storedHeat,
+} from "../../src/thermal/index.js";
 import { EXAMPLE } from "./example-network.js";
 
 const broken = (change: Partial<Network>) => () => checkedNetwork({ ...EXAMPLE, ...change });
 
 describe("checkedNetwork names the fault", () => {
   test("duplicate part", () => {
-    expect(broken({ parts: [...EXAMPLE.parts, { name: "oil", heatCapacity: 1 }] })).toThrow("duplicate part or input: oil");
+    expect(broken({ parts: [...EXAMPLE.parts, { name: "oil", heatCapacity: 1 }] })).toThrow(
+      "duplicate part or input: oil",
+    );
   });
   test("part and input of one name", () => {
     expect(broken({ inputs: [...EXAMPLE.inputs, "oil"] })).toThrow("duplicate part or input: oil");
@@ -24,7 +32,9 @@ describe("checkedNetwork names the fault", () => {
     expect(broken({ links })).toThrow("missing windInput of link x");
   });
   test("source into an input", () => {
-    expect(broken({ sources: [{ name: "s", part: "outside", parameters: [] }] })).toThrow("unknown part of source s: outside");
+    expect(broken({ sources: [{ name: "s", part: "outside", parameters: [] }] })).toThrow(
+      "unknown part of source s: outside",
+    );
   });
 });
 

@@ -6,13 +6,10 @@ import { CONDUCTANCE, EXAMPLE, INPUTS_FROM, INPUTS_TO, POWER } from "./example-n
 
 const HOUR = 3600;
 
-function exampleSystem(members = 1): ThermalSystem {
-  const spread = (values: number[]) =>
-    Float64Array.from(values.flatMap((v) => Array.from({ length: members }, (_, m) => v * (1 + 0.1 * m))));
-  const inputs = (values: number[]) => Float64Array.from(values.flatMap((v) => Array<number>(members).fill(v)));
-  const system = createThermalSystem(EXAMPLE, members, new Float64Array(EXAMPLE.parts.length * members).fill(1));
-  system.configure({ conductance: spread(CONDUCTANCE), power: spread(POWER) });
-  system.setInputs(0, HOUR, inputs(INPUTS_FROM), inputs(INPUTS_TO));
+function exampleSystem(): ThermalSystem {
+  const system = createThermalSystem(EXAMPLE, 1, new Float64Array(EXAMPLE.parts.length).fill(1));
+  system.configure({ conductance: Float64Array.from(CONDUCTANCE), power: Float64Array.from(POWER) });
+  system.setInputs(0, HOUR, Float64Array.from(INPUTS_FROM), Float64Array.from(INPUTS_TO));
   return system;
 }
 
@@ -77,7 +74,8 @@ describe("thermal system", () => {
         system.timeDerivative(t, y, got);
         system.derivative(t + 0.5, y, up);
         system.derivative(t - 0.5, y, down);
-        for (let i = 0; i < 5; i++) expect(Math.abs(got[i] - (up[i] - down[i]))).toBeLessThan(1e-9 + 1e-5 * Math.abs(got[i]));
+        for (let i = 0; i < 5; i++)
+          expect(Math.abs(got[i] - (up[i] - down[i]))).toBeLessThan(1e-9 + 1e-5 * Math.abs(got[i]));
       }),
       { numRuns: 100, seed: 12 },
     );
@@ -112,27 +110,60 @@ describe("thermal system", () => {
       const weight = s === 0 || s === times.length - 1 ? 1 / 3 : s % 2 === 1 ? 4 / 3 : 2 / 3;
       net += weight * rate;
     }
-    const stored = EXAMPLE.parts.reduce((sum, part, i) => sum + storedHeat(part, result.state[i]) - storedHeat(part, start[i]), 0);
+    const stored = EXAMPLE.parts.reduce(
+      (sum, part, i) => sum + storedHeat(part, result.state[i]) - storedHeat(part, start[i]),
+      0,
+    );
     expect(Math.abs(stored)).toBeGreaterThan(1e5);
     expect(Math.abs(net - stored)).toBeLessThan(1e-4 * Math.abs(stored));
   });
 
-  test("each member moves as it would alone", () => {
+  test("each member behaves as it would alone", () => {
     const members = 3;
-    const system = exampleSystem(members);
-    const y = new Float64Array(5 * members).map((_, k) => 250 + 7 * Math.floor(k / members) + (k % members));
-    const together = new Float64Array(5 * members);
-    system.derivative(100, y, together);
+    const numbersOf = (factor: number) => ({
+      conductance: CONDUCTANCE.map((v) => v * factor),
+      power: POWER.map((v) => v * factor),
+    });
+    const factors = [1, 1.1, 1.2];
+    const interleaved = (of: (m: number) => readonly number[]) => {
+      const rows = factors.map((_, m) => of(m));
+      return Float64Array.from(rows[0].flatMap((_, k) => rows.map((row) => row[k])));
+    };
+    const temps = (m: number) => [330 - m, 280 + 2 * m, 270, 260 - 3 * m, 250 + m];
+    const together = createThermalSystem(
+      EXAMPLE,
+      members,
+      interleaved((m) => EXAMPLE.parts.map(() => factors[m])),
+    );
+    together.configure({
+      conductance: interleaved((m) => numbersOf(factors[m]).conductance),
+      power: interleaved((m) => numbersOf(factors[m]).power),
+    });
+    together.setInputs(
+      0,
+      HOUR,
+      interleaved(() => INPUTS_FROM),
+      interleaved(() => INPUTS_TO),
+    );
+    const reads = [
+      ["derivative", 5],
+      ["jacobian", together.pattern.column.length],
+      ["timeDerivative", 5],
+      ["heatFlows", EXAMPLE.links.length],
+      ["sourcePowers", EXAMPLE.sources.length],
+    ] as const;
     for (let m = 0; m < members; m++) {
-      const alone = createThermalSystem(EXAMPLE, 1, new Float64Array(5).fill(1));
-      alone.configure({
-        conductance: Float64Array.from(CONDUCTANCE, (v) => v * (1 + 0.1 * m)),
-        power: Float64Array.from(POWER, (v) => v * (1 + 0.1 * m)),
-      });
+      const alone = createThermalSystem(EXAMPLE, 1, new Float64Array(5).fill(factors[m]));
+      const { conductance, power } = numbersOf(factors[m]);
+      alone.configure({ conductance: Float64Array.from(conductance), power: Float64Array.from(power) });
       alone.setInputs(0, HOUR, Float64Array.from(INPUTS_FROM), Float64Array.from(INPUTS_TO));
-      const out = new Float64Array(5);
-      alone.derivative(100, Float64Array.from({ length: 5 }, (_, i) => y[i * members + m]), out);
-      for (let i = 0; i < 5; i++) expect(together[i * members + m]).toBeCloseTo(out[i], 12);
+      for (const [what, length] of reads) {
+        const all = new Float64Array(length * members);
+        const one = new Float64Array(length);
+        together[what](100, interleaved(temps), all);
+        alone[what](100, Float64Array.from(temps(m)), one);
+        for (let k = 0; k < length; k++) expect(all[k * members + m], what).toBeCloseTo(one[k], 12);
+      }
     }
   });
 
