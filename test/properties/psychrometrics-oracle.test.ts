@@ -4,6 +4,7 @@ import {
   densityMoistAir,
   enthalpyMoistAir,
   humidityRatio,
+  humidityRatioFromWetBulb,
   humidityRatioSaturated,
   saturationPressureOverStablePhase,
   specificVolumeMoistAir,
@@ -22,6 +23,7 @@ interface Psychrolib {
   GetVapPresFromHumRatio(ratio: number, pressure: number): number;
   GetTDewPointFromVapPres(celsius: number, pressureVapour: number): number;
   GetTWetBulbFromHumRatio(celsius: number, ratio: number, pressure: number): number;
+  GetHumRatioFromTWetBulb(celsius: number, bulb: number, pressure: number): number;
   GetSatHumRatio(celsius: number, pressure: number): number;
   GetMoistAirEnthalpy(celsius: number, ratio: number): number;
   GetMoistAirVolume(celsius: number, ratio: number, pressure: number): number;
@@ -89,6 +91,21 @@ test("frost point and dew point agree to its iteration tolerance", () => {
     const ours = celsiusFromKelvin(tempCondensationPoint(vapour));
     expect(Math.abs(ours - psychrolib.GetTDewPointFromVapPres(t, vapour))).toBeLessThan(0.002);
   }
+});
+
+test("humidity ratio of a wet bulb agrees, iced and wet", () => {
+  let compared = 0;
+  for (const { t, temp, pressure } of GRID) {
+    for (const depression of [0, 0.5, 2, 5, 9]) {
+      const theirs = psychrolib.GetHumRatioFromTWetBulb(t, t - depression, pressure);
+      if (theirs <= 1e-7) continue; // lifted from a drier than dry state, which is refused here
+      const bulb = t - depression;
+      if (bulb >= 0 && bulb <= 0.01) continue; // theirs puts a water bulb over ice here, 0.01 % lower
+      compared++;
+      expect(humidityRatioFromWetBulb(temp, temp - depression, pressure) / theirs).toBeCloseTo(1, 8);
+    }
+  }
+  expect(compared).toBeGreaterThan(1000);
 });
 
 test("wet bulb agrees to its bisection tolerance, except where both bulbs have a solution", () => {

@@ -77,9 +77,10 @@ test("diffusivity rises with temperature and falls with pressure", () => {
   );
 });
 
-test("a Lewis number of 1 makes mass transfer h/(rho cp)", () => {
+test("a Lewis number of 1 makes mass transfer h/(rho cp), one of 8 a quarter of it", () => {
   expect(lewisNumber(2e-5, 2e-5)).toBe(1);
   expect(massTransferCoefficientChiltonColburn(12, 1.2, 1000, 1)).toBeCloseTo(0.01, 12);
+  expect(massTransferCoefficientChiltonColburn(12, 1.2, 1000, 8)).toBeCloseTo(0.0025, 12);
 });
 
 test("evaporation turns into condensation when the air is wetter than the surface, and grows with wind", () => {
