@@ -1,5 +1,8 @@
-export { type EliminationPlan, eliminationPlan } from "./elimination.js";
+export { type EliminationPlan, type EntryRows, eliminationPlan } from "./elimination.js";
+export { interpolateLinear } from "./linear-interpolation.js";
+export { lastWhere } from "./monotone-search.js";
 export { normalQuantile } from "./normal.js";
+export { normalCdf } from "./normal-cdf.js";
 export { quantile, quantileOfSorted } from "./quantile.js";
 export { createRandom, latinHypercubeNormals, type Random } from "./random.js";
 export { findRoot } from "./root.js";

@@ -13,6 +13,8 @@ export function quantileOfSorted(sorted: Float64Array, p: number): number {
   const n = sorted.length;
   if (n === 0) throw new RangeError("missing values: none given");
   if (!(p >= 0 && p <= 1)) throw new RangeError(`invalid p: ${p} (expected 0 to 1)`);
+  // Sorting puts NaN last.
+  if (Number.isNaN(sorted[n - 1])) throw new RangeError("invalid values: NaN (expected numbers)");
   const position = (n - 1) * p;
   const below = Math.floor(position);
   const above = Math.min(below + 1, n - 1);

@@ -2,8 +2,8 @@
  * Coefficients of the Rosenbrock method RODAS4P2: order 4 (embedded 3), six stages, L-stable, stiffly accurate, without
  * order reduction on Prothero-Robinson and semi-discretised parabolic problems; Steinebach, Improvement of
  * Rosenbrock-Wanner method RODASP, in: Progress in Differential-Algebraic Equations II, Springer 2020, pp. 165-184.
- * Written in the transformed form and letters of Hairer & Wanner, Solving Ordinary Differential Equations II, 2nd ed.
- * 1996, section IV.7, equation (7.25):
+ * Digits as in the public implementation OrdinaryDiffEq.jl (Rodas4P2); the order conditions are tested. Written in the
+ * transformed form and letters of Hairer & Wanner, Solving Ordinary Differential Equations II, 2nd ed. 1996, section IV.7:
  *   (I/(hγ) - J) u_i = f(t + c_i h, y + Σ a_ij u_j) + Σ (C_ij/h) u_j + h d_i ∂f/∂t,   y_1 = y + Σ m_i u_i.
  * Stage 6 starts from the value a_5j u_j + u_5; y_1 adds u_6 to it, and u_6 is the error estimate.
  */
@@ -45,7 +45,7 @@ export const C63 = 24.625568527593117;
 export const C64 = 16.627521966636085;
 export const C65 = -5.714285714285718;
 
-/** Dense output y(t + θh) = (1-θ) y + θ (y_1 + (1-θ)(k_1 + θ k_2)), k_r = Σ h_rj u_j: Hairer & Wanner II, (6.…). */
+/** Dense output y(t + θh) = (1-θ) y + θ (y_1 + (1-θ)(k_1 + θ k_2)), k_1 = Σ h_2j u_j, k_2 = Σ h_3j u_j. Order 3. */
 export const h21 = -5.323528268423303;
 export const h22 = -10.042123754867493;
 export const h23 = 17.175254928256965;

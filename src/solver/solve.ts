@@ -28,6 +28,8 @@ export function solve(request: SolveRequest): SolveResult {
   let t = start;
   let steps = 0;
   let rejected = 0;
+  /** Evaluations of f spent on the first step size. */
+  let probes = 0;
   let wantedStep = request.firstStep ?? 0;
 
   const step = {
@@ -60,6 +62,7 @@ export function solve(request: SolveRequest): SolveResult {
         begun = true;
         if (wantedStep === 0) {
           const longest = Math.min(maximumStep, stop - t);
+          probes++;
           wantedStep = firstStepSize(system, t, stepper.state(), stepper.slope(), tolerance, longest);
         }
       }
@@ -113,7 +116,7 @@ export function solve(request: SolveRequest): SolveResult {
       statistics: {
         steps,
         rejected,
-        derivatives: stepper.derivatives(),
+        derivatives: stepper.derivatives() + probes,
         factorisations: stepper.factorisations(),
       },
     };
