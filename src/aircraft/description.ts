@@ -1,3 +1,5 @@
+import type { MetalId } from "../properties/index.js";
+
 /**
  * An engine installation as data: what a network is built from. These records are stored and exchanged, so their keys
  * carry units. Every number's origin is named in `origins` (checked by a test).
@@ -11,12 +13,17 @@ export interface Installation {
   readonly lubrication: "wet-sump" | "dry-tank";
   readonly cylinders: number;
   readonly displacement_l: number;
+  readonly compression_ratio: number;
   readonly bodies: Bodies;
   readonly oil: { readonly quantity_l: number; readonly oil_id: string };
   readonly contacts: Contacts;
   readonly cowl: Cowl;
   readonly propeller: Propeller;
   readonly battery: Battery;
+  readonly cranking: Cranking;
+  readonly clearances: Clearances;
+  readonly fuel: Fuel;
+  readonly shut_down: ShutDown;
   readonly limits: StartLimits;
   readonly origins: Origins;
 }
@@ -91,6 +98,61 @@ export interface Battery {
   readonly heat_capacity_j_per_k: number;
   readonly cowl_w_per_k: number;
   readonly outside_w_per_k: number;
+  /** Lead-acid: sealed (starved electrolyte or gel) or flooded with caps. Lithium packs are sealed. */
+  readonly sealed: boolean;
+  /** Charge it gives slowly when warm and full. */
+  readonly capacity_ah: number;
+  /** Current it holds for 30 s at 0 °F with 1.2 V a lead-acid cell left: 7.2 V of 12 V. */
+  readonly cold_cranking_a: number;
+  /** State of charge to count on when nobody has measured it [0..1]. */
+  readonly assumed_charge: number;
+}
+
+/** What turns the engine over. Torque and speed are those of the crankshaft. */
+export interface Cranking {
+  /** Electrical system, 12 or 24 V. */
+  readonly system_v: number;
+  /** Torque when held at standstill with system_v at the battery's posts. */
+  readonly stall_torque_nm: number;
+  /** Speed that would be reached with nothing to turn, at system_v. */
+  readonly no_load_rpm: number;
+  /** Starter, contactors and cables up to the battery's posts. */
+  readonly starter_resistance_ohm: number;
+  /** Crankshaft speed below which a start is not counted on. */
+  readonly speed_min_rpm: number;
+}
+
+/** Round fits that change with temperature. */
+export interface Clearances {
+  /** Main bearing in its saddle; absent where the mains are ball or roller bearings. */
+  readonly bearing?: Fit;
+  /** Piston skirt in the barrel. */
+  readonly piston: Fit;
+}
+
+/** Clearance on the diameter at 20 °C, of bare parts of these metals. */
+export interface Fit {
+  readonly diameter_mm: number;
+  readonly clearance_mm: number;
+  readonly outer_metal: MetalId;
+  readonly inner_metal: MetalId;
+}
+
+export interface Fuel {
+  readonly grade: "avgas" | "mogas";
+  /** Reid vapour pressure: the least to be counted on. */
+  readonly reid_kpa: number;
+}
+
+/** How warm it is when it is shut down after a cruise, descent and taxi. */
+export interface ShutDown {
+  /** Oil above outside air, up to oil_most_c. */
+  readonly oil_rise_k: number;
+  readonly oil_most_c: number;
+  readonly heads_rise_k: number;
+  readonly barrels_rise_k: number;
+  /** Liquid-cooled engines: what the thermostat holds. */
+  readonly coolant_c?: number;
 }
 
 /** Limits for a start, each from a published source named in `origins`. */

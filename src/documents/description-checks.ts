@@ -4,7 +4,7 @@ import { type DocumentIssue, isRecord, issueAt, type Path, pathText } from "./is
 
 /** What the schema of an installation cannot say: known oil, coolant where there is liquid cooling, origins. */
 export function installationIssues(installation: Installation, path: Path): DocumentIssue[] {
-  const { bodies, contacts, cooling, cowl, oil, limits } = installation;
+  const { bodies, contacts, cooling, cowl, oil, limits, shut_down } = installation;
   const issues = originIssues(installation, path);
   const oils = GENERIC_OILS.map((o) => o.id);
   if (!oils.includes(oil.oil_id)) {
@@ -14,6 +14,7 @@ export function installationIssues(installation: Installation, path: Path): Docu
     [["bodies", "coolant"], bodies.coolant],
     [["contacts", "coolant_heads_w_per_k"], contacts.coolant_heads_w_per_k],
     [["contacts", "coolant_barrels_w_per_k"], contacts.coolant_barrels_w_per_k],
+    [["shut_down", "coolant_c"], shut_down.coolant_c],
   ] as const;
   for (const [keys, value] of coolant) {
     if (cooling === "liquid" && value === undefined) {
@@ -23,6 +24,7 @@ export function installationIssues(installation: Installation, path: Path): Docu
       issues.push(issueAt([...path, ...keys], "nothing: the engine is air-cooled", value));
     }
   }
+  issues.push(...starterIssues(installation, path));
   if (cowl.emissivity === 0) issues.push(issueAt([...path, "cowl", "emissivity"], "a number above 0", 0));
   if (limits.no_preheat_c >= limits.oil_max_c) {
     issues.push(
@@ -34,6 +36,15 @@ export function installationIssues(installation: Installation, path: Path): Docu
     );
   }
   return issues;
+}
+
+/** A starter that gives more than it takes: its torque, speed and resistance do not belong together. */
+function starterIssues({ cranking }: Installation, path: Path): DocumentIssue[] {
+  const { system_v, stall_torque_nm, no_load_rpm, starter_resistance_ohm } = cranking;
+  const most = (system_v ** 2 * 60) / (2 * Math.PI * no_load_rpm * starter_resistance_ohm);
+  if (stall_torque_nm <= most) return [];
+  const expected = `at most ${most.toFixed(0)}, what system_v, no_load_rpm and starter_resistance_ohm leave`;
+  return [issueAt([...path, "cranking", "stall_torque_nm"], expected, stall_torque_nm)];
 }
 
 /** What the schema of a heater cannot say. */

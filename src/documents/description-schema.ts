@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { type Cover, type Heater, type Installation, PART_NAMES } from "../aircraft/index.js";
+import { METALS, type MetalId } from "../properties/index.js";
 import { record } from "./record.js";
 
 const positive = z.number().positive();
@@ -15,6 +16,13 @@ const origins = z.record(z.string(), words).meta({
     'Where each number comes from, by its path ("cowl", "bodies.sump.area_m2"); "" covers all the rest.',
 });
 
+const fit = record({
+  diameter_mm: positive,
+  clearance_mm: positive,
+  outer_metal: z.enum(Object.keys(METALS) as MetalId[]),
+  inner_metal: z.enum(Object.keys(METALS) as MetalId[]),
+});
+
 const body = record({ heat_capacity_j_per_k: positive, area_m2: notNegative, height_m: positive });
 
 /** A whole engine installation. */
@@ -25,6 +33,7 @@ export const installationSchema: z.ZodType<Installation> = record({
   lubrication: z.enum(["wet-sump", "dry-tank"]),
   cylinders: z.int().min(1).max(18),
   displacement_l: positive,
+  compression_ratio: z.number().min(4).max(16),
   bodies: record({
     sump: body,
     crankcase: body,
@@ -72,6 +81,26 @@ export const installationSchema: z.ZodType<Installation> = record({
     heat_capacity_j_per_k: positive,
     cowl_w_per_k: notNegative,
     outside_w_per_k: notNegative,
+    sealed: z.boolean(),
+    capacity_ah: positive,
+    cold_cranking_a: positive,
+    assumed_charge: share,
+  }),
+  cranking: record({
+    system_v: z.union([z.literal(12), z.literal(24)]),
+    stall_torque_nm: positive,
+    no_load_rpm: positive,
+    starter_resistance_ohm: positive.max(1),
+    speed_min_rpm: positive,
+  }),
+  clearances: record({ bearing: fit.exactOptional(), piston: fit }),
+  fuel: record({ grade: z.enum(["avgas", "mogas"]), reid_kpa: z.number().min(20.7).max(103.4) }),
+  shut_down: record({
+    oil_rise_k: positive,
+    oil_most_c: celsius,
+    heads_rise_k: positive,
+    barrels_rise_k: positive,
+    coolant_c: celsius.exactOptional(),
   }),
   limits: record({ no_preheat_c: celsius, oil_max_c: celsius, hub_c: celsius.exactOptional() }),
   origins,

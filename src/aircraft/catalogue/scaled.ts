@@ -1,5 +1,18 @@
-import type { Battery, Body, Contacts, Cowl, Installation, Propeller, StartLimits } from "../description.js";
+import type {
+  Battery,
+  Body,
+  Clearances,
+  Contacts,
+  Cowl,
+  Cranking,
+  Fuel,
+  Installation,
+  Propeller,
+  ShutDown,
+  StartLimits,
+} from "../description.js";
 import { FOUR_CARBURETTOR_160 } from "./installations/four-carburettor-160.js";
+import { START_ORIGINS } from "./start-origins.js";
 
 /** What sets a class of engine apart from the one the numbers were fitted on. */
 export interface ScalingFrom160 {
@@ -65,9 +78,14 @@ export interface ClassFacts {
   readonly id: string;
   readonly name: string;
   readonly displacement_l: number;
+  readonly compression_ratio: number;
   readonly oil: Installation["oil"];
   readonly propeller: Propeller;
   readonly battery: Battery;
+  readonly cranking: Cranking;
+  readonly clearances: Clearances;
+  readonly fuel: Fuel;
+  readonly shut_down: ShutDown;
   readonly limits: StartLimits;
   readonly limitOrigins: Readonly<Record<string, string>>;
 }
@@ -84,12 +102,14 @@ export function scaledInstallation(scaling: ScalingFrom160, facts: ClassFacts): 
     origins: {
       cylinders: "definition of the class",
       displacement_l: "definition of the class",
+      compression_ratio: "usual of the class, from memory",
       bodies: `${RULE}; ${scaling.origin}`,
       contacts: `${RULE}; ${scaling.origin}`,
       cowl: `openings and skin scaled by ${scaling.cowlRatio} from four-carburettor-160; project judgement`,
       oil: "typical quantity of the class, from memory",
       propeller: "project judgement, typical propeller of the class",
       battery: "project judgement: 0.85 kJ/kgK on the usual battery mass; links as four-carburettor-160",
+      ...START_ORIGINS,
       ...limitOrigins,
     },
   };

@@ -1,4 +1,7 @@
 import type { Installation } from "../../description.js";
+import { usualClearances } from "../fits.js";
+import { START_ORIGINS } from "../start-origins.js";
+import { FIREWALL_LEAD_ACID } from "./propellers-batteries.js";
 
 const FITTED = "fitted to heating runs from common practice, no published source";
 const JUDGED = "project judgement";
@@ -11,6 +14,7 @@ export const FOUR_CARBURETTOR_160: Installation = {
   lubrication: "wet-sump",
   cylinders: 4,
   displacement_l: 5.5,
+  compression_ratio: 8.5,
   bodies: {
     sump: { heat_capacity_j_per_k: 2300, area_m2: 0.22, height_m: 0.15 },
     crankcase: { heat_capacity_j_per_k: 12_600, area_m2: 1.15, height_m: 0.25 },
@@ -49,17 +53,22 @@ export const FOUR_CARBURETTOR_160: Installation = {
     blade_section_m2: 0.0032,
     blade_conductivity_w_per_m_k: 170,
   },
-  battery: {
-    chemistry: "lead-acid",
-    place: "firewall",
-    heat_capacity_j_per_k: 8800,
-    cowl_w_per_k: 0.8,
-    outside_w_per_k: 0.9,
+  battery: FIREWALL_LEAD_ACID,
+  cranking: {
+    system_v: 12,
+    stall_torque_nm: 440,
+    no_load_rpm: 220,
+    starter_resistance_ohm: 0.011,
+    speed_min_rpm: 60,
   },
+  clearances: usualClearances(130, 60),
+  fuel: { grade: "avgas", reid_kpa: 38 },
+  shut_down: { oil_rise_k: 67, oil_most_c: 85, heads_rise_k: 120, barrels_rise_k: 85 },
   limits: { no_preheat_c: -6, oil_max_c: 118 },
   origins: {
     cylinders: "definition of the class",
     displacement_l: "definition of the class",
+    compression_ratio: "usual of the class, from memory",
     bodies: FITTED,
     oil: "typical sump of the class, from memory",
     contacts: FITTED,
@@ -68,6 +77,7 @@ export const FOUR_CARBURETTOR_160: Installation = {
     cowl: `${FITTED}; skin area and emissivity: ${JUDGED}`,
     propeller: `${JUDGED}, typical two-blade metal propeller`,
     battery: FITTED,
+    ...START_ORIGINS,
     "limits.no_preheat_c":
       "Lycoming Service Instruction 1505 (1 Jul 2002): preheat required below +10 °F (-12 °C), +20 °F (-6 °C) for the -76 series; Cessna 172S NAV III POH Supplement 8: engine below -6 °C; the stricter figure is taken",
     "limits.oil_max_c": "245 °F (118 °C), maker's figure as carried by trade articles",

@@ -1,4 +1,5 @@
 import type { Installation } from "../../description.js";
+import { usualClearances } from "../fits.js";
 import { scaledInstallation } from "../scaled.js";
 import { AFT_LEAD_ACID, CONSTANT_SPEED_TWO_BLADE } from "./propellers-batteries.js";
 
@@ -13,9 +14,20 @@ export const FOUR_INJECTED_200: Installation = scaledInstallation(
     id: "four-injected-200",
     name: "four-cylinder opposed, 180-210 hp, injection, constant-speed propeller",
     displacement_l: 5.9,
+    compression_ratio: 8.7,
     oil: { quantity_l: 7.0, oil_id: "sae-15w-50" },
     propeller: CONSTANT_SPEED_TWO_BLADE,
     battery: AFT_LEAD_ACID,
+    cranking: {
+      system_v: 24,
+      stall_torque_nm: 440,
+      no_load_rpm: 235,
+      starter_resistance_ohm: 0.036,
+      speed_min_rpm: 60,
+    },
+    clearances: usualClearances(130, 60),
+    fuel: { grade: "avgas", reid_kpa: 38 },
+    shut_down: { oil_rise_k: 67, oil_most_c: 85, heads_rise_k: 120, barrels_rise_k: 85 },
     limits: { no_preheat_c: -6, oil_max_c: 118, hub_c: -25 },
     limitOrigins: {
       "limits.no_preheat_c":

@@ -44,14 +44,37 @@ export const FIREWALL_LEAD_ACID: Battery = {
   heat_capacity_j_per_k: 8800,
   cowl_w_per_k: 0.8,
   outside_w_per_k: 0.9,
+  sealed: false,
+  capacity_ah: 25,
+  cold_cranking_a: 300,
+  assumed_charge: 0.9,
 };
 
-/** Behind the baggage bay: no heat from the engine. */
+/** 12 V for six cylinders. */
+export const FIREWALL_LEAD_ACID_LARGE: Battery = {
+  ...FIREWALL_LEAD_ACID,
+  heat_capacity_j_per_k: 11_000,
+  capacity_ah: 35,
+  cold_cranking_a: 400,
+};
+
+/** 24 V, behind the baggage bay: no heat from the engine. */
 export const AFT_LEAD_ACID: Battery = {
   ...FIREWALL_LEAD_ACID,
   place: "aft",
   cowl_w_per_k: 0,
   outside_w_per_k: 1.2,
+  sealed: true,
+  capacity_ah: 17,
+  cold_cranking_a: 260,
+};
+
+/** 24 V for large engines. */
+export const AFT_LEAD_ACID_LARGE: Battery = {
+  ...AFT_LEAD_ACID,
+  heat_capacity_j_per_k: 16_000,
+  capacity_ah: 28,
+  cold_cranking_a: 400,
 };
 
 export const LIGHT_LITHIUM: Battery = {
@@ -60,4 +83,8 @@ export const LIGHT_LITHIUM: Battery = {
   heat_capacity_j_per_k: 2500,
   cowl_w_per_k: 0.4,
   outside_w_per_k: 0.4,
+  sealed: true,
+  capacity_ah: 8,
+  cold_cranking_a: 300,
+  assumed_charge: 0.9,
 };

@@ -1,6 +1,7 @@
 import type { Installation } from "../../description.js";
+import { forgedPiston } from "../fits.js";
 import { scaledInstallation } from "../scaled.js";
-import { AFT_LEAD_ACID, CONSTANT_SPEED_TWO_BLADE } from "./propellers-batteries.js";
+import { AFT_LEAD_ACID_LARGE, CONSTANT_SPEED_TWO_BLADE } from "./propellers-batteries.js";
 
 const SCALED = scaledInstallation(
   {
@@ -13,9 +14,20 @@ const SCALED = scaledInstallation(
     id: "radial-nine-360",
     name: "nine-cylinder radial, 260-400 hp, oil tank, constant-speed propeller",
     displacement_l: 10.2,
+    compression_ratio: 6.3,
     oil: { quantity_l: 16, oil_id: "sae-50" },
     propeller: CONSTANT_SPEED_TWO_BLADE,
-    battery: AFT_LEAD_ACID,
+    battery: AFT_LEAD_ACID_LARGE,
+    cranking: {
+      system_v: 24,
+      stall_torque_nm: 760,
+      no_load_rpm: 160,
+      starter_resistance_ohm: 0.028,
+      speed_min_rpm: 60,
+    },
+    clearances: { piston: forgedPiston(105) },
+    fuel: { grade: "avgas", reid_kpa: 38 },
+    shut_down: { oil_rise_k: 60, oil_most_c: 65, heads_rise_k: 110, barrels_rise_k: 80 },
     limits: { no_preheat_c: 5, oil_max_c: 85, hub_c: -25 },
     limitOrigins: {
       "limits.no_preheat_c":
@@ -40,6 +52,7 @@ export const RADIAL_NINE_360: Installation = {
   },
   origins: {
     ...SCALED.origins,
+    "shut_down.oil_most_c": "upper end of 40 to 65 °C oil-in of the M-14P manual p. 31",
     cowl: `${SCALED.origins.cowl}; front opening with closed shutters, project judgement`,
     contacts: `${SCALED.origins.contacts}; oil tank: project judgement`,
   },

@@ -1,6 +1,7 @@
 import type { Installation } from "../../description.js";
+import { usualClearances } from "../fits.js";
 import { scaledInstallation } from "../scaled.js";
-import { CONSTANT_SPEED_TWO_BLADE, FIREWALL_LEAD_ACID } from "./propellers-batteries.js";
+import { CONSTANT_SPEED_TWO_BLADE, FIREWALL_LEAD_ACID_LARGE } from "./propellers-batteries.js";
 
 export const SIX_CARBURETTOR_230: Installation = scaledInstallation(
   {
@@ -13,9 +14,20 @@ export const SIX_CARBURETTOR_230: Installation = scaledInstallation(
     id: "six-carburettor-230",
     name: "six-cylinder opposed, 210-250 hp, carburettor, constant-speed propeller",
     displacement_l: 7.7,
+    compression_ratio: 7.0,
     oil: { quantity_l: 11.0, oil_id: "sae-15w-50" },
     propeller: CONSTANT_SPEED_TWO_BLADE,
-    battery: FIREWALL_LEAD_ACID,
+    battery: FIREWALL_LEAD_ACID_LARGE,
+    cranking: {
+      system_v: 12,
+      stall_torque_nm: 580,
+      no_load_rpm: 195,
+      starter_resistance_ohm: 0.009,
+      speed_min_rpm: 60,
+    },
+    clearances: usualClearances(127, 57),
+    fuel: { grade: "avgas", reid_kpa: 38 },
+    shut_down: { oil_rise_k: 67, oil_most_c: 85, heads_rise_k: 120, barrels_rise_k: 85 },
     limits: { no_preheat_c: -7, oil_max_c: 107, hub_c: -25 },
     limitOrigins: {
       "limits.no_preheat_c":

@@ -1,4 +1,5 @@
 import type { Installation } from "../../description.js";
+import { usualClearances } from "../fits.js";
 import { scaledInstallation } from "../scaled.js";
 import { AFT_LEAD_ACID, CONSTANT_SPEED_THREE_BLADE } from "./propellers-batteries.js";
 
@@ -13,9 +14,20 @@ export const SIX_INJECTED_300: Installation = scaledInstallation(
     id: "six-injected-300",
     name: "six-cylinder opposed, 260-310 hp, injection, constant-speed propeller",
     displacement_l: 9.0,
+    compression_ratio: 8.5,
     oil: { quantity_l: 11.5, oil_id: "sae-15w-50" },
     propeller: CONSTANT_SPEED_THREE_BLADE,
     battery: AFT_LEAD_ACID,
+    cranking: {
+      system_v: 24,
+      stall_torque_nm: 640,
+      no_load_rpm: 200,
+      starter_resistance_ohm: 0.03,
+      speed_min_rpm: 60,
+    },
+    clearances: usualClearances(133, 60),
+    fuel: { grade: "avgas", reid_kpa: 38 },
+    shut_down: { oil_rise_k: 67, oil_most_c: 85, heads_rise_k: 120, barrels_rise_k: 85 },
     limits: { no_preheat_c: -7, oil_max_c: 115, hub_c: -25 },
     limitOrigins: {
       "limits.no_preheat_c":
