@@ -1,6 +1,6 @@
 /**
- * Coefficients of the Rosenbrock method RODAS4P2: order 4 (embedded 3), six stages, L-stable, stiffly accurate, without
- * order reduction on Prothero-Robinson and semi-discretised parabolic problems; Steinebach, Improvement of
+ * Coefficients of the Rosenbrock method RODAS4P2: order 4 (embedded 3), six stages, L-stable, stiffly accurate, made for
+ * semi-discretised parabolic problems, so that little order is lost on stiff forcing; Steinebach, Improvement of
  * Rosenbrock-Wanner method RODASP, in: Progress in Differential-Algebraic Equations II, Springer 2020, pp. 165-184.
  * Digits as in the public implementation OrdinaryDiffEq.jl (Rodas4P2); the order conditions are tested. Written in the
  * transformed form and letters of Hairer & Wanner, Solving Ordinary Differential Equations II, 2nd ed. 1996, section IV.7:

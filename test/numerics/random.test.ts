@@ -24,8 +24,20 @@ describe("createRandom", () => {
     expect(Math.abs(lag)).toBeLessThan(4 / Math.sqrt(n));
   });
   test("named streams are reproducible and independent of each other", () => {
-    const a = Float64Array.from({ length: 5000 }, ((r) => () => r.normal())(createRandom(1).stream("a")));
-    const b = Float64Array.from({ length: 5000 }, ((r) => () => r.normal())(createRandom(1).stream("b")));
+    const a = Float64Array.from(
+      { length: 5000 },
+      (
+        (r) => () =>
+          r.normal()
+      )(createRandom(1).stream("a")),
+    );
+    const b = Float64Array.from(
+      { length: 5000 },
+      (
+        (r) => () =>
+          r.normal()
+      )(createRandom(1).stream("b")),
+    );
     expect(a[0]).toBe(createRandom(1).stream("a").normal());
     const correlation = a.reduce((s, v, i) => s + v * b[i], 0) / a.length;
     expect(Math.abs(correlation)).toBeLessThan(4 / Math.sqrt(a.length));
@@ -65,12 +77,17 @@ describe("quantile", () => {
   test("lies within the values, grows with p and ignores their order", () => {
     const values = fc.array(fc.double({ min: -1e6, max: 1e6, noNaN: true }), { minLength: 1, maxLength: 30 });
     fc.assert(
-      fc.property(values, fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), (v, p, q) => {
-        const low = quantile(v, Math.min(p, q));
-        expect(low).toBeGreaterThanOrEqual(Math.min(...v));
-        expect(quantile(v, Math.max(p, q))).toBeGreaterThanOrEqual(low);
-        expect(quantile([...v].reverse(), p)).toBe(quantile(v, p));
-      }),
+      fc.property(
+        values,
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        (v, p, q) => {
+          const low = quantile(v, Math.min(p, q));
+          expect(low).toBeGreaterThanOrEqual(Math.min(...v));
+          expect(quantile(v, Math.max(p, q))).toBeGreaterThanOrEqual(low);
+          expect(quantile([...v].reverse(), p)).toBe(quantile(v, p));
+        },
+      ),
       { seed: 4 },
     );
   });
