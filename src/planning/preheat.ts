@@ -1,6 +1,12 @@
 import type { Heater } from "../aircraft/index.js";
-import { bandOf, firstMembers, joined, type Trajectory } from "../simulation/index.js";
-import { type Candidate, type ChanceFinder, createChanceFinder, NumericalFailure } from "./chance.js";
+import { type Band, bandOf, firstMembers, joined, type Trajectory, thinned } from "../simulation/index.js";
+import {
+  type Candidate,
+  type ChanceFinder,
+  COURSE_STEP,
+  createChanceFinder,
+  NumericalFailure,
+} from "./chance.js";
 import { checkRequest } from "./check-request.js";
 import type { Plan } from "./plan.js";
 import { triedRemedies } from "./remedies.js";
@@ -11,8 +17,6 @@ import { coveredTimeline, coverOffTime, plannedTimeline, unplugTime } from "./ti
 
 /** [s] grid of plug-in times: finer than anyone plugs in. */
 const PLUG_IN_STEP = 300;
-/** [s] spacing of the course that is shown. */
-const COURSE_STEP = 600;
 /** Members that look for where to search; all of them decide. */
 const SCOUTS = 100;
 /** [s] delays and habits that are compared with the plan. */
@@ -54,7 +58,7 @@ function plan(request: PlanRequest): Plan {
   const best = finder.candidate(found?.index);
   const reached = found?.reached ?? !heatNeeded;
 
-  const { course, covered } = courses(request, finder, best, found?.index);
+  const { course, covered } = courses(request, finder, best);
   const { chance } = best.verdict;
   return {
     status: reached ? "ready" : "not-reachable",
@@ -72,7 +76,7 @@ function plan(request: PlanRequest): Plan {
       covered: stayWarm(covered, criteria, wish.chance, wish.departure),
       uncovered: stayWarm(course, criteria, wish.chance, wish.departure),
     },
-    energy: bandOf(course.energy.subarray((course.time.length - 1) * course.members)),
+    energy: spent(course),
     late: late(finder, found?.index, range, progress),
     habits: heatNeeded ? habits(request, finder, range, progress) : [],
     curve: finder.tried().map((c) => ({ plugIn: c.plugIn ?? 0, chance: c.verdict.chance })),
@@ -125,30 +129,19 @@ const percent = (share: number) => `${Math.round(share * 100)} %`;
 function courses(
   request: PlanRequest,
   finder: ChanceFinder,
-  { plugIn }: Candidate,
-  index: number | undefined,
+  { plugIn, heated }: Candidate,
 ): { course: Trajectory; covered: Trajectory } {
   const { duration } = request.scenario;
+  const { departure } = request.wish;
   const unplug = unplugTime(request);
-  const timeline = plannedTimeline(request, plugIn);
-  const from = plugIn ?? 0;
-  const marks = [unplug, coverOffTime(request), request.wish.departure];
-  const heated = finder.course(index, timeline, sampleTimes(from, duration, marks));
-  const before = from > 0 ? finder.course(undefined, timeline, sampleTimes(0, from, [])) : undefined;
-  const covered = finder.course(
-    index,
-    coveredTimeline(request, plugIn),
-    sampleTimes(from, duration, [unplug]),
-  );
-  return { course: before === undefined ? heated : joined(before, heated), covered };
-}
-
-/** Uniform samples with the given times put in where they fall between. */
-function sampleTimes(from: number, to: number, extra: readonly number[]): number[] {
-  const times = new Set<number>([from, to]);
-  for (let t = COURSE_STEP * Math.ceil((from + 1) / COURSE_STEP); t < to; t += COURSE_STEP) times.add(t);
-  for (const t of extra) if (t > from && t < to) times.add(t);
-  return [...times].sort((a, b) => a - b);
+  const from = plugIn ?? departure;
+  const before = thinned(finder.soak, (t) => t <= from && (t === from || t % COURSE_STEP === 0));
+  const toDeparture = plugIn === undefined ? heated : joined(before, heated);
+  const after = finder.onward(heated, departure, duration, plannedTimeline(request, plugIn));
+  return {
+    course: joined(toDeparture, after),
+    covered: finder.onward(heated, unplug, duration, coveredTimeline(request, plugIn)),
+  };
 }
 
 /** From when to when it is ready, over the members that are ready at departure; covers left on after unplugging. */
@@ -181,20 +174,19 @@ function habits(
   range: SearchRange,
   onTry: () => void,
 ): Plan["habits"] {
+  if (request.heaters.length === 0) return [];
   return HABITS.flatMap((lead) => {
     const index = Math.round((request.wish.departure - lead) / finder.step);
-    if (index < range.first || index > range.last || request.heaters.length === 0) return [];
-    const { verdict } = finder.candidate(index);
+    if (index < range.first || index > range.last) return [];
+    const { verdict, heated } = finder.candidate(index);
     onTry();
-    const plugIn = index * finder.step;
-    const heated = finder.course(
-      index,
-      plannedTimeline(request, plugIn),
-      sampleTimes(plugIn, unplugTime(request), []),
-    );
-    const energy = bandOf(heated.energy.subarray((heated.time.length - 1) * heated.members)).mid;
-    return [{ lead, plugIn, chance: verdict.chance, energy }];
+    return [{ lead, plugIn: index * finder.step, chance: verdict.chance, energy: spent(heated).mid }];
   });
+}
+
+/** [J] heat put in by the end of a course. */
+function spent({ energy, members }: Trajectory): Band {
+  return bandOf(energy.subarray(energy.length - members));
 }
 
 function progressOf({ onProgress }: PlanRequest): () => void {

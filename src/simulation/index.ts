@@ -25,7 +25,9 @@ export {
   joined,
   partRow,
   partTemps,
+  sampleAt,
   simulate,
   type Trajectory,
+  thinned,
   trajectory,
 } from "./trajectory.js";

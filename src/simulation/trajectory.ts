@@ -76,6 +76,27 @@ export function trajectory(
   };
 }
 
+/** All temperatures [K] at a sample time, parts x members; throws when `t` is not one of the sample times. */
+export function sampleAt({ time, temps, parts, members }: Trajectory, t: number): Float64Array {
+  const s = time.indexOf(t);
+  if (s < 0) throw new RangeError(`invalid t: ${t} s (expected a sample time of the course)`);
+  const size = parts.length * members;
+  return temps.subarray(s * size, (s + 1) * size);
+}
+
+/** The samples of a course that `keep` picks by their time. */
+export function thinned(course: Trajectory, keep: (t: number) => boolean): Trajectory {
+  const size = course.parts.length * course.members;
+  const kept = [...course.time.keys()].filter((s) => keep(course.time[s]));
+  const temps = new Float64Array(kept.length * size);
+  const energy = new Float64Array(kept.length * course.members);
+  kept.forEach((s, k) => {
+    temps.set(course.temps.subarray(s * size, (s + 1) * size), k * size);
+    energy.set(course.energy.subarray(s * course.members, (s + 1) * course.members), k * course.members);
+  });
+  return { ...course, time: Float64Array.from(kept, (s) => course.time[s]), temps, energy };
+}
+
 /** Two courses of the same ensemble, the second starting where the first ends. */
 export function joined(first: Trajectory, second: Trajectory): Trajectory {
   const size = first.parts.length * first.members;

@@ -98,6 +98,14 @@ describe("planPreheat", () => {
     expect(spentAt(frost.duration)).toBeCloseTo(spentAt(plan.unplug), 6);
   });
 
+  test("a departure off the ten-minute grid is planned as well", () => {
+    const wish = { ...request(frost).wish, departure: 13 * HOUR + 437, unplugBefore: 850, coverOffBefore: 333 };
+    const odd = planned(request(frost, { wish }));
+    expect(odd.status).toBe("ready");
+    expect(odd.course.time).toContain(wish.departure);
+    expect(odd.stayWarm.covered.sure).toBeGreaterThan(0);
+  });
+
   test("is the same again", () => {
     const again = planned(request(frost));
     expect(again.plugIn).toBe(plan.plugIn);
