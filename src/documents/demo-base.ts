@@ -45,7 +45,7 @@ const AIRCRAFT: readonly Pick<ScenarioDocument, AircraftKeys>[] = [
     place: "ramp",
     kit: { heaters: ["whole-engine-4"], covers: ["insulated-cover"] },
     fitted: { covers: ["insulated-cover"] },
-    initial: { oil_c: -22, all_c: -24, uncertainty_k: 2 },
+    initial: { oil_c: -16, all_c: -18, uncertainty_k: 2 },
     want: { ...WANT, departure: "10:00" },
   },
   {
@@ -54,7 +54,7 @@ const AIRCRAFT: readonly Pick<ScenarioDocument, AircraftKeys>[] = [
     place: "ramp",
     kit: { heaters: ["ducted-electric-1500"], covers: ["insulated-cover", "propeller-cover"] },
     fitted: { covers: ["insulated-cover", "propeller-cover"] },
-    initial: { all_c: -24, uncertainty_k: 2 },
+    initial: { all_c: -18, uncertainty_k: 2 },
     want: { ...WANT, departure: "11:30" },
   },
   {
@@ -72,7 +72,7 @@ const AIRCRAFT: readonly Pick<ScenarioDocument, AircraftKeys>[] = [
     place: "ramp",
     kit: { heaters: ["sump-pad-100"], covers: ["improvised-quilt"] },
     fitted: { covers: ["improvised-quilt"] },
-    initial: { all_c: -24, uncertainty_k: 2 },
+    initial: { all_c: -18, uncertainty_k: 2 },
     want: { ...WANT, departure: "12:00" },
   },
 ];
@@ -84,8 +84,8 @@ function nightPoints(seed: number): NonNullable<ScenarioDocument["weather"]["poi
   return Array.from({ length: HOURS + 1 }, (_, hour) => {
     swell.air = 0.85 * swell.air + 0.5 * random.normal();
     swell.wind = 0.8 * swell.wind + 0.6 * random.normal();
-    const air = -27 - 3.5 * Math.sin((2 * Math.PI * (hour - 6)) / 24) + swell.air;
-    const wind = Math.max(0.5, 3.5 + swell.wind);
+    const air = -21 - 3 * Math.sin((2 * Math.PI * (hour - 6)) / 24) + swell.air;
+    const wind = Math.max(0.5, 2.5 + swell.wind);
     return {
       at_h: hour,
       air_c: rounded(air, 1),

@@ -35,9 +35,15 @@ export function flowsAt(
     add(to, watts);
     return { from, to, heat_w: rounded(watts, 2) };
   });
+  let blown = meanOf(total, 0, members);
   network.sources.forEach(({ part }, i) => {
-    add(part, meanOf(elements, i, members));
+    const watts = meanOf(elements, i, members);
+    add(part, watts);
+    blown -= watts;
   });
+  // A duct warms outside air; what it does not leave under the cowl goes out again with the same air.
+  const left = flows.find(({ from }) => from === "supply_air")?.heat_w ?? 0;
+  if (blown > 0) flows.push({ from: "supply_air", to: "outside_air", heat_w: rounded(blown - left, 2) });
   return {
     at: stampOf(read, at),
     heaters_w: rounded(meanOf(total, 0, members), 2),

@@ -1,4 +1,4 @@
-import { type DocumentIssue, shown } from "./issue.js";
+import type { DocumentIssue } from "./issue.js";
 
 export type JsonResult =
   | { readonly ok: true; readonly value: unknown }
@@ -12,7 +12,7 @@ export function jsonOf(source: unknown): JsonResult {
     return { ok: true, value: JSON.parse(source.replace(/^\ufeff/, "")) };
   } catch (error) {
     const place = placeOf(source, error instanceof Error ? error.message : "");
-    const received = source.trim() === "" ? "nothing" : shown(place.line);
+    const received = source.trim() === "" ? "nothing" : place.line.slice(0, 60);
     return { ok: false, issue: { path: place.path, expected: `JSON (${place.reason})`, received } };
   }
 }

@@ -11,6 +11,8 @@ export interface Overrides {
   readonly chance?: number | undefined;
   readonly members?: number | undefined;
   readonly seed?: number | undefined;
+  /** [°C] of the whole engine at the start. */
+  readonly engine_c?: number | undefined;
   /** Report texts instead of the document's weather; one alone leaves the document's other one. */
   readonly metar?: string | undefined;
   readonly taf?: string | undefined;
@@ -25,13 +27,14 @@ type Json = Record<string, unknown>;
 export function overridden(source: unknown, overrides: Overrides): unknown {
   const json = jsonOf(source);
   if (!json.ok || !isRecord(json.value)) return source;
-  const { withoutCover, heaters, departure, chance, members, seed, metar, taf } = overrides;
+  const { withoutCover, heaters, departure, chance, members, seed, engine_c, metar, taf } = overrides;
   let document: Json = json.value;
   if (withoutCover)
     document = withoutEvents({ ...document, fitted: { covers: [] } }, ["cover_on", "cover_off"]);
   if (heaters !== undefined) document = withHeaters(document, heaters);
   document = withSection(document, "want", { departure, chance });
   document = withSection(document, "ensemble", { members, seed });
+  if (engine_c !== undefined) document = withEngineAt(document, engine_c);
   return metar === undefined && taf === undefined ? document : withReports(document, { metar, taf });
 }
 
@@ -40,6 +43,12 @@ function withHeaters(document: Json, heaters: readonly string[]): Json {
   const { heaters: _, ...wanted } = isRecord(want) ? want : {};
   const kit = { ...(isRecord(rest.kit) ? rest.kit : {}), heaters };
   return { ...rest, kit, plugged_in: [], ...(isRecord(want) ? { want: wanted } : {}) };
+}
+
+/** Readings of single parts give way; how well they were known stays. */
+function withEngineAt(document: Json, engine_c: number): Json {
+  const { uncertainty_k } = isRecord(document.initial) ? document.initial : {};
+  return { ...document, initial: defined({ all_c: engine_c, uncertainty_k }) };
 }
 
 function withoutEvents(document: Json, gone: readonly string[]): Json {

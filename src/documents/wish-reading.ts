@@ -45,14 +45,19 @@ export function wishOf(
   if (want.chance === undefined)
     assumptions.push(`A chance of ${percent(chance)} of being ready is aimed at.`);
   const unplugBefore = minutes("unplug_before_min", want.unplug_before_min, USUAL_UNPLUG_BEFORE);
-  const coverOffBefore = minutes("cover_off_before_min", want.cover_off_before_min, USUAL_COVER_OFF_BEFORE);
+  const usualCoverOff = Math.min(USUAL_COVER_OFF_BEFORE, unplugBefore / SECONDS_OF_MINUTE);
+  const coverOffBefore = minutes("cover_off_before_min", want.cover_off_before_min, usualCoverOff);
+  if (coverOffBefore > unplugBefore) {
+    const expected = `${unplugBefore / SECONDS_OF_MINUTE} or less: covers come off after unplugging`;
+    fault(findings, ["want", "cover_off_before_min"], expected, want.cover_off_before_min);
+  }
   return {
     wish: { departure, chance, unplugBefore, coverOffBefore, pulledOut: want.pulled_out ?? false },
     heaters,
   };
 
   function minutes(key: string, given: number | undefined, usual: number): number {
-    const value = given ?? Math.min(usual, Math.floor(departure / SECONDS_OF_MINUTE / 2));
+    const value = given ?? Math.min(usual, Math.floor(Math.max(0, departure) / SECONDS_OF_MINUTE / 2));
     if (given === undefined) {
       const what = key === "unplug_before_min" ? "The heater is unplugged" : "Covers come off";
       assumptions.push(`${what} ${value} min before the start.`);

@@ -1,0 +1,69 @@
+import { InvalidArgumentError, Option } from "commander";
+import type { Overrides } from "../index.js";
+import { readTextFile } from "../node/index.js";
+import { BadInput } from "./exit.js";
+
+/** What-ifs and looks shared by the commands that run a scenario. */
+export interface RunFlags {
+  readonly json?: boolean;
+  readonly units: "c" | "f";
+  readonly members?: number;
+  readonly seed?: number;
+  readonly chance?: number;
+  readonly depart?: string;
+  readonly heater?: readonly string[];
+  readonly withoutCover?: boolean;
+  readonly engine_c?: number;
+  readonly taf?: string;
+  readonly metar?: string;
+}
+
+export const FLAG = {
+  json: () => new Option("--json", "write the result as JSON instead of text"),
+  units: () => new Option("--units <unit>", "temperatures in text").choices(["c", "f"]).default("c"),
+  members: () => new Option("--members <n>", "drawn cases that chances are counted over").argParser(aNumber),
+  seed: () => new Option("--seed <n>", "seed of the drawn cases").argParser(aNumber),
+  chance: () =>
+    new Option("--chance <p>", "chance of being ready that is wanted, such as 0.9").argParser(aNumber),
+  depart: () => new Option("--depart <time>", "start of the engine: HH:MM or an ISO date and time"),
+  heater: () =>
+    new Option("--heater <id>", "what if this were the only heater; may be repeated").argParser(
+      (id: string, before: readonly string[] = []) => [...before, id],
+    ),
+  withoutCover: () => new Option("--without-cover", "what if nothing were fitted on the cowl"),
+  engine: () =>
+    new Option(
+      "--engine_c <temperature>",
+      "what if the whole engine began at this temperature, °C",
+    ).argParser(aNumber),
+  taf: () => new Option("--taf <file>", "forecast text instead of the document's weather"),
+  metar: () => new Option("--metar <file>", "observation text instead of the document's weather"),
+};
+
+/** The what-ifs asked for, with report files read. Throws BadInput for a file that cannot be read. */
+export function overridesOf(flags: Partial<RunFlags>): Overrides {
+  return {
+    withoutCover: flags.withoutCover,
+    heaters: flags.heater,
+    departure: flags.depart,
+    chance: flags.chance,
+    members: flags.members,
+    seed: flags.seed,
+    engine_c: flags.engine_c,
+    taf: fileOf("--taf", flags.taf),
+    metar: fileOf("--metar", flags.metar),
+  };
+}
+
+function fileOf(flag: string, name: string | undefined): string | undefined {
+  if (name === undefined) return undefined;
+  const file = readTextFile(name);
+  if (file.ok) return file.text;
+  throw new BadInput([{ path: flag, expected: `a file that can be read (${file.reason})`, received: name }]);
+}
+
+function aNumber(text: string): number {
+  const value = Number(text.trim() === "" ? Number.NaN : text);
+  if (Number.isFinite(value)) return value;
+  throw new InvalidArgumentError("Expected a number.");
+}

@@ -1,0 +1,62 @@
+import { Worker } from "node:worker_threads";
+import {
+  type ExplanationDocument,
+  explainFromDocument,
+  type Outcome,
+  type Overrides,
+  type PlanDocument,
+  planFromDocument,
+  type SimulationDocument,
+  simulateFromDocument,
+} from "../index.js";
+import { readerBeside } from "../node/index.js";
+
+interface Results {
+  readonly plan: PlanDocument;
+  readonly simulate: SimulationDocument;
+  readonly explain: ExplanationDocument;
+}
+
+export type JobKind = keyof Results;
+
+/** One run of the pipeline, as it is sent to a worker. */
+export interface Job<K extends JobKind = JobKind> {
+  readonly kind: K;
+  readonly source: unknown;
+  /** The document's own file, beside which it names others. */
+  readonly file: string;
+  readonly overrides: Overrides;
+}
+
+export type JobMessage =
+  | { readonly done: number | undefined }
+  | { readonly outcome: Outcome<Results[JobKind]> };
+
+/** Runs a job in a worker, so that this thread stays free to hear an interruption. */
+export function runJob<K extends JobKind>(
+  job: Job<K>,
+  onProgress: (done: number | undefined) => void,
+): Promise<Outcome<Results[K]>> {
+  return new Promise((resolve, reject) => {
+    const worker = new Worker(new URL("./worker.js", import.meta.url), { workerData: job });
+    worker.on("message", (message: JobMessage) => {
+      if ("outcome" in message) resolve(message.outcome as Outcome<Results[K]>);
+      else onProgress(message.done);
+    });
+    worker.on("error", reject);
+    worker.on("exit", (code) => reject(new Error(`the worker ended without a result (exit code ${code})`)));
+  });
+}
+
+/** The same in this thread. */
+export function perform({ kind, source, file, overrides }: Job, onProgress: (done?: number) => boolean) {
+  const options = { overrides, readFile: readerBeside(file), onProgress };
+  switch (kind) {
+    case "plan":
+      return planFromDocument(source, options);
+    case "simulate":
+      return simulateFromDocument(source, options);
+    case "explain":
+      return explainFromDocument(source, options);
+  }
+}

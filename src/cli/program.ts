@@ -1,0 +1,166 @@
+import { Argument, Command } from "commander";
+import { demoBase, type ExplanationDocument, type PlanDocument, type SimulationDocument } from "../index.js";
+import { readTextFile } from "../node/index.js";
+import { BadInput, EXIT, type ExitCode, failureOf } from "./exit.js";
+import { FLAG, overridesOf, type RunFlags } from "./flags.js";
+import { type JobKind, runJob } from "./job.js";
+import { createProgress } from "./progress.js";
+import { fitting, type Style, styleFor } from "./style.js";
+import { CATALOGUE, catalogueEntry, catalogueList, type Section } from "./text/catalogue-text.js";
+import { explanationText } from "./text/explanation-text.js";
+import { planText } from "./text/plan-text.js";
+import { simulationText } from "./text/simulation-text.js";
+import { tonightText } from "./text/tonight-text.js";
+
+/** What the commands need of the process. */
+export interface Shell {
+  readonly env: NodeJS.ProcessEnv;
+  readonly stdout: NodeJS.WriteStream;
+  readonly stderr: NodeJS.WriteStream;
+  /** Called with the code the process is to end with. */
+  exitWith(code: ExitCode): void;
+  /** Runs `clean` should the user interrupt while `work` is under way. */
+  interruptible<T>(work: Promise<T>, clean: () => void): Promise<T>;
+}
+
+export function createProgram(shell: Shell): Command {
+  const program = new Command("soakline")
+    .description("Have a cold-soaked light aircraft truly ready when it is wanted.")
+    .showHelpAfterError("(soakline --help shows what there is)")
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => shell.stdout.write(text),
+      writeErr: (text) => shell.stderr.write(text),
+    });
+  const style = (flags: { readonly units?: "c" | "f" }) =>
+    styleFor({ env: shell.env, isTty: shell.stdout.isTTY }, flags.units ?? "c");
+
+  runCommand(program, "plan", "when to plug in, for the departure a scenario document wants")
+    .addOption(FLAG.chance())
+    .addOption(FLAG.depart())
+    .action(async (file: string, flags: RunFlags) => {
+      const plan: PlanDocument | undefined = await run("plan", file, flags);
+      if (plan === undefined) return;
+      if (flags.json) printJson(plan);
+      else print(planText(plan, style(flags)), style(flags));
+      shell.exitWith(plan.status === "ready" ? EXIT.ok : EXIT.notReachable);
+    });
+
+  runCommand(program, "explain", "why the plan is what it is: every criterion, and where the heat goes")
+    .addOption(FLAG.chance())
+    .addOption(FLAG.depart())
+    .action(async (file: string, flags: RunFlags) => {
+      const explanation: ExplanationDocument | undefined = await run("explain", file, flags);
+      if (explanation !== undefined) {
+        if (flags.json) printJson(explanation);
+        else print(explanationText(explanation, style(flags)), style(flags));
+      }
+    });
+
+  runCommand(program, "simulate", "every part over time, as the document's own events have it").action(
+    async (file: string, flags: RunFlags) => {
+      const simulation: SimulationDocument | undefined = await run("simulate", file, flags);
+      if (simulation !== undefined) {
+        if (flags.json) printJson(simulation);
+        else print(simulationText(simulation, style(flags)), style(flags));
+      }
+    },
+  );
+
+  program
+    .command("catalogue")
+    .description("engines, heaters and covers that documents can name by id")
+    .addArgument(new Argument("[section]", "what to list").choices(Object.keys(CATALOGUE)))
+    .argument("[id]", "one entry, with the origin of its numbers")
+    .addOption(FLAG.json())
+    .action((section: Section | undefined, id: string | undefined, flags: { json?: boolean }) => {
+      const sections = section === undefined ? (Object.keys(CATALOGUE) as Section[]) : [section];
+      if (id === undefined) {
+        const entries = Object.fromEntries(sections.map((s) => [s, CATALOGUE[s]]));
+        if (flags.json) printJson(entries);
+        else print(catalogueList(sections, style({})), style({}));
+        return;
+      }
+      const known = sections.flatMap((s) => CATALOGUE[s]);
+      const entry = known.find((e) => e.id === id);
+      if (entry === undefined) {
+        throw new BadInput([
+          { path: "id", expected: `one of ${known.map((e) => e.id).join(", ")}`, received: id },
+        ]);
+      }
+      if (flags.json) printJson(entry);
+      else print(catalogueEntry(entry, style({})), style({}));
+    });
+
+  program
+    .command("tonight")
+    .description("the invented demo base: a plan for each of its aircraft")
+    .addOption(FLAG.json())
+    .addOption(FLAG.units())
+    .addOption(FLAG.members())
+    .action(async (flags: RunFlags) => {
+      const base = demoBase();
+      const plans: PlanDocument[] = [];
+      for (const source of base.scenarios) {
+        const plan = await runSource("plan", source, "-", flags, source.name);
+        if (plan === undefined) return;
+        plans.push(plan);
+      }
+      if (flags.json) printJson({ ...base, plans });
+      else print(tonightText(base, plans, style(flags)), style(flags));
+    });
+
+  return program;
+
+  async function run<K extends JobKind>(kind: K, file: string, flags: RunFlags) {
+    const text = readTextFile(file);
+    if (!text.ok) {
+      throw new BadInput([
+        { path: "FILE", expected: `a file that can be read (${text.reason})`, received: file },
+      ]);
+    }
+    return runSource(kind, text.text, file, flags, kind);
+  }
+
+  async function runSource<K extends JobKind>(
+    kind: K,
+    source: unknown,
+    file: string,
+    flags: RunFlags,
+    label: string,
+  ) {
+    const progress = createProgress(label, shell.stderr);
+    const job = { kind, source, file, overrides: overridesOf(flags) };
+    const outcome = await shell.interruptible(runJob(job, progress.show), progress.clear);
+    progress.clear();
+    if (outcome.status === "completed") return outcome.result;
+    const { code, lines } = failureOf(outcome);
+    shell.stderr.write(`${lines.map((line) => fitting(line, style(flags))).join("\n")}\n`);
+    shell.exitWith(code);
+    return undefined;
+  }
+
+  function print(lines: readonly string[], style: Style): void {
+    shell.stdout.write(`${lines.map((line) => fitting(line, style)).join("\n")}\n`);
+  }
+
+  function printJson(value: unknown): void {
+    shell.stdout.write(`${JSON.stringify(value)}\n`);
+  }
+}
+
+function runCommand(program: Command, name: string, description: string): Command {
+  return program
+    .command(name)
+    .description(description)
+    .argument("<file>", "scenario document, - for standard input")
+    .addOption(FLAG.json())
+    .addOption(FLAG.units())
+    .addOption(FLAG.members())
+    .addOption(FLAG.seed())
+    .addOption(FLAG.heater())
+    .addOption(FLAG.withoutCover())
+    .addOption(FLAG.engine())
+    .addOption(FLAG.taf())
+    .addOption(FLAG.metar());
+}

@@ -1,0 +1,59 @@
+import type { CriterionDocument } from "../../index.js";
+import { fitting, type Style } from "../style.js";
+import { bareValue, percent, unitOf, wrapped } from "./words.js";
+
+const TITLE_WIDTH = 33;
+
+/** One line a criterion: whether it holds, its median and band, its limit, how often it holds. */
+export function criteriaTable(
+  criteria: readonly CriterionDocument[],
+  wanted: number,
+  style: Style,
+): string[] {
+  const heading = `   ${"Must hold".padEnd(TITLE_WIDTH)}${"median".padStart(7)}${"5..95 %".padStart(12)}${"limit".padStart(12)}${"holds".padStart(11)}`;
+  return [style.colors.bold(heading.trimEnd()), ...criteria.map((c) => criterionLine(c, wanted, style))];
+}
+
+function criterionLine(criterion: CriterionDocument, wanted: number, style: Style): string {
+  const { unit, value, limit, chance, direction } = criterion;
+  const shown = (x: number) => bareValue(x, unit, style);
+  const sign = direction === "at-least" ? "≥" : "≤";
+  const cells = [
+    rowTitle(criterion).padEnd(TITLE_WIDTH),
+    shown(value.p50).padStart(7),
+    `${shown(value.p05)}..${shown(value.p95)}`.padStart(12),
+    fitting(`${sign} ${shown(limit)} ${unitOf(unit, style)}`, style).padStart(12),
+    percent(chance).padStart(11),
+  ];
+  return `${markOf(criterion, wanted, style)} ${cells.join("")}`;
+}
+
+/** Short enough for the table: of a heater's surface, the element and the heater's id. */
+function rowTitle({ id, title }: CriterionDocument): string {
+  const [kind, heater, element] = id.split(":");
+  const name = kind === "surface" ? `surface ${element}, ${heater}` : title;
+  return name.length < TITLE_WIDTH ? name : `${name.slice(0, TITLE_WIDTH - 3)}..`;
+}
+
+/** "ok", or "!!" where it fails too often; never by colour alone. */
+function markOf({ chance, judged, margin }: CriterionDocument, wanted: number, { colors }: Style): string {
+  const holds = judged === "at-start" ? chance >= wanted : margin.p50 >= 0;
+  return holds ? colors.green("ok") : colors.red("!!");
+}
+
+/** A criterion with its reason and source. */
+export function criterionParagraph(criterion: CriterionDocument, binding: boolean, style: Style): string[] {
+  const { title, unit, value, margin, limit, chance, direction, judged, reason, source } = criterion;
+  const shown = (x: number) => bareValue(x, unit, style);
+  const units = unitOf(unit, style);
+  const sign = direction === "at-least" ? "at least" : "at most";
+  const when = judged === "at-start" ? "at the start" : "while heating";
+  const facts = `${shown(value.p50)} ${units} (${shown(value.p05)} to ${shown(value.p95)}) ${when}, ${sign} ${shown(limit)} ${units}: margin ${bareValue(margin.p50, "k", style)} ${unitOf("k", style)} (${bareValue(margin.p05, "k", style)} to ${bareValue(margin.p95, "k", style)}), holds in ${percent(chance)}`;
+  const heading = binding ? `${title} (binds)` : title;
+  return [
+    style.colors.bold(heading),
+    ...wrapped(facts, style.width, "  "),
+    ...wrapped(`Why: ${reason}`, style.width, "  "),
+    ...wrapped(`Source: ${source}`, style.width, "  "),
+  ];
+}

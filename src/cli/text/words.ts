@@ -1,0 +1,115 @@
+import { fahrenheitFromCelsius, type StampDocument } from "../../index.js";
+import type { Style } from "../style.js";
+
+/** Between a number and its unit, so that they stay on one line; printed as a space. */
+const NBSP = "\u00a0";
+
+/** A temperature in the user's unit. @example temperature(-30.4, style) // "-30 °C" */
+export function temperature(celsius: number, style: Style): string {
+  return `${bareTemperature(celsius, style)}${NBSP}${unitOf("c", style)}`;
+}
+
+/** The same without its unit, for tables and axes. */
+export function bareTemperature(celsius: number, { units }: Style): string {
+  // Adding 0 turns -0 into 0.
+  return String(Math.round(units === "f" ? fahrenheitFromCelsius(celsius) : celsius) + 0);
+}
+
+/** A value of a criterion: a temperature, or a difference of two. */
+export function bareValue(value: number, unit: "c" | "k", style: Style): string {
+  if (unit === "c") return bareTemperature(value, style);
+  return String(Math.round(inUnitsOfDifference(value, style)) + 0);
+}
+
+/** A difference of temperatures. @example difference(3.24, style) // "3.2 K" */
+export function difference(kelvins: number, style: Style): string {
+  return `${inUnitsOfDifference(kelvins, style).toFixed(1)}${NBSP}${unitOf("k", style)}`;
+}
+
+export function unitOf(unit: "c" | "k", { units }: Style): string {
+  if (units === "f") return unit === "c" ? "°F" : "F°";
+  return unit === "c" ? "°C" : "K";
+}
+
+function inUnitsOfDifference(kelvins: number, { units }: Style): number {
+  return units === "f" ? kelvins * 1.8 : kelvins;
+}
+
+/** Local clock time; with the day where it is not the day one is speaking of. @example "Wed 23:35" */
+export function clock(stamp: StampDocument, sameDayAs: StampDocument): string {
+  const time = stamp.time.slice(11, 16);
+  return dateOf(stamp) === dateOf(sameDayAs) ? time : `${weekday(stamp)}${NBSP}${time}`;
+}
+
+/** @example "Thu 15 Jan 2026" */
+export function day(stamp: StampDocument): string {
+  const [year, month, date] = dateOf(stamp).split("-").map(Number);
+  return `${weekday(stamp)} ${date} ${MONTHS[month - 1]} ${year}`;
+}
+
+function weekday(stamp: StampDocument): string {
+  const [year, month, date] = dateOf(stamp).split("-").map(Number);
+  return WEEKDAYS[new Date(Date.UTC(year, month - 1, date)).getUTCDay()];
+}
+
+function dateOf({ time }: StampDocument): string {
+  return time.slice(0, 10);
+}
+
+const WEEKDAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
+const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/** Hours in words, to five minutes where it is long. @example span(1.37) // "1 h 20 min" */
+export function span(hours: number): string {
+  const exact = Math.round(hours * 60);
+  const minutes = exact > 60 ? Math.round(exact / 5) * 5 : exact;
+  if (minutes < 60) return `${minutes}${NBSP}min`;
+  const rest = minutes % 60;
+  return rest === 0
+    ? `${minutes / 60}${NBSP}h`
+    : `${Math.floor(minutes / 60)}${NBSP}h${NBSP}${rest}${NBSP}min`;
+}
+
+/** A chance; never "100 %" for less, nor "0 %" for more than none. */
+export function percent(share: number): string {
+  if (share > 0.99 && share < 1) return `over${NBSP}99${NBSP}%`;
+  if (share > 0 && share < 0.01) return `under${NBSP}1${NBSP}%`;
+  return `${Math.round(share * 100)}${NBSP}%`;
+}
+
+/** Lines of at most `width` characters, the later ones indented. */
+export function wrapped(
+  text: string,
+  width: number,
+  first = "",
+  later = first.replace(/[^ ]/g, " "),
+): string[] {
+  const lines: string[] = [];
+  let line = first;
+  let empty = true;
+  for (const word of text.split(" ")) {
+    if (!empty && line.length + 1 + word.length > width) {
+      lines.push(line);
+      line = later + word;
+    } else line += empty ? word : ` ${word}`;
+    empty = false;
+  }
+  return [...lines, line];
+}
+
+/** A fact with its label in a column of its own. */
+export function fact(label: string, text: string, style: Style): string[] {
+  const [first, ...rest] = wrapped(text, style.width, label.padEnd(LABEL_WIDTH), " ".repeat(LABEL_WIDTH));
+  return [style.colors.bold(first.slice(0, LABEL_WIDTH)) + first.slice(LABEL_WIDTH), ...rest];
+}
+
+const LABEL_WIDTH = 14;
+
+/** A heading with a list below it; nothing when the list is empty. */
+export function list(heading: string, entries: readonly string[], style: Style): string[] {
+  if (entries.length === 0) return [];
+  return ["", style.colors.bold(heading), ...entries.flatMap((entry) => wrapped(entry, style.width, "- "))];
+}
+
+export const DEFERENCE =
+  "The aircraft's handbook and the engine maker's instructions decide, and local fire and electrical rules; this is a calculation.";
