@@ -26,6 +26,7 @@ export function createEventWatch(
 ): EventWatch {
   const state = new Float64Array(size * members);
   const values = new Float64Array(members);
+  const probeState = new Float64Array(size * members);
   const probe = new Float64Array(members);
   const watched = events.map((event) => ({
     event,
@@ -50,10 +51,8 @@ export function createEventWatch(
       let before = start;
       for (const fraction of LOOKS) {
         const t = fraction === 1 ? end : start + fraction * (end - start);
-        for (const one of watched) {
-          passed.interpolate(t, state);
-          look(one, t, state, before);
-        }
+        passed.interpolate(t, state);
+        for (const one of watched) look(one, t, state, before);
         before = t;
       }
     },
@@ -77,8 +76,8 @@ export function createEventWatch(
   }
 
   function soughtValue(t: number): number {
-    step?.interpolate(t, state);
-    sought.event.value(t, state, probe);
+    step?.interpolate(t, probeState);
+    sought.event.value(t, probeState, probe);
     return probe[member];
   }
 }

@@ -95,7 +95,11 @@ export function createStepper(system: EnsembleSystem, initial: Float64Array, tol
       stages.denseOutput(w, length, y, yNext, theta, out, offset);
     },
     accept() {
-      [state, stateNext, y, yNext] = [stateNext, state, yNext, y];
+      const formerState = state;
+      state = stateNext;
+      stateNext = formerState;
+      yNext = y;
+      y = length - y;
     },
   };
 }

@@ -54,12 +54,14 @@ export interface SolveRequest {
   readonly jumps?: ArrayLike<number>;
   /** Called before each smooth stretch [from, to] between jumps, so that the caller can switch what f means there. */
   readonly onStretch?: (from: number, to: number) => void;
-  /** Ascending times in [start, end] at which the state is sampled through dense output. */
+  /** Ascending times, equal ones allowed, in [start, end] at which the state is sampled through dense output. */
   readonly sampleTimes?: ArrayLike<number>;
   readonly events?: readonly CrossingEvent[];
   /** Called after each accepted step; returning false stops with status "cancelled". */
   readonly onStep?: (step: Step) => boolean;
+  /** Steps that may be tried, accepted and rejected ones together; 100 000 unless given. */
   readonly maximumSteps?: number;
+  /** Chosen from f unless given. */
   readonly firstStep?: number;
   readonly maximumStep?: number;
 }

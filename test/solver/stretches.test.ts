@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { plainSystem, type SolveRequest, solve } from "../../src/solver/index.js";
+import { type EnsembleSystem, plainSystem, solve } from "../../src/solver/index.js";
 
 const TAU = 1000;
 const END = 6000;
@@ -8,7 +8,11 @@ const ON = 1800;
 const OFF = 4500;
 
 /** T' = (u - T)/τ with u switched at known times; which stretch is meant comes from onStretch alone. */
-function switched(): Pick<SolveRequest, "system" | "onStretch"> & { readonly seen: [number, number][] } {
+function switched(): {
+  readonly system: EnsembleSystem;
+  readonly onStretch: (from: number, to: number) => void;
+  readonly seen: readonly (readonly [number, number])[];
+} {
   let u = 0;
   const seen: [number, number][] = [];
   const system = plainSystem({
@@ -84,7 +88,7 @@ describe("known jumps", () => {
       jumps: [ON, 1801, OFF],
       onStretch: (a, b) => {
         [from, to] = [a, b];
-        onStretch?.(a, b);
+        onStretch(a, b);
       },
     });
     expect(result.status).toBe("completed");
