@@ -29,7 +29,8 @@ export function latestPlugIn(
   for (const index of growingLeads(finder.step, range)) {
     const chance = chanceAt(finder, index, onTry);
     if (chance >= wanted) return { index: bisect(finder, wanted, index, failing, onTry), reached: true };
-    if (chance > bestChance) [best, bestChance] = [index, chance];
+    // Among equals the longer lead: when nothing is enough, heating longer comes closest.
+    if (chance >= bestChance) [best, bestChance] = [index, chance];
     failing = index;
   }
   return { index: best, reached: false };

@@ -140,6 +140,8 @@ describe("what changes a plan", () => {
     const plan = planned(request(arctic, { heaters: ["sump-pad-220"] }));
     expect(plan.status).toBe("not-reachable");
     expect(plan.chance).toBeLessThan(0.1);
+    // When nothing is enough it says what the longest heating allowed brings.
+    expect(plan.plugIn).toBe(0);
     expect(plan.message).toMatch(
       /the chance is \d+ %, not 90 %: .* holds in \d+ % of cases, its median margin is -\d/,
     );
