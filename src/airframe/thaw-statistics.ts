@@ -1,0 +1,86 @@
+import { saturationPressureOverLiquid } from "../properties/index.js";
+import { timeLastAbove } from "./crossing.js";
+import { bandOf, bandSeries, timeBandOf } from "./ensemble.js";
+import { GAP_ROW } from "./gap-model.js";
+import { HANGAR_ROW } from "./hangar-model.js";
+import { PANEL_ROW } from "./panel-model.js";
+import type { ThawResult } from "./thaw.js";
+import type { ThawModel } from "./thaw-model.js";
+
+/** [kg/m2] below which a skin counts as clear, and as dry: 5 µm of ice or water. Project judgement. */
+export const SKIN_LIMIT = 0.005;
+/** [kg/m2] of mouth below which a gap counts as dry: 20 µm of water. Project judgement. */
+export const GAP_LIMIT = 0.02;
+
+/** One member's model and its samples (sample s, row i at `[s * rows + i]`). */
+export interface ThawRun {
+  readonly model: ThawModel;
+  readonly samples: Float64Array;
+}
+
+type Statistics = Omit<ThawResult, "melt" | "members" | "cautions" | "assumptions">;
+
+export function thawStatistics(time: Float64Array, runs: readonly ThawRun[]): Statistics {
+  const count = time.length;
+  const { initial, gap, hangar } = runs[0].model;
+  const rows = initial.length;
+  const states = runs.map(({ samples }) => samples);
+  const sum =
+    (...of: readonly number[]) =>
+    (y: Float64Array, s: number) =>
+      of.reduce((total, row) => total + y[s * rows + row], 0);
+  const row = (index: number) => bandSeries(states, count, sum(index));
+  const whenBelow = (limit: number, ...of: readonly number[]) =>
+    Float64Array.from(states, (y) =>
+      timeLastAbove(
+        time,
+        column(count, (s) => sum(...of)(y, s)),
+        limit,
+      ),
+    );
+  const atEnd = (index: number) => bandOf(Float64Array.from(states, (y) => y[(count - 1) * rows + index]));
+
+  const humidity = runs.map(({ model, samples }) =>
+    column(count, (s) => {
+      const y = samples.subarray(s * rows, (s + 1) * rows);
+      return model.pressureVapour(y) / saturationPressureOverLiquid(y[hangar + HANGAR_ROW.tempAir]);
+    }),
+  );
+  const p = PANEL_ROW;
+  const clear = whenBelow(SKIN_LIMIT, p.iceUpper, p.iceLower);
+  const dryUpper = whenBelow(SKIN_LIMIT, p.iceUpper, p.waterUpper);
+  const dryLower = whenBelow(SKIN_LIMIT, p.iceLower, p.waterLower);
+  const skinDry = dryUpper.map((t, m) => Math.max(t, dryLower[m]));
+  const gapsDry = whenBelow(GAP_LIMIT, gap + GAP_ROW.ice, gap + GAP_ROW.water);
+  return {
+    skinClear: timeBandOf(clear),
+    skinDry: timeBandOf(skinDry),
+    gapsThawed: timeBandOf(whenBelow(GAP_LIMIT, gap + GAP_ROW.ice)),
+    gapsDry: timeBandOf(gapsDry),
+    allDry: timeBandOf(skinDry.map((t, m) => Math.max(t, gapsDry[m]))),
+    heaterEnergy: atEnd(hangar + HANGAR_ROW.heat),
+    mostHumid: bandOf(Float64Array.from(humidity, (values) => Math.max(...values))),
+    ranOff: atEnd(p.ranOff),
+    condensed: atEnd(hangar + HANGAR_ROW.condensed),
+    series: {
+      time,
+      tempHangar: row(hangar + HANGAR_ROW.tempAir),
+      tempShell: row(hangar + HANGAR_ROW.tempShell),
+      tempUpper: row(p.tempUpper),
+      tempLower: row(p.tempLower),
+      tempInside: row(p.tempInside),
+      tempGap: row(gap + GAP_ROW.temp),
+      relativeHumidity: bandSeries(humidity, count, (values, s) => values[s]),
+      ice: bandSeries(states, count, sum(p.iceUpper, p.iceLower)),
+      waterUpper: row(p.waterUpper),
+      waterLower: row(p.waterLower),
+      gapIce: row(gap + GAP_ROW.ice),
+      gapWater: row(gap + GAP_ROW.water),
+      puddle: row(hangar + HANGAR_ROW.puddle),
+    },
+  };
+}
+
+function column(count: number, value: (sample: number) => number): Float64Array {
+  return Float64Array.from({ length: count }, (_, s) => value(s));
+}
