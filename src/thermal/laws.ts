@@ -20,20 +20,29 @@ export interface LinkSlopes {
   readonly byWind: Float64Array;
 }
 
-/** Takes each link's flow from its `from` row of `net` and gives it to its `to` row. */
-export type FlowLoop = (group: LinkGroup, tables: LinkTables, net: Float64Array) => void;
+/** A flux law as loops over the links that follow it. */
+export interface LawLoops {
+  /** Takes each link's flow from its `from` row of `net` and gives it to its `to` row. */
+  readonly addFlows: FlowLoop;
+  /** Writes each link's flow and slopes. */
+  readonly writeSlopes: SlopeLoop;
+}
 
-/** Writes each link's flow and slopes. */
-export type SlopeLoop = (group: LinkGroup, tables: LinkTables, out: LinkSlopes) => void;
+type FlowLoop = (group: LinkGroup, tables: LinkTables, net: Float64Array) => void;
+type SlopeLoop = (group: LinkGroup, tables: LinkTables, out: LinkSlopes) => void;
 
 const SMALL = SMOOTHING_TEMPERATURE * SMOOTHING_TEMPERATURE;
 const PER_REFERENCE_DIFFERENCE = 1 / 10;
 const RADIATION_SCALE = 1 / (4 * 273.15 ** 3);
 
+export function loopsOf(law: FluxLaw): LawLoops {
+  return { addFlows: FLOWS[law], writeSlopes: SLOPES[law] };
+}
+
 // Loops over arrays handed in as arguments, and sums of two indices cut to 32 bits: in closures, or with the overflow
 // check that `| 0` spares, V8 makes them markedly slower.
 
-export const FLOWS: Readonly<Record<FluxLaw, FlowLoop>> = {
+const FLOWS: Readonly<Record<FluxLaw, FlowLoop>> = {
   conduction({ count, link, from, to }, { members, temp, conductance }, net) {
     for (let l = 0; l < count; l++) {
       const a = from[l];
@@ -88,7 +97,7 @@ export const FLOWS: Readonly<Record<FluxLaw, FlowLoop>> = {
   },
 };
 
-export const SLOPES: Readonly<Record<FluxLaw, SlopeLoop>> = {
+const SLOPES: Readonly<Record<FluxLaw, SlopeLoop>> = {
   conduction({ count, link, from, to }, { members, temp, conductance }, { flow, byFrom, byTo }) {
     for (let l = 0; l < count; l++) {
       const a = from[l];

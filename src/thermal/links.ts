@@ -1,9 +1,10 @@
+import { type LawLoops, loopsOf } from "./laws.js";
 import type { Layout } from "./layout.js";
 import type { FilmFactor, FluxLaw, Link, Network } from "./network.js";
 
 /** Links of one law as offsets (row or link number times members), made for loops over many links at a time. */
 export interface LinkGroup {
-  readonly law: FluxLaw;
+  readonly law: LawLoops;
   readonly count: number;
   /** Where the links' own numbers (conductance, flow, slopes) begin. */
   readonly link: Int32Array;
@@ -97,7 +98,7 @@ export function compileLinks(
 
   function group(law: FluxLaw, chosen: readonly number[]): LinkGroup {
     return {
-      law,
+      law: loopsOf(law),
       count: chosen.length,
       link: Int32Array.from(chosen, (index) => places[index].link),
       from: Int32Array.from(chosen, (index) => places[index].from),

@@ -1,6 +1,6 @@
 import type { EnsembleSystem } from "../solver/index.js";
 import { createStores } from "./capacity.js";
-import { FLOWS, type LinkSlopes, SLOPES } from "./laws.js";
+import type { LinkSlopes } from "./laws.js";
 import { layoutOf } from "./layout.js";
 import { compileLinks, type LinkSet, modulate } from "./links.js";
 import type { Network } from "./network.js";
@@ -72,7 +72,7 @@ export function createThermalSystem(
   }
 
   function linearise({ groups, modulated }: LinkSet): void {
-    for (const group of groups) SLOPES[group.law](group, inForce, slopes);
+    for (const group of groups) group.law.writeSlopes(group, inForce, slopes);
     for (const link of modulated) addFilmSlopes(link, members, temp, slopes);
   }
 
@@ -94,7 +94,7 @@ export function createThermalSystem(
       load(t, y, links.all);
       stores.update(temp);
       net.fill(0);
-      for (const group of links.all.groups) FLOWS[group.law](group, inForce, net);
+      for (const group of links.all.groups) group.law.addFlows(group, inForce, net);
       addPowers(sources, members, power, temp, net);
       multiply(net, inverse, dydt);
     },
@@ -118,7 +118,7 @@ export function createThermalSystem(
       for (const link of links.multiplied.modulated) {
         modulate(link, members, temp, rate, conductance, inChange.conductance);
       }
-      for (const group of links.multiplied.groups) FLOWS[group.law](group, inChange, net);
+      for (const group of links.multiplied.groups) group.law.addFlows(group, inChange, net);
       multiply(net, inverse, dfdt);
     },
     heatFlows(t, temps, out) {
@@ -126,7 +126,7 @@ export function createThermalSystem(
       for (const group of links.single) {
         const [to] = group.to;
         net.fill(0, to, to + members);
-        FLOWS[group.law](group, inForce, net);
+        group.law.addFlows(group, inForce, net);
         out.set(net.subarray(to, to + members), group.link[0]);
       }
     },
