@@ -31,7 +31,7 @@ const COMMON: Omit<ScenarioDocument, AircraftKeys | "weather"> = {
   hours: HOURS,
   hangar: { air_c: 6 },
   site: { roughness_m: 0.005 },
-  ensemble: { members: 500, seed: 1 },
+  ensemble: { members: 300, seed: 1 },
 };
 
 type AircraftKeys = "name" | "aircraft" | "kit" | "place" | "fitted" | "initial" | "want";
@@ -43,7 +43,7 @@ const AIRCRAFT: readonly Pick<ScenarioDocument, AircraftKeys>[] = [
     name: "Lynx",
     aircraft: "four-carburettor-160",
     place: "ramp",
-    kit: { heaters: ["whole-engine-4"], covers: ["insulated-cover"] },
+    kit: { heaters: ["whole-engine-4", "in-cowl-400"], covers: ["insulated-cover"] },
     fitted: { covers: ["insulated-cover"] },
     initial: { oil_c: -16, all_c: -18, uncertainty_k: 2 },
     want: { ...WANT, departure: "10:00" },
@@ -52,7 +52,7 @@ const AIRCRAFT: readonly Pick<ScenarioDocument, AircraftKeys>[] = [
     name: "Heron",
     aircraft: "six-injected-300",
     place: "ramp",
-    kit: { heaters: ["ducted-electric-1500"], covers: ["insulated-cover", "propeller-cover"] },
+    kit: { heaters: ["whole-engine-6"], covers: ["insulated-cover", "propeller-cover"] },
     fitted: { covers: ["insulated-cover", "propeller-cover"] },
     initial: { all_c: -18, uncertainty_k: 2 },
     want: { ...WANT, departure: "11:30" },

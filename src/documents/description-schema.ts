@@ -54,8 +54,8 @@ export const installationSchema: z.ZodType<Installation> = record({
     barrels_heads_w_per_k: positive,
     crankcase_accessories_w_per_k: positive,
     crankshaft_hub_w_per_k: positive,
-    coolant_heads_w_per_k: positive.exactOptional(),
-    coolant_barrels_w_per_k: positive.exactOptional(),
+    coolant_heads_w_per_k: notNegative.exactOptional(),
+    coolant_barrels_w_per_k: notNegative.exactOptional(),
   }),
   cowl: record({
     skin_area_m2: positive,

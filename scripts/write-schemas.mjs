@@ -1,0 +1,7 @@
+// Writes the JSON Schema of every document to docs/schema. Run it after a change of a document: npm run build && node scripts/write-schemas.mjs
+import { jsonSchemas } from "../dist/index.js";
+import { writeTextFile } from "../dist/node/index.js";
+
+for (const [name, schema] of Object.entries(jsonSchemas())) {
+  writeTextFile(`docs/schema/${name}.schema.json`, `${JSON.stringify(schema, undefined, 2)}\n`);
+}

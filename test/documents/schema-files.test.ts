@@ -1,0 +1,26 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { expect, test } from "vitest";
+import { jsonSchemas } from "../../src/documents/index.js";
+
+const FOLDER = "docs/schema";
+
+test("the schemas in docs are those of the program (npm run build && node scripts/write-schemas.mjs)", () => {
+  const written = Object.fromEntries(
+    readdirSync(FOLDER).map((file) => [
+      file.replace(".schema.json", ""),
+      JSON.parse(readFileSync(`${FOLDER}/${file}`, "utf8")),
+    ]),
+  );
+  expect(written).toEqual(jsonSchemas());
+});
+
+test("every object of every schema refuses unknown keys, so that a misspelt one is noticed", () => {
+  const open: string[] = [];
+  const walk = (value: unknown, path: string) => {
+    if (typeof value !== "object" || value === null) return;
+    if ("properties" in value && "additionalProperties" in value === false) open.push(path);
+    for (const [key, entry] of Object.entries(value)) walk(entry, `${path}/${key}`);
+  };
+  walk(jsonSchemas(), "");
+  expect(open).toEqual([]);
+});
