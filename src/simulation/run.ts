@@ -1,4 +1,10 @@
-import { type Configuration, ductPower, INPUT_NAMES, installationNetwork } from "../aircraft/index.js";
+import {
+  type Configuration,
+  ductPower,
+  INPUT_NAMES,
+  installationNetwork,
+  isElementPart,
+} from "../aircraft/index.js";
 import { type SolveResult, type Step, solve } from "../solver/index.js";
 import {
   createThermalSystem,
@@ -40,17 +46,24 @@ export interface AdvanceRequest {
 }
 
 /** [K] keeps the error of a single trajectory near 0.01 K. */
-/** Temperatures are judged by their absolute error alone. */
-const RELATIVE_TOLERANCE = 1e-9;
 export const TRAJECTORY_TOLERANCE = 0.01;
 /** [K] enough for chances, whose spread is a hundred times that. */
 export const ENSEMBLE_TOLERANCE = 0.05;
+/** Temperatures are judged by their absolute error alone. */
+const RELATIVE_TOLERANCE = 1e-9;
+/** Surfaces and air follow within minutes and are wanted to a degree, not to hundredths: they may err this much more. */
+const LIGHT_PARTS_FACTOR = 20;
+
+function isLight(part: string): boolean {
+  return isElementPart(part) || part === "cowl_air" || part === "cowl_skin";
+}
 
 export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
   const { network, valuesIn } = installationNetwork(scenario.installation, scenario.kit);
   const { members } = draws;
   const forcing = createForcing(scenario, draws);
   const system = createThermalSystem(network, members, capacityFactors(network, draws));
+  const closeness = Float64Array.from(network.parts, ({ name }) => (isLight(name) ? LIGHT_PARTS_FACTOR : 1));
   const known = new Map<Configuration, MemberValues>();
   const left = new Float64Array(INPUT_NAMES.length * members);
   const right = new Float64Array(INPUT_NAMES.length * members);
@@ -106,7 +119,7 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
         initial: state,
         start: from,
         end: to,
-        tolerance: { absolute: tolerance, relative: RELATIVE_TOLERANCE },
+        tolerance: { absolute: closeness.map((factor) => factor * tolerance), relative: RELATIVE_TOLERANCE },
         jumps,
         sampleTimes,
         onStretch: (a, b) => hold(configurationAt(timeline, a), a, b),

@@ -18,7 +18,15 @@ export function checkRequest(request: SolveRequest): void {
   if (!Number.isFinite(start)) throw new RangeError(`invalid start: ${start} (expected a finite number)`);
   if (!(Number.isFinite(end) && end >= start))
     throw new RangeError(`invalid end: ${end} (expected ≥ start ${start})`);
-  positive("tolerance.absolute", tolerance.absolute);
+  const { absolute } = tolerance;
+  if (typeof absolute === "number") positive("tolerance.absolute", absolute);
+  else {
+    if (absolute.length !== system.size)
+      throw new RangeError(`invalid tolerance.absolute: ${absolute.length} values (expected ${system.size})`);
+    absolute.forEach((value, i) => {
+      positive(`tolerance.absolute[${i}]`, value);
+    });
+  }
   positive("tolerance.relative", tolerance.relative);
   for (const name of ["maximumSteps", "firstStep", "maximumStep"] as const) {
     const value = request[name];

@@ -1,4 +1,4 @@
-import type { Tolerance } from "./stepper.js";
+import { absolutePerComponent, type Tolerance } from "./stepper.js";
 import type { EnsembleSystem } from "./system.js";
 
 /**
@@ -28,18 +28,14 @@ export function firstStepSize(
   return Math.min(longest, 100 * guess, byBend);
 }
 
-function norm(
-  system: EnsembleSystem,
-  values: Float64Array,
-  y: Float64Array,
-  { absolute, relative }: Tolerance,
-): number {
+function norm(system: EnsembleSystem, values: Float64Array, y: Float64Array, tolerance: Tolerance): number {
   const { size, members } = system;
+  const absolute = absolutePerComponent(tolerance, size);
   let worst = 0;
   for (let m = 0; m < members; m++) {
     let sum = 0;
-    for (let k = m; k < size * members; k += members) {
-      sum += (values[k] / (absolute + relative * Math.abs(y[k]))) ** 2;
+    for (let i = 0, k = m; i < size; i++, k += members) {
+      sum += (values[k] / (absolute[i] + tolerance.relative * Math.abs(y[k]))) ** 2;
     }
     if (!(sum <= worst)) worst = sum;
   }

@@ -147,21 +147,22 @@ export function finishStep(
   y: number,
   yNext: number,
   sumOfSquares: Float64Array,
-  absolute: number,
+  absolute: Float64Array,
   relative: number,
 ): number {
   const members = sumOfSquares.length;
   const stage = Row.stage * length;
   const u6 = Row.u6 * length;
   sumOfSquares.fill(0);
-  for (let from = 0; from < length; from += members) {
+  for (let from = 0, i = 0; from < length; from += members, i++) {
+    const allowed = absolute[i];
     for (let m = 0; m < members; m++) {
       const k = (from + m) | 0;
       const error = w[(u6 + k) | 0];
       const after = w[(stage + k) | 0] + error;
       w[(yNext + k) | 0] = after;
       const larger = Math.max(Math.abs(w[(y + k) | 0]), Math.abs(after));
-      const scaled = error / (absolute + relative * larger);
+      const scaled = error / (allowed + relative * larger);
       sumOfSquares[m] += scaled * scaled;
     }
   }

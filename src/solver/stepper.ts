@@ -28,7 +28,8 @@ export interface Stepper {
 
 export function createStepper(system: EnsembleSystem, initial: Float64Array, tolerance: Tolerance): Stepper {
   const { members, pattern } = system;
-  const { absolute, relative } = tolerance;
+  const { relative } = tolerance;
+  const absolute = absolutePerComponent(tolerance, system.size);
   const length = initial.length;
   const lu = createSparseLu(pattern, members, ROWS * length);
   const jacobian = new Float64Array(pattern.column.length * members);
@@ -102,6 +103,11 @@ export function createStepper(system: EnsembleSystem, initial: Float64Array, tol
       y = length - y;
     },
   };
+}
+
+/** Absolute tolerance of every component. */
+export function absolutePerComponent({ absolute }: Tolerance, size: number): Float64Array {
+  return typeof absolute === "number" ? new Float64Array(size).fill(absolute) : absolute;
 }
 
 function allFinite(values: Float64Array): boolean {

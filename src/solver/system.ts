@@ -46,7 +46,11 @@ export interface SolveRequest {
   readonly initial: Float64Array;
   readonly start: number;
   readonly end: number;
-  readonly tolerance: { readonly absolute: number; readonly relative: number };
+  /**
+   * Error allowed in a step, in the state's units; `absolute` may be given per component (length n) where some are
+   * wanted less closely than others.
+   */
+  readonly tolerance: { readonly absolute: number | Float64Array; readonly relative: number };
   /**
    * Known times, ascending, strictly inside (start, end), where f or its slope jumps. A step ends at each of them and
    * the next one starts afresh, so no step is ever tried across a jump.
