@@ -1,3 +1,4 @@
+import { heatCapacityIceYen, LATENT_HEAT_FUSION } from "../properties/index.js";
 import {
   checkedNetwork,
   type Link,
@@ -6,6 +7,7 @@ import {
   type Part,
   type Source,
 } from "../thermal/index.js";
+import { kelvinFromCelsius } from "../units/index.js";
 import type { Configuration } from "./configuration.js";
 import { cowlOpenings, ventilationConductance } from "./cowl.js";
 import type { Installation } from "./description.js";
@@ -35,8 +37,18 @@ export interface InstallationNetwork {
   readonly valuesIn: (configuration: Configuration) => NetworkValues;
 }
 
-/** Builds the network of PHYSICS: engine, cowl, propeller, battery and heater elements. */
-export function installationNetwork(installation: Installation, kit: Kit): InstallationNetwork {
+/**
+ * Builds the network of engine, cowl, propeller, battery and heater elements.
+ * @param snowOnCowl [kg/m2] snow or ice lying on the cowl skin: it has to melt before the skin gets warmer than 0 °C.
+ * That it also insulates is left out, which is the cautious side.
+ */
+export function installationNetwork(
+  installation: Installation,
+  kit: Kit,
+  snowOnCowl = 0,
+): InstallationNetwork {
+  if (!(snowOnCowl >= 0))
+    throw new RangeError(`invalid snowOnCowl: ${snowOnCowl} (expected 0 or more kg/m2)`);
   const links = [
     ...engineLinks(installation),
     ...surfaceLinks(installation, kit),
@@ -46,7 +58,7 @@ export function installationNetwork(installation: Installation, kit: Kit): Insta
   ];
   const sources = kit.heaters.flatMap(heaterSources);
   const network = checkedNetwork({
-    parts: [...engineParts(installation), ...kit.heaters.flatMap(heaterParts)],
+    parts: [...engineParts(installation, snowOnCowl), ...kit.heaters.flatMap(heaterParts)],
     inputs: INPUT_NAMES,
     links: links.map((rule) => rule.link),
     sources: sources.map((rule) => rule.source),
@@ -60,7 +72,7 @@ export function installationNetwork(installation: Installation, kit: Kit): Insta
   };
 }
 
-function engineParts(installation: Installation): Part[] {
+function engineParts(installation: Installation, snowOnCowl: number): Part[] {
   const { bodies, oil, cowl, propeller, battery } = installation;
   const metal = (name: PartName, heatCapacity: number): Part => ({
     name,
@@ -78,11 +90,22 @@ function engineParts(installation: Installation): Part[] {
     metal("accessories", bodies.accessories.heat_capacity_j_per_k),
     metal("hub", propeller.hub_heat_capacity_j_per_k),
     { name: "cowl_air", heatCapacity: COWL_AIR_HEAT_CAPACITY },
-    { name: "cowl_skin", heatCapacity: cowl.skin_heat_capacity_j_per_k },
+    cowlSkin(cowl, snowOnCowl),
     { name: "battery", heatCapacity: battery.heat_capacity_j_per_k },
   ];
   if (bodies.coolant !== undefined) parts.push(metal("coolant", bodies.coolant.heat_capacity_j_per_k));
   return parts;
+}
+
+function cowlSkin(cowl: Installation["cowl"], snowOnCowl: number): Part {
+  const skin = { name: "cowl_skin", heatCapacity: cowl.skin_heat_capacity_j_per_k };
+  if (snowOnCowl === 0) return skin;
+  const mass = snowOnCowl * cowl.skin_area_m2;
+  return {
+    ...skin,
+    heatCapacity: skin.heatCapacity + mass * heatCapacityIceYen(kelvinFromCelsius(0)),
+    latentHeat: mass * LATENT_HEAT_FUSION,
+  };
 }
 
 /** [J/K] about 0.4 m3 of air with hoses, baffle seals and other light things in it; it follows at once either way. */

@@ -59,7 +59,11 @@ function isLight(part: string): boolean {
 }
 
 export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
-  const { network, valuesIn } = installationNetwork(scenario.installation, scenario.kit);
+  const { network, valuesIn } = installationNetwork(
+    scenario.installation,
+    scenario.kit,
+    scenario.initial.snowOnCowl,
+  );
   const { members } = draws;
   const forcing = createForcing(scenario, draws);
   const system = createThermalSystem(network, members, capacityFactors(network, draws));

@@ -29,6 +29,8 @@ export interface InitialState {
   readonly temps: ReadonlyMap<string, number>;
   /** [K] */
   readonly tempOthers: number;
+  /** [kg/m2] snow or ice lying on the cowl. */
+  readonly snowOnCowl?: number;
   /** [K] standard deviation of what is not exactly known of the initial temperatures, common to all parts. */
   readonly sd: number;
 }

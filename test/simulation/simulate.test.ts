@@ -65,6 +65,18 @@ describe("simulate", () => {
     expect(at(indoors, "heads_front", 6 * HOUR)).toBeGreaterThan(warm + 5);
   });
 
+  test("snow on the cowl holds its skin at 0 °C until it has melted", () => {
+    const weather = steadyWeather(277, 1);
+    const bare = coldSoaked({ weather, initial: { ...coldSoaked().initial, tempOthers: 268 } });
+    const snowy = { ...bare, initial: { ...bare.initial, snowOnCowl: 3 } };
+    expect(at(bare, "cowl_skin", 2 * HOUR)).toBeGreaterThan(274);
+    expect(Math.abs(at(snowy, "cowl_skin", 2 * HOUR) - 273.15)).toBeLessThan(0.8);
+    expect(at(snowy, "crankcase", 6 * HOUR)).toBeLessThan(at(bare, "crankcase", 6 * HOUR));
+    expect(() => central({ ...bare, initial: { ...bare.initial, snowOnCowl: -1 } }, [0, 1])).toThrow(
+      "invalid snowOnCowl: -1",
+    );
+  });
+
   test("warm oil hides a cold crankshaft under a sump pad", () => {
     const events = [{ at: 0, change: { do: "plug-in", heaters: ["sump-pad-220"] } as const }];
     const course = central(coldSoaked({ events }), [0, 2 * HOUR]);
