@@ -32,6 +32,9 @@ export interface FilmConditions {
 /** [W/(m2 K)] between a face and the air from `difference` [K], face minus air, and `windSpeed` [m/s] at the face. */
 export type AirFilm = (difference: number, windSpeed: number) => number;
 
+/** Log-sd of convection: plate laws against the wind laws of ISO 6946 and McAdams differ by a factor of 2. Project judgement. */
+export const TRANSFER_LOG_SD = 0.35;
+
 /**
  * Convection of a flat face, free and forced together: h^3 = h_free^3 + h_forced^3 (Incropera et al., 6th ed., eq. 9.64,
  * n = 3). Free: McAdams for horizontal plates, where a cold face up or a warm face down holds its air still; Churchill and

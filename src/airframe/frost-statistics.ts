@@ -2,7 +2,7 @@ import { tempCondensationPoint } from "../properties/index.js";
 import { durationAtLeast, timeFirstReached } from "./crossing.js";
 import { type BandSeries, bandOf, bandSeries, timeBandOf } from "./ensemble.js";
 import type { FaceFrost, FrostSeries, FrostVerdict } from "./night-frost.js";
-import { PANEL_ROW } from "./panel-model.js";
+import { PANEL_ROW } from "./panel-rows.js";
 import type { WingWeather } from "./wing-weather.js";
 
 /** [kg/m2] of ice that counts as frost: 5 µm of ice, 0.05 mm of loose frost, about what an eye sees. Project judgement. */

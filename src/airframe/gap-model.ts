@@ -3,7 +3,7 @@ import { KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
 import { airFilm, type FilmConditions } from "./air-film.js";
 import { diffusivityVapour } from "./evaporation.js";
 import { dryPath, evaporationFluxStefanTube, type Gap, waterInGap } from "./gap.js";
-import type { Surroundings } from "./panel-model.js";
+import type { Surroundings } from "./panel-rows.js";
 import { saturationPressureAtSurface } from "./saturation.js";
 import {
   HEAT_CAPACITY_WATER,

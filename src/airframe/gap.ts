@@ -104,7 +104,7 @@ export function dryPath(gap: Gap, column: number, boundaryLayer: number): number
 /**
  * [s] until `column` [kg/m2] of water in a gap is gone, all constant: the integral of rho dl / j over a path that grows from
  * x0 to x1, rho (x1^2 - x0^2) / (2 j x). `pressureSurface`, `pressureMouth` and `pressure` [Pa]; Infinity where the air is too damp.
- * @example gapDryingTime(HINGE_GAP, 1.2, 1228, 614, 283.15, 101325, 0.01) / 3600 // h at 10 °C, 50 %
+ * @example gapDryingTime(HINGE_GAP, 1.75, 1228, 614, 283.15, 101325, 0.01) / 3600 // 20.5 h at 10 °C, 50 %
  */
 export function gapDryingTime(
   gap: Gap,

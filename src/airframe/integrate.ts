@@ -28,6 +28,8 @@ const DIFFERENCE = 1e-7;
 /** [s] step of the difference in time; surroundings change over minutes to hours. */
 const TIME_DIFFERENCE = 1;
 const MAXIMUM_STEPS = 20_000;
+/** SI, above any temperature, mass or energy here. */
+const BEYOND_SANITY = 1e15;
 
 /**
  * Solves it with the project's stiff solver. The Jacobian is taken by differences: the systems have about twenty rows and
@@ -46,7 +48,13 @@ export function integrate(problem: SmallProblem): SmallSolution {
   let stretchEnd = end;
 
   function scaledRate(t: number, y: Float64Array, out: Float64Array): Float64Array {
-    for (let i = 0; i < size; i++) si[i] = y[i] * scales[i];
+    let sane = true;
+    for (let i = 0; i < size; i++) {
+      si[i] = y[i] * scales[i];
+      sane &&= Math.abs(si[i]) < BEYOND_SANITY;
+    }
+    // A trial step that has run away is the solver's to reject, not a correlation's to refuse.
+    if (!sane) return out.fill(Number.NaN);
     derivative(t, si, out);
     for (let i = 0; i < size; i++) out[i] /= scales[i];
     return out;

@@ -1,13 +1,15 @@
 import type { SolveStatus } from "../solver/index.js";
 import { cutSeries, type WeatherSeries } from "../weather/index.js";
+import { TRANSFER_LOG_SD } from "./air-film.js";
 import { requireInside } from "./argument.js";
 import { AIRFRAME_CAUTIONS, type Caution } from "./caution.js";
 import { type Band, type BandSeries, drawsOf, type Ensemble, type TimeBand } from "./ensemble.js";
 import { vapourPerHeatTransfer } from "./evaporation.js";
 import { frostStatistics } from "./frost-statistics.js";
 import { evenTimes, integrate } from "./integrate.js";
-import type { Panel, WingCover } from "./panel.js";
-import { PANEL_SUMS, panelModel, panelScales } from "./panel-model.js";
+import { isOverFuel, type Panel, type WingCover } from "./panel.js";
+import { panelModel } from "./panel-model.js";
+import { PANEL_SUMS, panelScales } from "./panel-rows.js";
 import { requireSite, requireWeather, type WingSite, weatherMembers, wingWeather } from "./wing-weather.js";
 
 export interface FrostRequest {
@@ -88,8 +90,6 @@ export interface FrostSeries {
 
 /** [s] between samples. */
 const SAMPLING = 600;
-/** Log-sd of convection: plate laws against the wind laws of ISO 6946 and McAdams differ by a factor of 2. Project judgement. */
-export const TRANSFER_LOG_SD = 0.35;
 /** [kg/m2] of dew a wing holds before it runs off, 0.2 mm. Project judgement. */
 const DEW_HELD = 0.2;
 
@@ -134,7 +134,7 @@ export function nightFrost(request: FrostRequest): FrostReport {
     const tempSkin = request.tempSkin ?? around.tempAir;
     const solution = integrate({
       initial: model.initial(tempSkin, request.tempInside ?? tempSkin, {}),
-      scales: panelScales(model),
+      scales: panelScales(model.size),
       sums: PANEL_SUMS,
       start,
       sampleTimes: time,
@@ -162,14 +162,14 @@ export function nightFrost(request: FrostRequest): FrostReport {
   };
 }
 
-function cautionsFor({ cover, tempInside }: FrostRequest): Caution[] {
+function cautionsFor({ cover, panel }: FrostRequest): Caution[] {
   const { clean, inspect, rough, coverSweats, underTank } = AIRFRAME_CAUTIONS;
   return [
     clean,
     inspect,
     rough,
     ...(cover === undefined ? [] : [coverSweats]),
-    ...(tempInside === undefined ? [] : [underTank]),
+    ...(isOverFuel(panel) ? [underTank] : []),
   ];
 }
 

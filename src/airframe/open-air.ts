@@ -4,7 +4,8 @@ import type { Gap } from "./gap.js";
 import { GAP_ROWS, gapModel } from "./gap-model.js";
 import { integrate, type SmallSolution } from "./integrate.js";
 import type { Panel } from "./panel.js";
-import { PANEL_SUMS, panelModel, panelScales, type Surroundings } from "./panel-model.js";
+import { panelModel } from "./panel-model.js";
+import { PANEL_SUMS, panelScales, type Surroundings } from "./panel-rows.js";
 
 /** Panel and gap of one member in the open; rows of the panel, then of the gap from `gap` on. */
 export interface OpenAirModel {
@@ -39,7 +40,7 @@ export function openAirModel({ panel, gap, conditions, transferFactor }: OpenAir
   const first = skin.size;
   const rows = first + GAP_ROWS;
   const scales = new Float64Array(rows).fill(0.01);
-  scales.set(panelScales(skin));
+  scales.set(panelScales(skin.size));
   scales[first] = 1;
   const around = { tempAir: 0, pressureVapour: 0, windSpeed: 0, tempAbove: 0, tempBelow: 0 };
   return {

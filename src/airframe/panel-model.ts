@@ -1,6 +1,7 @@
 import { STEFAN_BOLTZMANN } from "../properties/index.js";
 import { type AirFilm, airFilm, type FaceSize, type FilmConditions } from "./air-film.js";
 import { type Panel, requireCover, requirePanel, type WingCover } from "./panel.js";
+import { PANEL_ROW, type PanelFluxes, ROWS_BARE, ROWS_COVERED, type Surroundings } from "./panel-rows.js";
 import { saturationPressureAtSurface } from "./saturation.js";
 import {
   faceEnthalpy,
@@ -10,57 +11,6 @@ import {
   waterEnthalpy,
   writeLayerRates,
 } from "./wet-layer.js";
-
-// A panel in given surroundings, per square metre of plan area. Heat [W/m2] counts into the panel.
-
-/** Rows of a panel's state: temperatures [K], masses [kg/m2], sums since the start. The last three only under a cover. */
-export const PANEL_ROW = {
-  tempUpper: 0,
-  iceUpper: 1,
-  waterUpper: 2,
-  tempLower: 3,
-  iceLower: 4,
-  waterLower: 5,
-  tempInside: 6,
-  /** [kg/m2] vapour taken from the air, net. */
-  vapourTaken: 7,
-  /** [kg/m2] water that ran off. */
-  ranOff: 8,
-  /** [J/m2] enthalpy taken in with heat, vapour and run-off. */
-  heatTaken: 9,
-  tempCover: 10,
-  iceCover: 11,
-  waterCover: 12,
-} as const;
-
-/** Rows that nothing depends on. */
-export const PANEL_SUMS = [PANEL_ROW.vapourTaken, PANEL_ROW.ranOff, PANEL_ROW.heatTaken];
-
-const ROWS_BARE = 10;
-const ROWS_COVERED = 13;
-
-/** What surrounds a panel at one moment; filled in place by the caller. */
-export interface Surroundings {
-  /** [K] */
-  tempAir: number;
-  /** [Pa] */
-  pressureVapour: number;
-  /** [m/s] at the panel */
-  windSpeed: number;
-  /** [K] as black bodies seen by the upper and the lower face */
-  tempAbove: number;
-  tempBelow: number;
-}
-
-/** What the air took and gave in the last call of `writeRates`, for the hangar around the panel. */
-export interface PanelFluxes {
-  /** [W/m2] convection and radiation into the panel, both faces. */
-  convection: number;
-  radiation: number;
-  /** [kg/(m2 s)] vapour onto the panel, and water running off it. */
-  vapour: number;
-  runOff: number;
-}
 
 export interface PanelSettings {
   readonly panel: Panel;
@@ -84,16 +34,6 @@ export interface PanelModel {
   writeRates(y: Float64Array, around: Surroundings, dydt: Float64Array): void;
   /** [J/m2] enthalpy from water at 0 °C. */
   enthalpy(y: Float64Array): number;
-}
-
-/** Sizes that matter, for the step control: 1 K, 10 g/m2, 1 kJ/m2. */
-export function panelScales(model: PanelModel): Float64Array {
-  const scales = new Float64Array(model.size).fill(1);
-  for (const [name, row] of Object.entries(PANEL_ROW)) {
-    if (row >= model.size || name.startsWith("temp")) continue;
-    scales[row] = name === "heatTaken" ? 1000 : 0.01;
-  }
-  return scales;
 }
 
 /** [-] of water, ice and frost (0.95 to 0.98; Incropera et al., Table A.11, from memory). */

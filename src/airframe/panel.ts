@@ -107,6 +107,13 @@ export function panelWithFuel(panel: Panel, depth: number, tempFuel: number, ful
   };
 }
 
+/** [J/(m2 K)] inside from which a panel counts as lying over fuel: about 15 mm of it. */
+const FUEL_CAPACITY = 25e3;
+
+export function isOverFuel({ inside }: Panel): boolean {
+  return inside.heatCapacity > FUEL_CAPACITY;
+}
+
 /** A cover that lies on the upper skin. */
 export interface WingCover {
   /** [m2 K/W] between its outside and the skin. */

@@ -1,11 +1,11 @@
 import { vapourPressureFromDewPoint } from "../properties/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import type { WeatherMoment, WeatherSeries } from "../weather/index.js";
+import { TRANSFER_LOG_SD } from "./air-film.js";
 import type { Climb, TemperatureProfile } from "./climb.js";
 import { evenTimes, type SmallSolution } from "./integrate.js";
-import { TRANSFER_LOG_SD } from "./night-frost.js";
 import { type OpenAirModel, openAirModel } from "./open-air.js";
-import type { Surroundings } from "./panel-model.js";
+import type { Surroundings } from "./panel-rows.js";
 import type { RefreezeRequest } from "./refreeze.js";
 import { saturationPressureAtSurface } from "./saturation.js";
 import { wingWeather } from "./wing-weather.js";

@@ -4,7 +4,7 @@ import { type BandSeries, bandSeries, type TimeBand, timeBandOf } from "./ensemb
 import { frostVerdict } from "./frost-statistics.js";
 import { GAP_ROW } from "./gap-model.js";
 import type { SmallSolution } from "./integrate.js";
-import { PANEL_ROW } from "./panel-model.js";
+import { PANEL_ROW } from "./panel-rows.js";
 import type { RefreezeChance } from "./refreeze.js";
 import type { RefreezeRun, RefreezeTimes } from "./refreeze-run.js";
 import { GAP_LIMIT, SKIN_LIMIT } from "./thaw-statistics.js";

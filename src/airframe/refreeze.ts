@@ -8,7 +8,7 @@ import { type Climb, coldestBelow, freezingLevel, requireClimb, temperatureProfi
 import { drawsOf, type Ensemble, type TimeBand } from "./ensemble.js";
 import { type Gap, requireGap } from "./gap.js";
 import type { FrostVerdict } from "./night-frost.js";
-import type { Panel } from "./panel.js";
+import { isOverFuel, type Panel } from "./panel.js";
 import { type RefreezeRun, refreezeRun, refreezeTimes } from "./refreeze-run.js";
 import { type RefreezeSeries, refreezeStatistics } from "./refreeze-statistics.js";
 import { requireSite, type WingSite } from "./wing-weather.js";
@@ -139,9 +139,9 @@ function check(request: RefreezeRequest): void {
   if (climb !== undefined) requireClimb(climb);
 }
 
-function cautionsFor({ falling, tempInside, tempSkin, climb }: RefreezeRequest): Caution[] {
+function cautionsFor({ falling, panel, tempInside, tempSkin, climb }: RefreezeRequest): Caution[] {
   const c = AIRFRAME_CAUTIONS;
-  const warmWing = (tempInside ?? tempSkin) > KELVIN_OF_ZERO_CELSIUS;
+  const warmWing = isOverFuel(panel) && (tempInside ?? tempSkin) > KELVIN_OF_ZERO_CELSIUS;
   return [
     c.dryBeforeOut,
     c.hinges,

@@ -5,7 +5,8 @@ import { GAP_ROWS, gapModel } from "./gap-model.js";
 import type { Hangar, OutsideAir } from "./hangar.js";
 import { HANGAR_ROW, HANGAR_SUMS, hangarModel } from "./hangar-model.js";
 import type { Panel } from "./panel.js";
-import { PANEL_ROW, PANEL_SUMS, panelModel, panelScales } from "./panel-model.js";
+import { panelModel } from "./panel-model.js";
+import { PANEL_ROW, PANEL_SUMS, panelScales } from "./panel-rows.js";
 import { LATENT_HEAT_VAPORISATION } from "./wet-layer.js";
 
 /** One member of a thaw: aircraft, gap and hangar, with this member's numbers. */
@@ -81,7 +82,7 @@ export function thawModel(member: ThawMember): ThawModel {
     ...hangar.initial(member.relativeHumidity),
   );
   const scales = new Float64Array(initial.length).fill(1);
-  scales.set(panelScales(panel));
+  scales.set(panelScales(panel.size));
   scales.fill(0.01, gapFirst + 1, hangarFirst);
   // Grams per square metre of aircraft matter, so tens of grams in all; heater energy in megajoules.
   scales.fill(0.01 * area, hangarFirst + HANGAR_ROW.vapour, hangarFirst + HANGAR_ROW.heat);

@@ -3,7 +3,7 @@ import { timeLastAbove } from "./crossing.js";
 import { bandOf, bandSeries, timeBandOf } from "./ensemble.js";
 import { GAP_ROW } from "./gap-model.js";
 import { HANGAR_ROW } from "./hangar-model.js";
-import { PANEL_ROW } from "./panel-model.js";
+import { PANEL_ROW } from "./panel-rows.js";
 import type { ThawResult } from "./thaw.js";
 import type { ThawModel } from "./thaw-model.js";
 

@@ -1,18 +1,18 @@
-import { RELATIVE_HUMIDITY_WET } from "../properties/index.js";
 import type { SolveStatus } from "../solver/index.js";
-import { celsiusFromKelvin } from "../units/index.js";
+import { KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
+import { TRANSFER_LOG_SD } from "./air-film.js";
 import { requireInside } from "./argument.js";
-import { AIRFRAME_CAUTIONS, type Caution } from "./caution.js";
+import type { Caution } from "./caution.js";
 import { type Band, type BandSeries, drawsOf, type Ensemble, type TimeBand } from "./ensemble.js";
 import { type Gap, requireGap } from "./gap.js";
 import { type Hangar, type OutsideAir, requireHangar } from "./hangar.js";
 import { evenTimes, integrate } from "./integrate.js";
-import { TRANSFER_LOG_SD } from "./night-frost.js";
 import type { Panel } from "./panel.js";
 import { type MeltTerms, SNOW_MASS_LOG_SD } from "./snow-cover.js";
 import { meltAtStart } from "./thaw-melt.js";
 import { thawModel } from "./thaw-model.js";
 import { type ThawRun, thawStatistics } from "./thaw-statistics.js";
+import { thawAssumptions, thawCautions } from "./thaw-words.js";
 
 /** [kg/m2] of water on a skin once the rest has run off: beads and film of 0.2 mm; wiped with cloths 0.03 mm. Project judgement. */
 export const FILM_LEFT = { dripping: 0.2, wiped: 0.03 } as const;
@@ -100,8 +100,6 @@ export interface ThawSeries {
 const SAMPLING = 600;
 /** Log-sd of what a user can only guess: project judgement. Air change: 0.6 to 2 per hour measured in hangars (ASTM STP 904, 1986). */
 const LOG_SD = { airChange: 0.5, film: 0.5, gapDepth: 0.3, gapFill: 0.4 } as const;
-/** [K] below its setting at which the hangar is called too cold. */
-const HEATER_SHORT = 2;
 const NAMES = ["transfer", "evaporation", "airChange", "film", "gapDepth", "gapFill", "snow"] as const;
 
 /**
@@ -155,18 +153,10 @@ export function thawAndDry(request: ThawRequest): ThawReport {
       ...statistics,
       melt: meltAtStart(request, conditions),
       members: draws.members,
-      cautions: cautionsFor(
-        request,
-        statistics.mostHumid.middle,
-        lastOf(statistics.series.tempHangar.middle),
-      ),
-      assumptions: assumptionsFor(request),
+      cautions: thawCautions(request, statistics),
+      assumptions: thawAssumptions(request),
     },
   };
-}
-
-function lastOf(values: Float64Array): number {
-  return values[values.length - 1];
 }
 
 function check(request: ThawRequest): void {
@@ -176,53 +166,13 @@ function check(request: ThawRequest): void {
   requireInside("area", request.area, 0.5, 1000, "m2");
   requireInside("snow", request.snow, 0, 500, "kg/m2");
   requireInside("film", request.film, 0, 2, "kg/m2");
-  requireInside("tempAircraft", request.tempAircraft, 213.15, 313.15, "K");
+  const warmest = request.snow > 0 ? KELVIN_OF_ZERO_CELSIUS : 313.15;
+  const lying = request.snow > 0 ? "K with snow on it" : "K";
+  requireInside("tempAircraft", request.tempAircraft, 213.15, warmest, lying);
   if (request.tempInside !== undefined) requireInside("tempInside", request.tempInside, 213.15, 313.15, "K");
   if (request.relativeHumidity !== undefined) {
     requireInside("relativeHumidity", request.relativeHumidity, 0, 1, "");
   }
   requireInside("pressure", request.pressure, 5e4, 1.1e5, "Pa");
   requireInside("duration", request.duration, 600, 14 * 86_400, "s");
-}
-
-function cautionsFor(
-  { snow, hangar, tempInside }: ThawRequest,
-  mostHumid: number,
-  tempEnd: number,
-): Caution[] {
-  const c = AIRFRAME_CAUTIONS;
-  const damp: Caution = {
-    text: `The hangar gets damp (up to ${Math.round(100 * mostHumid)} % relative humidity): other engines and tools in it can rust, and drying slows. Air it, heat it, or sweep the water out.`,
-    source: "wet above 80 %: ISO 9223 time of wetness",
-  };
-  const cold: Caution = {
-    text: `The heater does not hold the setting: the air ends at ${celsiusFromKelvin(tempEnd).toFixed(1)} °C.`,
-    source: "this calculation",
-  };
-  return [
-    ...(tempEnd < hangar.tempSet - HEATER_SHORT ? [cold] : []),
-    c.dryBeforeOut,
-    c.hinges,
-    c.coolBeforeSnow,
-    c.gentleHeat,
-    c.hangarVapour,
-    ...(snow > 0.5 ? [c.brushFirst] : []),
-    ...(tempInside === undefined ? [] : [c.warmFuel]),
-    ...(hangar.heaterVapour > 0 ? [c.carbonMonoxide] : []),
-    ...(mostHumid > RELATIVE_HUMIDITY_WET ? [damp] : []),
-    c.inspect,
-  ];
-}
-
-function assumptionsFor(request: ThawRequest): string[] {
-  const { panel, gap, hangar, tempInside, relativeHumidity } = request;
-  return [
-    `panel: ${panel.name} (${panel.origin})`,
-    `gap: ${gap.name} (${gap.origin})`,
-    "air outside constant; hangar air well mixed; door shut after roll-in",
-    ...(tempInside === undefined ? ["inside of the wing as cold as the skin when it comes in"] : []),
-    ...(relativeHumidity === undefined ? ["hangar air holds the outside's moisture at the start"] : []),
-    ...(hangar.fanSpeed > 0 ? [] : ["no fan: draughts of 0.1 m/s"]),
-    hangar.floorSwept ? "melt water swept out at once" : "melt water stays on the floor and evaporates",
-  ];
 }

@@ -15,7 +15,7 @@ import {
 import { COLDEST, requireInside, requireMoistAir } from "./argument.js";
 import type { Ensemble } from "./ensemble.js";
 import { nightSkyEmissivity, nightSkyTemperature } from "./night-sky.js";
-import type { Surroundings } from "./panel-model.js";
+import type { Surroundings } from "./panel-rows.js";
 
 /** Where the aircraft stands. */
 export interface WingSite {

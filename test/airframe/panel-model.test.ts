@@ -3,13 +3,8 @@ import { describe, expect, test } from "vitest";
 import { vapourPerHeatTransfer } from "../../src/airframe/evaporation.js";
 import { evenTimes, integrate } from "../../src/airframe/integrate.js";
 import { PANELS, type Panel, panelWithFuel, WING_COVERS } from "../../src/airframe/panel.js";
-import {
-  PANEL_ROW,
-  PANEL_SUMS,
-  panelModel,
-  panelScales,
-  type Surroundings,
-} from "../../src/airframe/panel-model.js";
+import { panelModel } from "../../src/airframe/panel-model.js";
+import { PANEL_ROW, PANEL_SUMS, panelScales, type Surroundings } from "../../src/airframe/panel-rows.js";
 import { findRoot } from "../../src/numerics/index.js";
 import {
   freeConvectionCoefficient,
@@ -54,7 +49,7 @@ function run({
   const initial = model.initial(temp, temp, { ice, water });
   const solution = integrate({
     initial,
-    scales: panelScales(model),
+    scales: panelScales(model.size),
     sums: PANEL_SUMS,
     start: 0,
     sampleTimes: evenTimes(0, hours * 3600, hours * 3600),

@@ -1,10 +1,11 @@
+import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { GAP_ROW } from "../../src/airframe/gap-model.js";
 import { COMBUSTION_VAPOUR } from "../../src/airframe/hangar.js";
 import { HANGAR_ROW } from "../../src/airframe/hangar-model.js";
-import { FILM_LEFT, HINGE_GAP, type ThawRequest, thawAndDry } from "../../src/airframe/index.js";
+import { FILM_LEFT, HINGE_GAP, snowMass, type ThawRequest, thawAndDry } from "../../src/airframe/index.js";
 import { evenTimes, integrate } from "../../src/airframe/integrate.js";
-import { PANEL_ROW } from "../../src/airframe/panel-model.js";
+import { PANEL_ROW } from "../../src/airframe/panel-rows.js";
 import { type ThawMember, thawModel } from "../../src/airframe/thaw-model.js";
 import { faceEnthalpy, LATENT_HEAT_VAPORISATION } from "../../src/airframe/wet-layer.js";
 import { densityAir, heatCapacityAir } from "../../src/properties/index.js";
@@ -84,6 +85,42 @@ describe("balances", () => {
     expect(Math.abs(stored - given)).toBeLessThan(0.15e6);
     expect(final[PANEL_ROW.iceUpper]).toBeLessThan(1e-3);
   });
+});
+
+test("four hours thaw it, but it is still wet (common practice)", () => {
+  const { series, skinClear, allDry } = thaw({ snow: snowMass(0.04, "new") });
+  const fourHours = series.time.findIndex((t) => t >= 4 * HOUR);
+  expect(skinClear.middle!).toBeLessThan(4 * HOUR);
+  expect(series.waterUpper.middle[fourHours]!).toBeGreaterThan(0.1);
+  expect(series.gapWater.middle[fourHours]!).toBeGreaterThan(1);
+  expect(allDry.middle!).toBeGreaterThan(8 * HOUR);
+});
+
+test("whatever the hangar, the snow and the fan, the calculation is carried through", () => {
+  const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+  fc.assert(
+    fc.property(
+      between(228, 281),
+      between(0, 6),
+      between(268, 298),
+      between(0, 15),
+      between(0, 8),
+      between(0.001, 0.02),
+      (tempOutside, depression, tempSet, snow, fanSpeed, depth) => {
+        const { status } = thawAndDry(
+          thawRequest({
+            outside: { tempAir: tempOutside, tempDewPoint: tempOutside - depression },
+            hangar: { ...BAY, tempSet, fanSpeed },
+            snow,
+            gap: { ...HINGE_GAP, depth },
+            tempAircraft: Math.min(tempOutside, 273.15),
+          }),
+        );
+        expect(status).toBe("completed");
+      },
+    ),
+    { numRuns: 15 },
+  );
 });
 
 describe("what helps and what does not", () => {
@@ -177,6 +214,7 @@ describe("refusals by name", () => {
     ["humidity", { relativeHumidity: 40 }, /invalid relativeHumidity: 40/],
     ["gap", { gap: { ...HINGE_GAP, width: 0.02 } }, /invalid gap\.width: 0\.02/],
     ["pressure", { pressure: 1013 }, /invalid pressure: 1013/],
+    ["snow on a warm aircraft", { tempAircraft: 275 }, /invalid tempAircraft: 275 .*with snow on it/],
     ["temperature", { tempAircraft: -20 }, /invalid tempAircraft: -20/],
   ] as const)("%s", (_, change, message) => {
     expect(() => thawAndDry(thawRequest(change))).toThrow(message);

@@ -1,0 +1,293 @@
+import {
+  airFilm,
+  COMBUSTION_VAPOUR,
+  evaporationFluxStefanTube,
+  freezingLevel,
+  meltTerms,
+  nightFrost,
+  nightSkyEmissivity,
+  snowMass,
+  temperatureProfile,
+  thawAndDry,
+  vapourPerHeatTransfer,
+} from "../../src/airframe/index.js";
+import { LATENT_HEAT_VAPORISATION } from "../../src/airframe/wet-layer.js";
+import {
+  celsiusFromKelvin,
+  JOULE_OF_KILOWATT_HOUR,
+  kelvinFromCelsius,
+  METRES_OF_FOOT,
+  SECONDS_OF_HOUR,
+} from "../../src/units/index.js";
+import { frostRequest, night, resultOf, thawRequest } from "../airframe/examples.js";
+import { dryingFilm, hoursToMelt, LONE_SKIN } from "./airframe-runs.js";
+import type { ValidationCase, ValidationGroup } from "./case.js";
+
+const KOJIMA = "Kojima, Seppyo 18(1) 1956, evaluated by hand for a 1 m surface";
+const POOL =
+  "ASHRAE Handbook, HVAC Applications, pool equation on an adiabatic wet-bulb surface, evaluated by hand";
+const ICAO = "ICAO Doc 7488 / ISO 2533:1975, computed apart";
+
+/** [°C] air, then kg/(m2 h) calm, at 1 m/s laminar, at 3 m/s turbulent. */
+const MELT = [
+  [10, 0.12, 0.4, 1.3],
+  [15, 0.2, 0.6, 1.95],
+  [20, 0.28, 0.8, 2.6],
+] as const;
+
+/** [°C] air, relative humidity, hours to dry 0.2 mm at 0.5 m/s and 2 m/s. */
+const FILM = [
+  [10, 0.5, 3.6, 1.9],
+  [15, 0.5, 3.0, 1.6],
+  [20, 0.4, 2.1, 1.1],
+  [20, 0.6, 3.3, 1.7],
+] as const;
+
+/** [°C] dew point, clear-sky emissivity by Berdahl and Martin 1984, Li et al. 2017, Clark and Allen 1978. */
+const SKY = [
+  [-20, 0.6282, 0.6788, 0.72891],
+  [-10, 0.6623, 0.71215, 0.75851],
+  [0, 0.711, 0.758, 0.787],
+  [10, 0.7743, 0.81635, 0.81447],
+] as const;
+
+export const AIRFRAME_VALIDATION: ValidationGroup = {
+  title: "airframe",
+  cases: [
+    ...MELT.flatMap(([t, calm, laminar, turbulent]) => [
+      melting(t, 0, calm),
+      melting(t, 1, laminar),
+      melting(t, 3, turbulent),
+    ]),
+    hours("calm convection alone, by Kojima's coefficient", 25, 1, "given as about 25 h", () =>
+      byTerms(1.24, 0),
+    ),
+    hours("calm convection and 70 W/m2 of radiation", 5, 0.3, "given as about 5 h", () => byTerms(1.24, 70)),
+    hours("3 m/s and 70 W/m2 of radiation", 2, 0.3, "given as about 2 h", () => byTerms(12, 70)),
+    hours(
+      "calm and radiation, simulated",
+      5,
+      0.6,
+      "given as about 5 h; own convection is 1.4 times Kojima's",
+      () => hoursToMelt(5, 15, 0),
+    ),
+    hours(
+      "3 m/s and radiation, simulated",
+      2,
+      0.4,
+      "given as about 2 h; own convection is 0.8 times Kojima's",
+      () => hoursToMelt(5, 15, 3),
+    ),
+    ratio("laminar", 1.8, 0.1),
+    ratio("turbulent", 1.5, 0.3),
+    ...FILM.flatMap(([t, humidity, slow, fast]) => [
+      film(t, humidity, 0.5, slow),
+      film(t, humidity, 2, fast),
+    ]),
+    {
+      name: "temperature of a wet skin without radiation, air 7 °C, 61 %",
+      source: "psychrolib test suite: wet bulb of 7 °C, 61 %, 100 kPa",
+      mark: "published",
+      unit: "°C",
+      expected: 3.92667,
+      tolerance: 0.4,
+      toleranceReason: "a plate evaporates by Le^(2/3) = 0.89 and not 1, and at 101.3 kPa here",
+      got: () => celsiusFromKelvin(dryingFilm(7, 0.61, 2).temp),
+    },
+    {
+      name: "diffusion of water up a tube of 0.1524 m at 20 °C into dry air",
+      source: "Geankoplis, Transport Processes and Unit Operations, 3rd ed., Example 6.2-2",
+      mark: "from memory",
+      unit: "kmol/(m2 s)",
+      expected: 1.595e-7,
+      tolerance: 0.001e-7,
+      toleranceReason: "last digit printed",
+      got: () => evaporationFluxStefanTube(2341, 0, 0.1524, 293, 101_325, 0.25e-4) / 18.015,
+    },
+    {
+      name: "freezing level over an aerodrome at sea level and 15 °C",
+      source: ICAO,
+      mark: "computed from the published formula",
+      unit: "m",
+      expected: 2307.69,
+      tolerance: 0.01,
+      toleranceReason: "last digit given",
+      got: () => freezingLevel(standard(), 5000) ?? Number.NaN,
+    },
+    aloft(8000, -0.8496),
+    aloft(10_000, -4.812),
+    aloft(18_000, -20.6616),
+    ...SKY.map(
+      ([dewPoint, ...models]): ValidationCase => ({
+        name: `emissivity of a clear night sky, dew point ${dewPoint} °C`,
+        source: "mean of Berdahl and Martin 1984, Li et al. 2017, Clark and Allen 1978",
+        mark: "computed from the published formula",
+        unit: "-",
+        expected: (models[0] + models[1] + models[2]) / 3,
+        tolerance: 0.04,
+        toleranceReason: "the models' own spread, taken as the standard deviation",
+        got: () => nightSkyEmissivity(kelvinFromCelsius(dewPoint), 0).middle,
+      }),
+    ),
+    {
+      name: "dew on a wing in 10 h of a night at 10 °C, 90 %, three tenths of cloud, 1 m/s",
+      source:
+        "Ritter, Berkelhammer and Beysens, Hydrol. Earth Syst. Sci. 23 (2019) 1179: grassland, per night",
+      mark: "published",
+      unit: "mm",
+      expected: 0.14,
+      tolerance: 0.12,
+      toleranceReason: "standard deviation of the nine sites; grass is no wing, but as cold",
+      got: () => dewRate(10, 1.6, 1, 0.3) * 10,
+    },
+    {
+      name: "dew on a wing in saturated air, clear, 15 °C, 1 m/s, per hour",
+      source:
+        "Garratt and Segal, Boundary-Layer Meteorology 45 (1988) 209: high rates up to 0.06, extremes 0.09 mm/h",
+      mark: "published",
+      unit: "mm/h",
+      expected: 0.06,
+      tolerance: 0.03,
+      toleranceReason: "from high rates to extremes",
+      got: () => dewRate(15, 0, 1, 0),
+    },
+    {
+      name: "water from burning propane without a flue",
+      source: "stoichiometry of C3H8, 46.4 MJ/kg",
+      mark: "from memory",
+      unit: "kg/kWh",
+      expected: 0.127,
+      tolerance: 0.001,
+      toleranceReason: "heating values quoted differ by 0.5 %",
+      got: () => COMBUSTION_VAPOUR * JOULE_OF_KILOWATT_HOUR,
+    },
+    {
+      name: "drying of a wet, brushed-off airframe in a hangar at 15 °C, gaps included",
+      source: "8 to 12 h in a heated hangar",
+      mark: "common practice, no published source",
+      unit: "h",
+      expected: 10,
+      tolerance: 2,
+      toleranceReason: "span of the rule; the usual gap was chosen with it in mind",
+      got: () => inHours(resultOf(thawAndDry(thawRequest({ snow: 0.3 }))).allDry.middle),
+    },
+    {
+      name: "thawing of 5 cm of new snow in a hangar at 15 °C",
+      source: "four hours thaw it, but it is still wet",
+      mark: "common practice, no published source",
+      unit: "h",
+      expected: 4,
+      tolerance: 1.5,
+      toleranceReason: "a rule without the depth of snow or the hangar's temperature",
+      got: () => inHours(resultOf(thawAndDry(thawRequest({ snow: snowMass(0.05, "new") }))).skinClear.middle),
+    },
+  ],
+};
+
+function melting(t: number, windSpeed: number, expected: number): ValidationCase {
+  return {
+    name: `snow melt by own convection at ${t} °C, ${windSpeed} m/s`,
+    source: KOJIMA,
+    mark: "computed from the published formula",
+    unit: "kg/(m2 h)",
+    expected,
+    tolerance: 0.4 * expected,
+    toleranceReason: "plate laws against smooth snow; the members spread by a log-sd of 0.35",
+    got: () => {
+      const tempAir = kelvinFromCelsius(t);
+      const conditions = { tempFilm: kelvinFromCelsius(t / 2), pressure: 101_325 };
+      const size = { alongWind: LONE_SKIN.chord, stillAir: LONE_SKIN.chord / 2 };
+      const convection = airFilm("up", size, conditions)(-t, windSpeed);
+      const terms = meltTerms({ tempAir, pressureVapour: 611, convection, evaporation: 0, radiation: 0 });
+      return terms.total * SECONDS_OF_HOUR;
+    },
+  };
+}
+
+function hours(
+  what: string,
+  expected: number,
+  tolerance: number,
+  toleranceReason: string,
+  got: () => number,
+): ValidationCase {
+  return {
+    name: `melting 5 kg/m2 at 15 °C: ${what}`,
+    source: KOJIMA,
+    mark: "computed from the published formula",
+    unit: "h",
+    expected,
+    tolerance,
+    toleranceReason,
+    got,
+  };
+}
+
+function byTerms(convection: number, radiation: number): number {
+  const around = {
+    tempAir: kelvinFromCelsius(15),
+    pressureVapour: 611.15,
+    convection,
+    evaporation: 0,
+    radiation,
+  };
+  return 5 / meltTerms(around).total / SECONDS_OF_HOUR;
+}
+
+function ratio(stream: string, expected: number, tolerance: number): ValidationCase {
+  return {
+    name: `kelvins of air that melt as much as one millibar of vapour, ${stream}`,
+    source: "Kojima, Seppyo 18(1) 1956: ratio of his vapour and heat coefficients",
+    mark: "computed from the published formula",
+    unit: "K/mb",
+    expected,
+    tolerance,
+    toleranceReason: "two digits of each coefficient, and measured snow against the heat-mass analogy",
+    got: () =>
+      100 * LATENT_HEAT_VAPORISATION * vapourPerHeatTransfer({ tempFilm: 278.15, pressure: 101_325 }),
+  };
+}
+
+function film(t: number, humidity: number, windSpeed: number, expected: number): ValidationCase {
+  return {
+    name: `drying of 0.2 mm, simulated, ${t} °C, ${100 * humidity} %, ${windSpeed} m/s`,
+    source: POOL,
+    mark: "computed from the published formula",
+    unit: "h",
+    expected,
+    tolerance: 0.05 + 0.1 * expected,
+    toleranceReason:
+      "half the last digit; the skin settles up to 0.4 K off the wet bulb; the last film thins slowly",
+    got: () => dryingFilm(t, humidity, windSpeed).hours,
+  };
+}
+
+function aloft(feet: number, expected: number): ValidationCase {
+  return {
+    name: `air temperature ${feet} ft over sea level at 15 °C, standard lapse`,
+    source: ICAO,
+    mark: "computed from the published formula",
+    unit: "°C",
+    expected,
+    tolerance: 1e-4,
+    toleranceReason: "last digit given",
+    got: () => celsiusFromKelvin(standard().tempAt(feet * METRES_OF_FOOT)),
+  };
+}
+
+function standard() {
+  const climb = { elevation: 0, cruiseAltitude: 9000, rate: 3, airspeed: 50 };
+  return temperatureProfile(climb, kelvinFromCelsius(15));
+}
+
+/** [mm/h] of dew on the upper skin over the second to fourth hour of a night, before any runs off. */
+function dewRate(t: number, depression: number, windSpeed: number, cloud: number): number {
+  const { series } = resultOf(nightFrost(frostRequest(night(t, depression, windSpeed, cloud))));
+  const at = (h: number) =>
+    series.waterUpper.middle[Math.round((h * SECONDS_OF_HOUR) / (series.time[1] - series.time[0]))];
+  return (at(3) - at(1)) / 2;
+}
+
+function inHours(time: number | undefined): number {
+  return (time ?? Number.NaN) / SECONDS_OF_HOUR;
+}
