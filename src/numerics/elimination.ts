@@ -6,14 +6,12 @@ import { checkPattern, type SparsityPattern } from "./sparsity.js";
  */
 export interface EliminationPlan {
   readonly size: number;
-  /** Entries of L + U + diagonal, fill-in included. */
+  /** Entries of L + U + diagonal: the pattern's nonzeros in their order, then the fill-in. */
   readonly entries: number;
   /** Component eliminated by pivot p. */
   readonly order: Int32Array;
   /** Diagonal entry of component i. */
   readonly diagonal: Int32Array;
-  /** Entry into which nonzero k of the pattern goes. */
-  readonly entryOfNonzero: Int32Array;
   /** L by rows, in the order of elimination: row p owns lower.start[p] ≤ a < lower.start[p+1]. */
   readonly lower: EntryRows;
   /** U by rows, likewise. */
@@ -53,13 +51,9 @@ function analyse(pattern: SparsityPattern): EliminationPlan {
   const { rowStart, column } = pattern;
   const size = rowStart.length - 1;
   const entryAt = new Int32Array(size * size).fill(-1);
-  const entryOfNonzero = new Int32Array(column.length);
-  let entries = 0;
+  let entries = column.length;
   for (let i = 0; i < size; i++) {
-    for (let k = rowStart[i]; k < rowStart[i + 1]; k++) {
-      entryOfNonzero[k] = entries;
-      entryAt[i * size + column[k]] = entries++;
-    }
+    for (let k = rowStart[i]; k < rowStart[i + 1]; k++) entryAt[i * size + column[k]] = k;
   }
 
   const alive = new Uint8Array(size).fill(1);
@@ -94,7 +88,6 @@ function analyse(pattern: SparsityPattern): EliminationPlan {
     entries,
     order: Int32Array.from(order),
     diagonal: Int32Array.from({ length: size }, (_, i) => entryAt[i * size + i]),
-    entryOfNonzero,
     lower: entryRows(order.map((i) => lower[i])),
     upper: entryRows(upper),
     columnStart: Int32Array.from(columnStart),

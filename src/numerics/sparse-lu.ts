@@ -30,7 +30,10 @@ export function createSparseLu(pattern: SparsityPattern, members: number, room: 
   };
 }
 
-// The inner loops run over the members. Three habits keep them quick in V8, together about threefold: factors and
+// With B = A - shift·I = -(shift·I - A) eliminated as it stands, storing each row factor and each reciprocal pivot with the
+// other sign turns every subtraction below into an addition and gives the solution of (shift·I - A) x = b directly.
+//
+// The inner loops run over the members. Three habits keep them quick in V8, together more than twofold: factors and
 // vectors share one array and short sums are taken in one pass, because each pass checks each array anew for every
 // member; and sums of two indices are cut to 32 bits (`| 0`), which spares their overflow check.
 
@@ -42,20 +45,16 @@ function load(
   shift: number,
   values: Float64Array,
 ): void {
-  const { size, diagonal, entryOfNonzero } = plan;
-  w.fill(0, room);
-  for (let k = 0; k < entryOfNonzero.length; k++) {
-    const from = k * members;
-    const to = room + entryOfNonzero[k] * members;
-    for (let m = 0; m < members; m++) w[(to + m) | 0] = -values[(from + m) | 0];
-  }
+  const { size, diagonal } = plan;
+  w.set(values, room);
+  w.fill(0, room + values.length);
   for (let i = 0; i < size; i++) {
     const d = room + diagonal[i] * members;
-    for (let m = 0; m < members; m++) w[(d + m) | 0] += shift;
+    for (let m = 0; m < members; m++) w[(d + m) | 0] -= shift;
   }
 }
 
-/** Gaussian elimination in place, leaving reciprocal pivots on the diagonal. */
+/** Gaussian elimination in place, leaving negative reciprocal pivots on the diagonal. */
 function eliminate(plan: EliminationPlan, w: Float64Array, room: number, members: number): boolean {
   const { size, order, diagonal, columnStart, columnEntry, targetStart, target } = plan;
   const { start: upperStart, entry: upperEntry } = plan.upper;
@@ -64,10 +63,10 @@ function eliminate(plan: EliminationPlan, w: Float64Array, room: number, members
     const d = room + diagonal[order[p]] * members;
     for (let m = 0; m < members; m++) {
       const pivot = w[(d + m) | 0];
-      const inverse = 1 / pivot;
-      w[(d + m) | 0] = inverse;
-      // 1 unless the pivot is zero, infinite or NaN: then NaN.
-      check += pivot * inverse;
+      const reciprocal = -1 / pivot;
+      w[(d + m) | 0] = reciprocal;
+      // -1 unless the pivot is zero, infinite or NaN: then NaN.
+      check += pivot * reciprocal;
     }
     const upperEnd = upperStart[p + 1];
     let t = targetStart[p];
@@ -80,7 +79,7 @@ function eliminate(plan: EliminationPlan, w: Float64Array, room: number, members
         for (let m = 0; m < members; m++) {
           const factor = w[(l + m) | 0] * w[(d + m) | 0];
           w[(l + m) | 0] = factor;
-          w[(x + m) | 0] -= factor * w[(u + m) | 0];
+          w[(x + m) | 0] += factor * w[(u + m) | 0];
         }
       } else {
         for (let m = 0; m < members; m++) w[(l + m) | 0] *= w[(d + m) | 0];
@@ -92,8 +91,8 @@ function eliminate(plan: EliminationPlan, w: Float64Array, room: number, members
         const y = room + target[t + 1] * members;
         for (let m = 0; m < members; m++) {
           const factor = w[(l + m) | 0];
-          w[(x + m) | 0] -= factor * w[(u + m) | 0];
-          w[(y + m) | 0] -= factor * w[(v + m) | 0];
+          w[(x + m) | 0] += factor * w[(u + m) | 0];
+          w[(y + m) | 0] += factor * w[(v + m) | 0];
         }
       }
     }
@@ -105,31 +104,48 @@ function eliminate(plan: EliminationPlan, w: Float64Array, room: number, members
 function substitute(plan: EliminationPlan, w: Float64Array, room: number, members: number, b: number): void {
   const { size, order, diagonal, lower, upper } = plan;
   for (let p = 0; p < size; p++) {
+    const { start, entry, column } = lower;
     const i = b + order[p] * members;
-    const left = subtractPairs(lower, lower.start[p], lower.start[p + 1], w, room, members, b, i);
-    if (left === lower.start[p + 1]) continue;
-    const l = room + lower.entry[left] * members;
-    const k = b + lower.column[left] * members;
-    for (let m = 0; m < members; m++) w[(i + m) | 0] -= w[(l + m) | 0] * w[(k + m) | 0];
+    let a = start[p];
+    if ((start[p + 1] - a) % 2 === 1) {
+      const l = room + entry[a] * members;
+      const k = b + column[a++] * members;
+      for (let m = 0; m < members; m++) w[(i + m) | 0] += w[(l + m) | 0] * w[(k + m) | 0];
+    }
+    addPairs(lower, a, start[p + 1], w, room, members, b, i);
   }
   for (let p = size - 1; p >= 0; p--) {
+    const { start, entry, column } = upper;
     const i = b + order[p] * members;
     const d = room + diagonal[order[p]] * members;
-    const left = subtractPairs(upper, upper.start[p], upper.start[p + 1], w, room, members, b, i);
-    if (left === upper.start[p + 1]) {
+    const end = start[p + 1];
+    const count = end - start[p];
+    if (count === 0) {
       for (let m = 0; m < members; m++) w[(i + m) | 0] *= w[(d + m) | 0];
       continue;
     }
-    const u = room + upper.entry[left] * members;
-    const k = b + upper.column[left] * members;
-    for (let m = 0; m < members; m++) {
-      w[(i + m) | 0] = (w[(i + m) | 0] - w[(u + m) | 0] * w[(k + m) | 0]) * w[(d + m) | 0];
+    // The last product, or the last two, are taken together with the division by the pivot.
+    const u = room + entry[end - 1] * members;
+    const k = b + column[end - 1] * members;
+    if (count % 2 === 1) {
+      addPairs(upper, start[p], end - 1, w, room, members, b, i);
+      for (let m = 0; m < members; m++) {
+        w[(i + m) | 0] = (w[(i + m) | 0] + w[(u + m) | 0] * w[(k + m) | 0]) * w[(d + m) | 0];
+      }
+    } else {
+      addPairs(upper, start[p], end - 2, w, room, members, b, i);
+      const v = room + entry[end - 2] * members;
+      const j = b + column[end - 2] * members;
+      for (let m = 0; m < members; m++) {
+        const sum = w[(u + m) | 0] * w[(k + m) | 0] + w[(v + m) | 0] * w[(j + m) | 0];
+        w[(i + m) | 0] = (w[(i + m) | 0] + sum) * w[(d + m) | 0];
+      }
     }
   }
 }
 
-/** w_i -= Σ_k lu_ik w_k over entries from `first` on, two by two; returns where fewer than two are left before `end`. */
-function subtractPairs(
+/** Adds Σ_k lu_ik w_k to w_i over an even number of entries, two by two. */
+function addPairs(
   { entry, column }: EntryRows,
   first: number,
   end: number,
@@ -138,16 +154,14 @@ function subtractPairs(
   members: number,
   b: number,
   i: number,
-): number {
-  let a = first;
-  for (; a + 1 < end; a += 2) {
+): void {
+  for (let a = first; a < end; a += 2) {
     const l = room + entry[a] * members;
     const k = b + column[a] * members;
     const g = room + entry[a + 1] * members;
     const j = b + column[a + 1] * members;
     for (let m = 0; m < members; m++) {
-      w[(i + m) | 0] -= w[(l + m) | 0] * w[(k + m) | 0] + w[(g + m) | 0] * w[(j + m) | 0];
+      w[(i + m) | 0] += w[(l + m) | 0] * w[(k + m) | 0] + w[(g + m) | 0] * w[(j + m) | 0];
     }
   }
-  return a;
 }

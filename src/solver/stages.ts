@@ -3,7 +3,7 @@ import * as rodas from "./coefficients.js";
 /**
  * All vectors of one step lie in one work array, row after row, each [component][member] and `length` long. One array
  * instead of fourteen because V8 checks every array anew at every access inside a loop; with one, the loops below take
- * less than half the time. Sums of indices are cut to 32 bits (`| 0`), which spares their overflow check.
+ * about half the time. Sums of indices are cut to 32 bits (`| 0`), which spares their overflow check.
  * The state at the start and at the end of the step swap rows 0 and 1; `y` and `yNext` say where they are.
  */
 export const Row = {
