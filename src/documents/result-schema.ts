@@ -38,9 +38,12 @@ const happening = record({ ...stamp.shape, do: z.string(), what: z.string() });
 const criterion = record({
   id: z.string(),
   title: z.string(),
-  unit: z.enum(["c", "k"]),
+  unit: z.enum(["c", "k", "rpm", "percent", "ratio", "index", "count"]),
   direction: z.enum(["at-least", "at-most"]),
   judged: z.enum(["at-start", "while-heating"]),
+  advisory: z.boolean().meta({
+    description: "shown with its margin, but neither in the chance nor able to bind",
+  }),
   limit: z.number(),
   value: band,
   margin: band.meta({ description: "positive when the criterion holds" }),

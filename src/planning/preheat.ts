@@ -1,4 +1,5 @@
 import type { Heater } from "../aircraft/index.js";
+import { marginText } from "../readiness/index.js";
 import { type Band, bandOf, firstMembers, joined, type Trajectory, thinned } from "../simulation/index.js";
 import {
   type Candidate,
@@ -119,7 +120,7 @@ function whyNot({ verdict, plugIn }: Candidate, wanted: number, range: SearchRan
         : "at best";
   return (
     `${when} the chance is ${percent(verdict.chance)}, not ${percent(wanted)}: ${criterion.title} holds in ` +
-    `${percent(chance)} of cases, its median margin is ${margin.mid.toFixed(1)} K`
+    `${percent(chance)} of cases, its median margin is ${marginText(criterion, margin.mid)}`
   );
 }
 

@@ -1,10 +1,10 @@
 import { quantile } from "../numerics/index.js";
-import { type Criterion, marginOf } from "../readiness/index.js";
+import { type Criterion, isGating, marginOf } from "../readiness/index.js";
 import type { Trajectory } from "../simulation/index.js";
 import type { StayWarm } from "./plan.js";
 
 /**
- * How long each member stays ready from the sample at `from` [s] on: the first time any at-start criterion fails,
+ * How long each member stays ready from the sample at `from` [s] on: the first time any gating criterion fails,
  * interpolated linearly in the margin between samples; 0 when it is not ready at first, the horizon when it never fails.
  */
 export function readyTimes(course: Trajectory, criteria: readonly Criterion[], from: number): Float64Array {
@@ -15,7 +15,7 @@ export function readyTimes(course: Trajectory, criteria: readonly Criterion[], f
   const gone = new Uint8Array(members);
   const before = new Float64Array(members);
   const now = new Float64Array(members);
-  const starts = criteria.filter((c) => c.judged === "at-start");
+  const starts = criteria.filter(isGating);
   for (let s = first; s < time.length; s++) {
     worstMargins(course, starts, s, now);
     for (let m = 0; m < members; m++) {
@@ -53,7 +53,7 @@ export function readySince(course: Trajectory, criteria: readonly Criterion[], u
   const { time, members } = course;
   const last = time.indexOf(until);
   if (last < 0) throw new RangeError(`invalid until: ${until} s (expected a sample time of the course)`);
-  const starts = criteria.filter((c) => c.judged === "at-start");
+  const starts = criteria.filter(isGating);
   const since = new Float64Array(members).fill(time[0]);
   const found = new Uint8Array(members);
   const now = new Float64Array(members);

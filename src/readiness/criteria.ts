@@ -1,6 +1,7 @@
 import { elementPart, type Installation, type Kit, originOf, type PartName } from "../aircraft/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
-import { type Criterion, type EnsembleState, rowOf } from "./criterion.js";
+import type { Criterion } from "./criterion.js";
+import { extreme, highest, lowest } from "./extreme.js";
 
 /** Limits a user may set, [K]; only stricter than the installation's own ones count. */
 export interface StricterLimits {
@@ -139,40 +140,6 @@ export function temperatureCriteria(
   return criteria;
 }
 
-function lowest(
-  id: string,
-  title: string,
-  parts: string[],
-  limit: number,
-  reason: string,
-  source: string,
-): Criterion {
-  return {
-    ...{ id, title, limit, reason, source },
-    quantity: "temperature",
-    direction: "at-least",
-    judged: "at-start",
-    values: (state, out) => extreme(state, parts, Math.min, out),
-  };
-}
-
-function highest(
-  id: string,
-  title: string,
-  parts: string[],
-  limit: number,
-  reason: string,
-  source: string,
-): Criterion {
-  return {
-    ...{ id, title, limit, reason, source },
-    quantity: "temperature",
-    direction: "at-most",
-    judged: "while-heating",
-    values: (state, out) => extreme(state, parts, Math.max, out),
-  };
-}
-
 function evenness(limit: number): Criterion {
   const coldest = { values: new Float64Array(0) };
   return {
@@ -191,17 +158,4 @@ function evenness(limit: number): Criterion {
       for (let m = 0; m < out.length; m++) out[m] -= coldest.values[m];
     },
   };
-}
-
-function extreme(
-  state: EnsembleState,
-  parts: readonly string[],
-  pick: (a: number, b: number) => number,
-  out: Float64Array,
-): void {
-  const { temps, members } = state;
-  parts.forEach((part, k) => {
-    const o = rowOf(state, part) * members;
-    for (let m = 0; m < members; m++) out[m] = k === 0 ? temps[o + m] : pick(out[m], temps[o + m]);
-  });
 }

@@ -1,3 +1,5 @@
+import { RADIANS_PER_SECOND_OF_RPM } from "../units/index.js";
+
 /** The state of an ensemble at one moment, as criteria read it. */
 export interface EnsembleState {
   /** [K] part i, member m at `[i * members + m]` */
@@ -6,8 +8,18 @@ export interface EnsembleState {
   readonly members: number;
 }
 
-/** What a value is, so that it can be shown in the user's unit. Values are SI. */
-export type Quantity = "temperature" | "temperature-difference";
+/**
+ * What a value is, so that it can be shown in the user's unit. Values are SI: [K], [rad/s]; "fraction" [0..1], "ratio",
+ * "index" [0..100] and "count" are plain numbers.
+ */
+export type Quantity =
+  | "temperature"
+  | "temperature-difference"
+  | "rotational-speed"
+  | "fraction"
+  | "ratio"
+  | "index"
+  | "count";
 
 /**
  * One thing that must hold for a start. Criteria judged "at-start" are read at the moment of the start; those judged
@@ -20,6 +32,8 @@ export interface Criterion {
   readonly direction: "at-least" | "at-most";
   readonly judged: "at-start" | "while-heating";
   readonly limit: number;
+  /** Shown with its margin, but neither in the chance of being ready nor able to bind: rules of thumb and indices. */
+  readonly advisory?: true;
   /** Why it matters, one sentence. */
   readonly reason: string;
   /** Where the limit comes from. */
@@ -28,9 +42,33 @@ export interface Criterion {
   values(state: EnsembleState, out: Float64Array): void;
 }
 
+/** Whether a criterion decides if the engine may be started. */
+export function isGating({ judged, advisory }: Criterion): boolean {
+  return judged === "at-start" && advisory !== true;
+}
+
 /** Margin of a value: positive when the criterion holds. */
 export function marginOf({ direction, limit }: Criterion, value: number): number {
   return direction === "at-least" ? value - limit : limit - value;
+}
+
+/** A margin in words, in the unit people use: "-12.3 K", "25 rpm". */
+export function marginText({ quantity }: Criterion, margin: number): string {
+  switch (quantity) {
+    case "temperature":
+    case "temperature-difference":
+      return `${margin.toFixed(1)} K`;
+    case "rotational-speed":
+      return `${(margin / RADIANS_PER_SECOND_OF_RPM).toFixed(0)} rpm`;
+    case "fraction":
+      return `${(100 * margin).toFixed(1)} %`;
+    case "ratio":
+      return `${margin.toFixed(1)} times`;
+    case "index":
+      return `${margin.toFixed(0)} of 100`;
+    case "count":
+      return margin.toFixed(0);
+  }
 }
 
 export function rowOf({ parts }: EnsembleState, part: string): number {

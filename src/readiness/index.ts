@@ -1,3 +1,13 @@
+export { allCriteria } from "./all-criteria.js";
 export { type StricterLimits, temperatureCriteria } from "./criteria.js";
-export { type Criterion, type EnsembleState, marginOf, type Quantity, rowOf } from "./criterion.js";
+export {
+  type Criterion,
+  type EnsembleState,
+  isGating,
+  marginOf,
+  marginText,
+  type Quantity,
+  rowOf,
+} from "./criterion.js";
+export { type StartOptions, startCriteria } from "./start-criteria.js";
 export { type CriterionVerdict, judge, type Verdict } from "./verdict.js";

@@ -1,5 +1,5 @@
 import { quantile } from "../numerics/index.js";
-import { type Criterion, type EnsembleState, marginOf } from "./criterion.js";
+import { type Criterion, type EnsembleState, isGating, marginOf } from "./criterion.js";
 
 /** One criterion on an ensemble: the value's band, the margin's band and the chance that it holds. */
 export interface CriterionVerdict {
@@ -14,9 +14,9 @@ export interface CriterionVerdict {
 
 export interface Verdict {
   readonly criteria: readonly CriterionVerdict[];
-  /** Share of members in which every at-start criterion holds [0..1]. */
+  /** Share of members in which every at-start criterion that is not advisory holds [0..1]. */
   readonly chance: number;
-  /** The at-start criterion that holds in the fewest members; among equals the one with the tightest margin. */
+  /** The one of those that holds in the fewest members; among equals the one with the tightest margin. */
   readonly binding: CriterionVerdict;
   /** Ceilings that heating breaks in the middle estimate: such a course must not be planned, whatever its chance. */
   readonly tooHot: readonly CriterionVerdict[];
@@ -37,17 +37,17 @@ export function judge(
   const holds = new Uint8Array(members).fill(1);
   const verdicts = criteria.map((criterion) => {
     const values = new Float64Array(members);
-    const starts = criterion.judged === "at-start";
-    criterion.values(starts ? atStart : atUnplug, values);
+    const gating = isGating(criterion);
+    criterion.values(criterion.judged === "at-start" ? atStart : atUnplug, values);
     const margins = values.map((v) => marginOf(criterion, v));
     let holding = 0;
     for (let m = 0; m < members; m++) {
       if (margins[m] >= 0) holding++;
-      else if (starts) holds[m] = 0;
+      else if (gating) holds[m] = 0;
     }
     return { criterion, value: bandOf(values), margin: bandOf(margins), chance: holding / members };
   });
-  const starts = verdicts.filter((v) => v.criterion.judged === "at-start");
+  const starts = verdicts.filter((v) => isGating(v.criterion));
   if (starts.length === 0) throw new RangeError("missing criteria: none judged at the start");
   return {
     criteria: verdicts,

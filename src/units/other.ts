@@ -10,3 +10,7 @@ export const PASCAL_OF_INCH_OF_MERCURY = 3386.389;
 export const JOULE_OF_KILOWATT_HOUR = 3.6e6;
 export const SECONDS_OF_MINUTE = 60;
 export const SECONDS_OF_HOUR = 3600;
+/** [rad/s] of one revolution per minute, exact. */
+export const RADIANS_PER_SECOND_OF_RPM = (2 * Math.PI) / 60;
+/** [C] of one ampere-hour, exact. */
+export const COULOMB_OF_AMPERE_HOUR = 3600;

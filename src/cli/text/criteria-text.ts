@@ -1,6 +1,6 @@
 import type { CriterionDocument } from "../../index.js";
 import { fitting, type Style } from "../style.js";
-import { bareValue, percent, unitOf, wrapped } from "./words.js";
+import { bareValue, marginUnit, percent, unitOf, wrapped } from "./words.js";
 
 const TITLE_WIDTH = 33;
 
@@ -22,7 +22,7 @@ function criterionLine(criterion: CriterionDocument, wanted: number, style: Styl
     rowTitle(criterion).padEnd(TITLE_WIDTH),
     shown(value.p50).padStart(7),
     `${shown(value.p05)}..${shown(value.p95)}`.padStart(12),
-    fitting(`${sign} ${shown(limit)} ${unitOf(unit, style)}`, style).padStart(12),
+    fitting(`${sign} ${shown(limit)} ${unitOf(unit, style)}`.trimEnd(), style).padStart(12),
     percent(chance).padStart(11),
   ];
   return `${markOf(criterion, wanted, style)} ${cells.join("")}`;
@@ -35,20 +35,31 @@ function rowTitle({ id, title }: CriterionDocument): string {
   return name.length < TITLE_WIDTH ? name : `${name.slice(0, TITLE_WIDTH - 3)}..`;
 }
 
-/** "ok", or "!!" where it fails too often; never by colour alone. */
-function markOf({ chance, judged, margin }: CriterionDocument, wanted: number, { colors }: Style): string {
+/** "ok", "!!" where it fails too often, "! " where that is advice only; never by colour alone. */
+function markOf(
+  { chance, judged, margin, advisory }: CriterionDocument,
+  wanted: number,
+  { colors }: Style,
+): string {
   const holds = judged === "at-start" ? chance >= wanted : margin.p50 >= 0;
-  return holds ? colors.green("ok") : colors.red("!!");
+  if (holds) return colors.green("ok");
+  return advisory ? colors.yellow("! ") : colors.red("!!");
 }
 
 /** A criterion with its reason and source. */
 export function criterionParagraph(criterion: CriterionDocument, binding: boolean, style: Style): string[] {
-  const { title, unit, value, margin, limit, chance, direction, judged, reason, source } = criterion;
+  const { title, unit, value, margin, limit, chance, direction, judged, advisory, reason, source } =
+    criterion;
   const shown = (x: number) => bareValue(x, unit, style);
+  const apart = marginUnit(unit);
+  const off = (x: number) => bareValue(x, apart, style);
   const units = unitOf(unit, style);
   const sign = direction === "at-least" ? "at least" : "at most";
   const when = judged === "at-start" ? "at the start" : "while heating";
-  const facts = `${shown(value.p50)} ${units} (${shown(value.p05)} to ${shown(value.p95)}) ${when}, ${sign} ${shown(limit)} ${units}: margin ${bareValue(margin.p50, "k", style)} ${unitOf("k", style)} (${bareValue(margin.p05, "k", style)} to ${bareValue(margin.p95, "k", style)}), holds in ${percent(chance)}`;
+  const band = `${shown(value.p50)} ${units} (${shown(value.p05)} to ${shown(value.p95)}) ${when}`;
+  const margins = `${off(margin.p50)} ${unitOf(apart, style)} (${off(margin.p05)} to ${off(margin.p95)})`;
+  const role = advisory ? "; advice, does not decide" : "";
+  const facts = `${band}, ${sign} ${shown(limit)} ${units}: margin ${margins}, holds in ${percent(chance)}${role}`;
   const heading = binding ? `${title} (binds)` : title;
   return [
     style.colors.bold(heading),

@@ -2,18 +2,7 @@ import type { CriterionDocument, PlanDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
-import {
-  clock,
-  DEFERENCE,
-  day,
-  difference,
-  fact,
-  list,
-  percent,
-  span,
-  temperature,
-  wrapped,
-} from "./words.js";
+import { clock, DEFERENCE, day, fact, list, marginUnit, percent, span, valueText, wrapped } from "./words.js";
 
 /** A plan for a pilot: the answer first, then what it hangs on, then everything behind it. */
 export function planText(plan: PlanDocument, style: Style): string[] {
@@ -103,17 +92,16 @@ function bindingText(
   { title, value, limit, unit, chance, direction }: CriterionDocument,
   style: Style,
 ): string {
-  const shown = (x: number) => (unit === "c" ? temperature(x, style) : difference(x, style));
+  const shown = (x: number) => valueText(x, unit, style);
   const sign = direction === "at-least" ? "at least" : "at most";
   return `${title}: ${shown(value.p50)} (5 % of cases beyond ${shown(direction === "at-least" ? value.p05 : value.p95)}), ${sign} ${shown(limit)}; holds in ${percent(chance)}`;
 }
 
 function missingText({ title, margin, chance, limit, unit }: CriterionDocument, style: Style): string {
-  const shown = (x: number) => (unit === "c" ? temperature(x, style) : difference(x, style));
-  const worst = difference(-margin.p05, style);
-  const half =
-    margin.p50 < 0 ? `${difference(-margin.p50, style)} short of ${shown(limit)} in the middle, ` : "";
-  return `${title}: ${half}${worst} in the worst 5 %; holds in ${percent(chance)}`;
+  const shown = (x: number) => valueText(x, unit, style);
+  const off = (x: number) => valueText(x, marginUnit(unit), style);
+  const half = margin.p50 < 0 ? `${off(-margin.p50)} short of ${shown(limit)} in the middle, ` : "";
+  return `${title}: ${half}${off(-margin.p05)} in the worst 5 %; holds in ${percent(chance)}`;
 }
 
 function attendance({ heaters, plug_in }: PlanDocument, style: Style): string[] {

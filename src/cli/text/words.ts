@@ -1,4 +1,4 @@
-import { fahrenheitFromCelsius, type StampDocument } from "../../index.js";
+import { type CriterionDocument, fahrenheitFromCelsius, type StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
 
 /** Between a number and its unit, so that they stay on one line; printed as a space. */
@@ -15,10 +15,34 @@ export function bareTemperature(celsius: number, { units }: Style): string {
   return String(Math.round(units === "f" ? fahrenheitFromCelsius(celsius) : celsius) + 0);
 }
 
-/** A value of a criterion: a temperature, or a difference of two. */
-export function bareValue(value: number, unit: "c" | "k", style: Style): string {
-  if (unit === "c") return bareTemperature(value, style);
-  return String(Math.round(inUnitsOfDifference(value, style)) + 0);
+type Unit = CriterionDocument["unit"];
+
+/** A value of a criterion without its unit. */
+export function bareValue(value: number, unit: Unit, style: Style): string {
+  switch (unit) {
+    case "c":
+      return bareTemperature(value, style);
+    case "k":
+      return String(Math.round(inUnitsOfDifference(value, style)) + 0);
+    case "percent":
+    case "ratio":
+      return value.toFixed(1);
+    case "rpm":
+    case "index":
+    case "count":
+      return String(Math.round(value) + 0);
+  }
+}
+
+/** The same with its unit. @example valueText(62.3, "rpm", style) // "62 rpm" */
+export function valueText(value: number, unit: Unit, style: Style): string {
+  if (unit === "k") return difference(value, style);
+  return `${bareValue(value, unit, style)}${NBSP}${unitOf(unit, style)}`.trimEnd();
+}
+
+/** Unit of a margin of a value in `unit`: degrees apart, not degrees. */
+export function marginUnit(unit: Unit): Unit {
+  return unit === "c" ? "k" : unit;
 }
 
 /** A difference of temperatures. @example difference(3.24, style) // "3.2 K" */
@@ -26,9 +50,23 @@ export function difference(kelvins: number, style: Style): string {
   return `${inUnitsOfDifference(kelvins, style).toFixed(1)}${NBSP}${unitOf("k", style)}`;
 }
 
-export function unitOf(unit: "c" | "k", { units }: Style): string {
-  if (units === "f") return unit === "c" ? "°F" : "F°";
-  return unit === "c" ? "°C" : "K";
+export function unitOf(unit: Unit, { units }: Style): string {
+  switch (unit) {
+    case "c":
+      return units === "f" ? "°F" : "°C";
+    case "k":
+      return units === "f" ? "F°" : "K";
+    case "percent":
+      return "%";
+    case "ratio":
+      return "times";
+    case "index":
+      return "of 100";
+    case "rpm":
+      return "rpm";
+    case "count":
+      return "";
+  }
 }
 
 function inUnitsOfDifference(kelvins: number, { units }: Style): number {

@@ -1,0 +1,74 @@
+import type { Oil } from "../properties/index.js";
+import { celsiusFromFahrenheit, celsiusFromKelvin, kelvinFromCelsius } from "../units/index.js";
+import { requireInside } from "./argument.js";
+
+/** One row of the maker's table of grades against average outside air. */
+export interface OilGradeRow {
+  /** [K] */
+  readonly coldest: number;
+  readonly warmest: number;
+  /** SAE grades of straight mineral oil (SAE J1966). */
+  readonly mineral: readonly string[];
+  /** SAE grades of ashless dispersant oil (SAE J1899). */
+  readonly dispersant: readonly string[];
+}
+
+export const OIL_GRADE_SOURCE =
+  "Lycoming Service Instruction 1014M (22 May 1995), as an example: your engine maker's current table decides";
+
+/** Rows of Lycoming SI 1014M (1995), average ambient temperatures in °F. */
+export const OIL_GRADES: readonly OilGradeRow[] = [
+  row(undefined, undefined, [], ["15W-50", "20W-50"]),
+  row(80, undefined, ["60"], ["60"]),
+  row(60, undefined, ["50"], ["40", "50"]),
+  row(30, 90, ["40"], ["40"]),
+  row(0, 70, ["30"], ["30", "40", "20W-40"]),
+  row(0, 90, ["20W-50"], ["20W-50", "15W-50"]),
+  row(undefined, 10, ["20"], ["30", "20W-30"]),
+];
+
+export interface OilGradeAdvice {
+  /** Grades of ashless dispersant oil the table lists for this air, without repeats. */
+  readonly dispersant: readonly string[];
+  readonly mineral: readonly string[];
+  /** Whether the installed oil's grade is among them, as either kind. */
+  readonly listed: boolean;
+  readonly text: string;
+  readonly source: string;
+}
+
+/** What the published table says about an oil at `tempAir` [K], average of the coming days; information, not a verdict. */
+export function oilGradeAdvice(oil: Pick<Oil, "winterGrade" | "hotGrade">, tempAir: number): OilGradeAdvice {
+  requireInside("tempAir", tempAir, 200, 330, "K");
+  const rows = OIL_GRADES.filter((r) => tempAir >= r.coldest && tempAir <= r.warmest);
+  const dispersant = [...new Set(rows.flatMap((r) => r.dispersant))];
+  const mineral = [...new Set(rows.flatMap((r) => r.mineral))];
+  const grade = oil.winterGrade === undefined ? oil.hotGrade : `${oil.winterGrade}-${oil.hotGrade}`;
+  const listed = dispersant.includes(grade) || mineral.includes(grade);
+  const air = `${celsiusFromKelvin(tempAir).toFixed(0)} °C`;
+  return {
+    dispersant,
+    mineral,
+    listed,
+    text: listed
+      ? `SAE ${grade} is among the grades listed for ${air}`
+      : `SAE ${grade} is not listed for ${air}: ${dispersant.map((g) => `SAE ${g}`).join(", ")} are`,
+    source: OIL_GRADE_SOURCE,
+  };
+}
+
+/** Ends in °F; absent: open. */
+function row(
+  coldest: number | undefined,
+  warmest: number | undefined,
+  mineral: readonly string[],
+  dispersant: readonly string[],
+): OilGradeRow {
+  const kelvin = (f: number) => kelvinFromCelsius(celsiusFromFahrenheit(f));
+  return {
+    coldest: coldest === undefined ? 0 : kelvin(coldest),
+    warmest: warmest === undefined ? Number.POSITIVE_INFINITY : kelvin(warmest),
+    mineral,
+    dispersant,
+  };
+}

@@ -1,0 +1,22 @@
+import { UniformTable } from "../numerics/index.js";
+import { dynamicViscosityOil, type Oil } from "../properties/index.js";
+import { kelvinFromCelsius } from "../units/index.js";
+
+/** [K] of engine parts that are handled; colder and warmer ones count as the end. */
+export const TEMP_COLDEST_PART = kelvinFromCelsius(-60);
+export const TEMP_WARMEST_PART = kelvinFromCelsius(200);
+
+/** ln of the dynamic viscosity [ln Pa s] against temperature [K], for hot loops; 0.1 % of the viscosity itself. */
+export function logViscosityTable(oil: Oil): UniformTable {
+  return new UniformTable(
+    (temp) => Math.log(dynamicViscosityOil(oil, temp)),
+    TEMP_COLDEST_PART,
+    TEMP_WARMEST_PART,
+    260,
+  );
+}
+
+/** [K] within the range of the tables. */
+export function clampedPart(temp: number): number {
+  return Math.min(TEMP_WARMEST_PART, Math.max(TEMP_COLDEST_PART, temp));
+}

@@ -1,0 +1,117 @@
+import { type Installation, oilById, type PartName } from "../aircraft/index.js";
+import { densityOil, heatCapacityOil } from "../properties/index.js";
+import { kelvinFromCelsius } from "../units/index.js";
+import { requireInside } from "./argument.js";
+
+/** Rise over outside air as a share of the oil's [1], after descent and taxi; project judgement. */
+const SHARE_OF_OIL = {
+  sump: 0.95,
+  crankcase: 0.9,
+  crankshaft: 1,
+  accessories: 0.6,
+  cowl_air: 0.45,
+  cowl_skin: 0.15,
+  hub: 0.3,
+} as const satisfies Partial<Record<PartName, number>>;
+const SHARE_BATTERY = { firewall: 0.2, aft: 0.05 } as const;
+
+/**
+ * [K] of every part when the engine is shut down after cruise, descent and taxi in outside air of `tempAir` [K]: the state
+ * from which "landed at a strip two hours ago" starts. The description's rises, the oil no hotter than its thermostat or
+ * cooler leaves it. Known to about 15 K.
+ * @example shutDownTemps(installationById("four-carburettor-160"), 260.93).get("oil") // 327.9: 55 °C at 10 °F outside
+ */
+export function shutDownTemps(installation: Installation, tempAir: number): Map<PartName, number> {
+  requireInside("tempAir", tempAir, 200, 330, "K");
+  const { shut_down, battery } = installation;
+  const oil = Math.max(
+    tempAir,
+    Math.min(tempAir + shut_down.oil_rise_k, kelvinFromCelsius(shut_down.oil_most_c)),
+  );
+  const coolant = shut_down.coolant_c === undefined ? 0 : kelvinFromCelsius(shut_down.coolant_c);
+  const heads = Math.max(tempAir + shut_down.heads_rise_k, coolant);
+  const temps = new Map<PartName, number>([
+    ["oil", oil],
+    ["heads_front", heads],
+    ["heads_rear", heads],
+    ["barrels", tempAir + shut_down.barrels_rise_k],
+    ["battery", tempAir + SHARE_BATTERY[battery.place] * (oil - tempAir)],
+  ]);
+  for (const [part, share] of Object.entries(SHARE_OF_OIL)) {
+    temps.set(part as PartName, tempAir + share * (oil - tempAir));
+  }
+  if (coolant > 0) temps.set("coolant", coolant);
+  return temps;
+}
+
+/** A short ground run: what it makes of the engine's temperatures. */
+export interface GroundRun {
+  /** [K] by part. */
+  readonly temps: Map<PartName, number>;
+  /** [J] stored in the engine by the run. */
+  readonly heat: number;
+}
+
+/**
+ * Where idling at 1000 to 1200 rpm leads [K over outside air] and how fast [s]; common practice, no published source:
+ * heads some 60 K up after five minutes, oil off the peg after ten.
+ */
+const IDLING = {
+  heads_front: { rise: 100, time: 300 },
+  heads_rear: { rise: 100, time: 300 },
+  barrels: { rise: 65, time: 360 },
+  oil: { rise: 55, time: 1200 },
+  sump: { rise: 50, time: 1200 },
+  crankcase: { rise: 45, time: 1000 },
+  crankshaft: { rise: 55, time: 800 },
+  coolant: { rise: 80, time: 400 },
+} as const satisfies Partial<Record<PartName, { rise: number; time: number }>>;
+
+/**
+ * `duration` [s] of idling from `temps` [K] in outside air of `tempAir` [K]: each part moves exponentially towards its idling
+ * temperature and is never cooled by it; parts not named stay as they are. Such a run makes more water than it drives off.
+ */
+export function groundRun(
+  installation: Installation,
+  temps: ReadonlyMap<PartName, number>,
+  tempAir: number,
+  duration: number,
+): GroundRun {
+  requireInside("tempAir", tempAir, 200, 330, "K");
+  requireInside("duration", duration, 0, 3600, "s: longer runs are flights");
+  const after = new Map(temps);
+  let heat = 0;
+  for (const [name, { rise, time }] of Object.entries(IDLING)) {
+    const part = name as PartName;
+    const before = temps.get(part);
+    if (before === undefined) continue;
+    const gained = Math.max(0, tempAir + rise - before) * -Math.expm1(-duration / time);
+    after.set(part, before + gained);
+    heat += gained * heatCapacityOf(installation, part);
+  }
+  return { temps: after, heat };
+}
+
+/** [J/K] */
+function heatCapacityOf({ bodies, oil }: Installation, part: PartName): number {
+  switch (part) {
+    case "oil":
+      return (
+        (oil.quantity_l / 1000) *
+        densityOil(oilById(oil.oil_id), kelvinFromCelsius(15)) *
+        heatCapacityOil(kelvinFromCelsius(15))
+      );
+    case "heads_front":
+    case "heads_rear":
+      return bodies.heads.heat_capacity_j_per_k / 2;
+    case "coolant":
+      return bodies.coolant?.heat_capacity_j_per_k ?? 0;
+    case "sump":
+    case "crankcase":
+    case "crankshaft":
+    case "barrels":
+      return bodies[part].heat_capacity_j_per_k;
+    default:
+      return 0;
+  }
+}
