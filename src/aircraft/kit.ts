@@ -9,6 +9,8 @@ export interface Heater {
   readonly elements: readonly HeaterElement[];
   /** Ducted hot air into the cowl, instead of or beside elements. */
   readonly duct?: Duct;
+  /** Fits only engines with this many cylinders. */
+  readonly cylinders?: number;
   /** How many times the parts' exchange with the air under the cowl grows while its fan blows. */
   readonly stirring?: number;
   /** The longest it may be on in one go; whoever switches it must keep to this. */

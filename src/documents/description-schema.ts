@@ -136,6 +136,7 @@ export const heaterSchema: z.ZodType<Heater> = record({
     supply_max_c: celsius,
     energy: z.enum(["electric", "fuel"]),
   }).exactOptional(),
+  cylinders: z.int().min(1).max(18).exactOptional(),
   stirring: z.number().min(1).max(10).exactOptional(),
   longest_on_h: positive.max(24),
   attended: z.boolean(),

@@ -30,7 +30,7 @@ export function kitOf(
   refuseDuplicates(heaters, ["kit", "heaters"], findings);
   refuseDuplicates(covers, ["kit", "covers"], findings);
   refuseSecondDuct(heaters, findings);
-  if (installation !== undefined) refuseMissingTargets(heaters, installation, findings);
+  if (installation !== undefined) refuseMisfits(heaters, installation, findings);
   if (findings.issues.length > before) return undefined;
   return { heaters: heaters.filter((h) => h !== undefined), covers: covers.filter((c) => c !== undefined) };
 }
@@ -72,11 +72,16 @@ function refuseSecondDuct(heaters: readonly (Heater | undefined)[], findings: Fi
   }
 }
 
-function refuseMissingTargets(
+function refuseMisfits(
   heaters: readonly (Heater | undefined)[],
   installation: Installation,
   findings: Findings,
 ): void {
+  heaters.forEach((heater, i) => {
+    if (heater?.cylinders === undefined || heater.cylinders === installation.cylinders) return;
+    const expected = `a heater for ${installation.cylinders} cylinders`;
+    fault(findings, ["kit", "heaters", i], expected, `${heater.id} for ${heater.cylinders}`);
+  });
   if (installation.bodies.coolant !== undefined) return;
   heaters.forEach((heater, i) => {
     heater?.elements.forEach((element, j) => {

@@ -1,4 +1,4 @@
-import { COVERS, type Cover, HEATERS, type Heater } from "../aircraft/index.js";
+import { COVERS, type Cover, HEATERS, type Heater, type Installation } from "../aircraft/index.js";
 import { temperatureCriteria } from "../readiness/index.js";
 import { applyChange, type Draws, type Scenario } from "../simulation/index.js";
 import { createChanceFinder } from "./chance.js";
@@ -54,15 +54,16 @@ function heaterChanges({ scenario, heaters }: PlanRequest): Trial[] {
     .filter((h) => heaters.includes(h.id))
     .reduce((sum, h) => sum + power(h), 0);
   return HEATERS.filter(
-    (h) => power(h) > used && !heaters.includes(h.id) && fits(h, scenario.installation.cylinders),
+    (h) => power(h) > used && !heaters.includes(h.id) && fits(h, scenario.installation),
   ).map((heater) => ({
     text: `heat with: ${heater.name}`,
     change: (request) => withHeater(request, heater),
   }));
 }
 
-function fits(heater: Heater, cylinders: number): boolean {
-  return !heater.id.startsWith("whole-engine-") || heater.id === `whole-engine-${cylinders}`;
+function fits(heater: Heater, { cylinders, cooling }: Installation): boolean {
+  if (heater.cylinders !== undefined && heater.cylinders !== cylinders) return false;
+  return cooling === "liquid" || heater.elements.every((e) => e.target !== "coolant");
 }
 
 function placeChanges({ scenario }: PlanRequest): Trial[] {

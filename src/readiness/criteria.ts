@@ -15,6 +15,8 @@ export interface StricterLimits {
 
 /** [K] largest spread between the engine's own parts. */
 const EVENNESS_LIMIT = 50;
+/** [°C] parts at least this warm are warm through and count as this warm: an engine just shut down is not half-warm. */
+const RUNNING_WARM_C = 60;
 /** [°C] hottest oil film at a heated wall. */
 const FILM_LIMIT_C = 180;
 
@@ -142,6 +144,7 @@ export function temperatureCriteria(
 
 function evenness(limit: number): Criterion {
   const coldest = { values: new Float64Array(0) };
+  const runningWarm = kelvinFromCelsius(RUNNING_WARM_C);
   return {
     id: "evenness",
     title: "spread from hottest to coldest part of the engine",
@@ -155,7 +158,9 @@ function evenness(limit: number): Criterion {
       if (coldest.values.length !== out.length) coldest.values = new Float64Array(out.length);
       extreme(state, CORE_PARTS, Math.max, out);
       extreme(state, CORE_PARTS, Math.min, coldest.values);
-      for (let m = 0; m < out.length; m++) out[m] -= coldest.values[m];
+      for (let m = 0; m < out.length; m++) {
+        out[m] = Math.max(0, Math.min(out[m], runningWarm) - Math.min(coldest.values[m], runningWarm));
+      }
     },
   };
 }

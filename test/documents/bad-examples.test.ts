@@ -54,6 +54,7 @@ const FAULTS: Readonly<
       "the same time with other values",
     ],
   ],
+  "heater-other-cylinders.json": [["kit.heaters[0]", /a heater for 4 cylinders/, '"whole-engine-6 for 6"']],
   "second-duct.json": [["kit.heaters[1]", /no second ducted heater/, '"ducted-fuel-12000"']],
   "skipped-hour.json": [["want.departure", /a time that exists in Europe\/Oslo/, '"02:30"']],
   "start-without-offset.json": [["start", /with offset/, '"2026-01-14T18:00"']],

@@ -76,6 +76,11 @@ describe("judge", () => {
     expect(chance).toBe(0);
   });
 
+  test("an engine just shut down is not half-warm, however much hotter its heads are", () => {
+    expect(verdictOf("evenness", [85, 75, 75, 95, 140, 150, 40, 80, 20]).value.mid).toBe(0);
+    expect(verdictOf("evenness", [75, 12, 14, 20, 5, 5, 0, 80, 180]).value.mid).toBeCloseTo(55, 9);
+  });
+
   test("heads are judged by the colder pair", () => {
     expect(verdictOf("heads", [30, 10, 8, 9, -7, 12, 0, 40, 180]).value.mid).toBeCloseTo(266.15, 9);
   });

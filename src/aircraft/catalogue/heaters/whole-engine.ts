@@ -6,6 +6,7 @@ function wholeEngine(cylinders: number): Heater {
   return {
     id: `whole-engine-${cylinders}`,
     name: `whole-engine electric set for ${cylinders} cylinders: bands, sump and case pads`,
+    cylinders,
     elements: [
       element("bands", 50 * cylinders, "barrels", 1.2 * cylinders, 25 * cylinders),
       element("sump pad", 150, "sump", 1.0, 140),
@@ -15,6 +16,7 @@ function wholeEngine(cylinders: number): Heater {
     attended: false,
     cautions: [CAUTIONS.inspectDaily, CAUTIONS.cords],
     origins: {
+      cylinders: "definition of the set",
       elements:
         "powers: common practice, no published source; contacts: as the sump pad by area, bands clamped on metal; project judgement",
       longest_on_h: "Continental SIL 03-1: not more than 24 h before flight; from memory",
