@@ -13,22 +13,28 @@ export function firstStepSize(
   tolerance: Tolerance,
   longest: number,
 ): number {
-  const size = norm(system, y, y, tolerance);
-  const speed = norm(system, slope, y, tolerance);
+  const size = scaledNorm(system, y, y, tolerance);
+  const speed = scaledNorm(system, slope, y, tolerance);
   const guess = Math.min(longest, size < 1e-5 || speed < 1e-5 ? 1e-6 : 0.01 * (size / speed));
   const probe = new Float64Array(y.length);
   const change = new Float64Array(y.length);
   for (let k = 0; k < y.length; k++) probe[k] = y[k] + guess * slope[k];
   system.derivative(t + guess, probe, change);
   for (let k = 0; k < y.length; k++) change[k] = (change[k] - slope[k]) / guess;
-  const bend = norm(system, change, y, tolerance);
+  const bend = scaledNorm(system, change, y, tolerance);
   if (!Number.isFinite(bend)) return 1e-3 * guess;
   const most = Math.max(speed, bend);
   const byBend = most <= 1e-15 ? Math.max(1e-6, 1e-3 * guess) : (0.01 / most) ** (1 / 4);
   return Math.min(longest, 100 * guess, byBend);
 }
 
-function norm(system: EnsembleSystem, values: Float64Array, y: Float64Array, tolerance: Tolerance): number {
+/** The worst member's root-mean-square of values/(absolute + relative |y|). */
+export function scaledNorm(
+  system: EnsembleSystem,
+  values: Float64Array,
+  y: Float64Array,
+  tolerance: Tolerance,
+): number {
   const { size, members } = system;
   const absolute = absolutePerComponent(tolerance, size);
   let worst = 0;

@@ -1,6 +1,6 @@
 import { checkRequest } from "./check-request.js";
 import { createEventWatch } from "./events.js";
-import { firstStepSize } from "./first-step.js";
+import { firstStepSize, scaledNorm } from "./first-step.js";
 import { remedyOf } from "./remedy.js";
 import { createStepControl } from "./step-control.js";
 import { createStepper } from "./stepper.js";
@@ -28,9 +28,11 @@ export function solve(request: SolveRequest): SolveResult {
   let t = start;
   let steps = 0;
   let rejected = 0;
-  /** Evaluations of f spent on the first step size. */
+  /** Evaluations of f spent on step sizes where a stretch begins. */
   let probes = 0;
   let wantedStep = request.firstStep ?? 0;
+  /** f at the end of the stretch before. */
+  const slopeBefore = new Float64Array(total);
 
   const step = {
     start,
@@ -52,20 +54,25 @@ export function solve(request: SolveRequest): SolveResult {
   return result("completed");
 
   function runStretch(stop: number): SolveStatus {
+    const isFirst = t === start;
+    if (!isFirst) {
+      system.derivative(t, stepper.state(), slopeBefore);
+      probes++;
+    }
     onStretch?.(t, stop);
     control.restart();
     watch.begin(t, stepper.state());
-    let begun = false;
+    if (!stepper.begin(t)) return "not-finite";
+    if (!isFirst && !keepsStep()) wantedStep = 0;
+    if (wantedStep === 0) {
+      const longest = Math.min(maximumStep, stop - t);
+      wantedStep = firstStepSize(system, t, stepper.state(), stepper.slope(), tolerance, longest);
+      probes++;
+    }
+    let begun = true;
     while (t < stop) {
-      if (!begun) {
-        if (!stepper.begin(t)) return "not-finite";
-        begun = true;
-        if (wantedStep === 0) {
-          const longest = Math.min(maximumStep, stop - t);
-          probes++;
-          wantedStep = firstStepSize(system, t, stepper.state(), stepper.slope(), tolerance, longest);
-        }
-      }
+      if (!begun && !stepper.begin(t)) return "not-finite";
+      begun = true;
       if (steps + rejected >= maximumSteps) return "too-many-steps";
       const wanted = Math.min(wantedStep, maximumStep);
       const stepEnd = landing(t, wanted, stop);
@@ -92,6 +99,17 @@ export function solve(request: SolveRequest): SolveResult {
       if (!goOn) return "cancelled";
     }
     return "completed";
+  }
+
+  /**
+   * Whether the step size outlives a jump: where f jumps so far that within that step it would move the state by more
+   * than the tolerance, a transient begins of which the former step knows nothing, and which the error estimate of so
+   * long a step can miss. Where only the slope of f jumps, the step stays.
+   */
+  function keepsStep(): boolean {
+    const slope = stepper.slope();
+    for (let k = 0; k < total; k++) slopeBefore[k] = slope[k] - slopeBefore[k];
+    return scaledNorm(system, slopeBefore, stepper.state(), tolerance) * wantedStep <= 1;
   }
 
   function takeSamples(): void {

@@ -108,6 +108,36 @@ describe("known jumps", () => {
     expect(tries(known)).toBeLessThan(0.7 * tries(unknown));
     expect(known.state[0]).toBeCloseTo(exact(END), 5);
   });
+  test("after a jump of f the first step is found anew, so that the transient is not stepped over", () => {
+    let u = 0;
+    // A light body (τ about 10 s) at a heavy one, at rest until u jumps; by then steps would be half an hour long.
+    const system = plainSystem({
+      size: 2,
+      derivative: (_, [light, heavy]) => [(u - light) / 10 + (heavy - light) / 100, (light - heavy) / 1e5],
+      jacobian: () => [
+        [-0.11, 0.01],
+        [1e-5, -1e-5],
+      ],
+    });
+    const run = (absolute: number) =>
+      solve({
+        ...base,
+        system,
+        initial: Float64Array.of(0, 0),
+        end: 7200,
+        tolerance: { absolute, relative: 1e-9 },
+        jumps: [1800, 3600],
+        onStretch: (from) => {
+          u = from >= 3600 ? 20 : 0;
+        },
+        sampleTimes: [3605, 3610, 3620, 3660],
+      });
+    const { samples, statistics } = run(0.1);
+    expect(statistics.rejected).toBe(0);
+    run(1e-8).samples.forEach((value, k) => {
+      expect(Math.abs(samples[k] - value)).toBeLessThan(0.01);
+    });
+  });
   test("cutting a smooth problem into many stretches keeps the step size and costs few steps more", () => {
     const system = plainSystem({ size: 1, derivative: (_, [y]) => [-y / TAU], jacobian: () => [[-1 / TAU]] });
     const request = { ...base, system, initial: Float64Array.of(10) };
