@@ -46,7 +46,7 @@ const AIRCRAFT: readonly Pick<ScenarioDocument, AircraftKeys>[] = [
     kit: { heaters: ["whole-engine-4", "in-cowl-400"], covers: ["insulated-cover"] },
     fitted: { covers: ["insulated-cover"] },
     initial: { oil_c: -16, all_c: -18, uncertainty_k: 2 },
-    want: { ...WANT, departure: "10:00" },
+    want: { ...WANT, departure: "10:00", heaters: ["whole-engine-4", "in-cowl-400"] },
   },
   {
     name: "Heron",

@@ -37,7 +37,7 @@ export function sectionsOf(
     else findings.issues.push(...issuesOfSchema(parsed.error, section));
   }
   for (const key of Object.keys(document)) {
-    if (key in shape) continue;
+    if (Object.hasOwn(shape, key)) continue;
     fault(findings, [key], `no such key (known: ${Object.keys(shape).join(", ")})`, document[key]);
   }
   return sections;

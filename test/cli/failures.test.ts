@@ -1,7 +1,8 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { soakline } from "./run.js";
 
-test("a bad document: exit 2, every fault on a line of its own, nothing on standard output", async () => {
+test.concurrent("a bad document: exit 2, every fault on a line of its own, nothing on standard output", async () => {
   const { code, stdout, stderr } = await soakline(["plan", "examples/bad/many-faults.json"]);
   expect(code).toBe(2);
   expect(stdout).toBe("");
@@ -10,27 +11,20 @@ test("a bad document: exit 2, every fault on a line of its own, nothing on stand
   for (const line of lines) expect(line).toMatch(/^[\w.[\]]+: expected .+, received .+$/);
 });
 
-test.each([
+test.concurrent.each([
   [
     ["plan", "examples/none.json"],
     /FILE: expected a file that can be read \(there is no such file\), received examples\/none.json/,
   ],
-  [["plan", "examples"], /it is a folder/],
   [["plan", "examples/lynx-tonight.json", "--taf", "none.txt"], /--taf: expected a file that can be read/],
   [["plan", "examples/lynx-tonight.json", "--chance", "high"], /Expected a number/],
   [
     ["plan", "examples/lynx-tonight.json", "--chance", "1.5"],
     /want\.chance: expected a number below 1, received 1\.5/,
   ],
-  [["plan", "examples/lynx-tonight.json", "--members", "2.5"], /ensemble\.members: expected a whole number/],
-  [
-    ["plan", "examples/lynx-tonight.json", "--heater", "stove"],
-    /kit\.heaters\[0\]: expected one of sump-pad-100/,
-  ],
   [["plan", "examples/lynx-tonight.json", "--units", "k"], /Allowed choices are c, f/],
   [["plan", "examples/bad/not-json.txt"], /line 4: expected JSON/],
   [["plan"], /missing required argument/],
-  [["preheat"], /unknown command/],
   [["plan", "examples/lynx-tonight.json", "--wibble"], /unknown option/],
 ])("bad input is named and ends with 2: %j", async (args, words) => {
   const { code, stdout, stderr } = await soakline(args);
@@ -39,15 +33,20 @@ test.each([
   expect(stdout).toBe("");
 });
 
-test("help is no failure", async () => {
+test.concurrent("help is no failure", async () => {
   const { code, stdout } = await soakline(["--help"]);
   expect(code).toBe(0);
   for (const command of ["plan", "explain", "simulate", "catalogue", "tonight"])
     expect(stdout).toContain(command);
 });
 
-test("an interruption ends it at once, with 130 and without half a result", async () => {
-  const args = ["plan", "examples/lynx-small-heater.json", "--members", "5000"];
-  const { code, signal, stdout } = await soakline(args, { interruptAfter: 1500 });
+test.concurrent("an interruption ends it at once, with 130 and without half a result", async () => {
+  const document = JSON.parse(readFileSync("examples/lynx-small-heater.json", "utf8"));
+  // More than a pipe holds: once all is written, the child has started and is reading.
+  const input = JSON.stringify({ ...document, note: "long ".repeat(60_000) });
+  const { code, signal, stdout } = await soakline(["plan", "-", "--members", "5000"], {
+    input,
+    interrupted: true,
+  });
   expect({ code, signal, stdout }).toEqual({ code: 130, signal: null, stdout: "" });
 });

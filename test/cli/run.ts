@@ -10,14 +10,17 @@ export interface Finished {
 /** Environment of a plain terminal with UTF-8; tests change what they are about. */
 export const PLAIN = { PATH: process.env.PATH, LANG: "C.UTF-8" };
 
-/** Runs the built command line as its users do. `interruptAfter` [ms] sends it what Ctrl-C sends. */
+export interface Circumstances {
+  readonly env?: NodeJS.ProcessEnv;
+  readonly input?: string;
+  /** Sends what Ctrl-C sends, half a second after all input was taken. */
+  readonly interrupted?: boolean;
+}
+
+/** Runs the built command line as its users do. */
 export function soakline(
   args: readonly string[],
-  {
-    env = PLAIN,
-    input = "",
-    interruptAfter,
-  }: { env?: NodeJS.ProcessEnv; input?: string; interruptAfter?: number } = {},
+  { env = PLAIN, input = "", interrupted = false }: Circumstances = {},
 ): Promise<Finished> {
   return new Promise((resolve, reject) => {
     const child = spawn(process.execPath, ["dist/cli/main.js", ...args], { env });
@@ -31,7 +34,8 @@ export function soakline(
     });
     child.on("error", reject);
     child.on("close", (code, signal) => resolve({ code, signal, stdout, stderr }));
+    child.stdin.on("error", () => undefined); // a child that fails before it reads closes the pipe
+    if (interrupted) child.stdin.on("finish", () => setTimeout(() => child.kill("SIGINT"), 500));
     child.stdin.end(input);
-    if (interruptAfter !== undefined) setTimeout(() => child.kill("SIGINT"), interruptAfter);
   });
 }

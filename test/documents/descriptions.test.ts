@@ -18,7 +18,9 @@ test.each(HEATERS.map((entry) => [entry.id, entry] as const))(
   "heater %s can stand in a document in full",
   (_, entry) => {
     expect(heaterSchema.parse(JSON.parse(JSON.stringify(entry)))).toEqual(entry);
-    expect(readExample({ kit: { ...EXAMPLE.kit, heaters: [entry] } }).scenario.kit.heaters).toEqual([entry]);
+    const aircraft = INSTALLATIONS.find((i) => i.cylinders === (entry.cylinders ?? 4));
+    const read = readExample({ aircraft: aircraft?.id, kit: { ...EXAMPLE.kit, heaters: [entry] } });
+    expect(read.scenario.kit.heaters).toEqual([entry]);
   },
 );
 
@@ -70,5 +72,11 @@ test("two elements of one name are told apart by their place", () => {
       expected: "a name that no other element has",
       received: '"pad"',
     },
+  ]);
+});
+
+test("a set made for six cylinders is not fitted to four", () => {
+  expect(issuesOf({ kit: { ...EXAMPLE.kit, heaters: ["whole-engine-6"] } })).toEqual([
+    { path: "kit.heaters[0]", expected: "a heater for 4 cylinders", received: '"whole-engine-6 for 6"' },
   ]);
 });

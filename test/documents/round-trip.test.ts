@@ -9,25 +9,28 @@ const tenth = (low: number, high: number) => fc.integer({ min: low * 10, max: hi
 const optional = <T>(key: string, value: fc.Arbitrary<T>) =>
   fc.option(value, { nil: undefined }).map((v) => (v === undefined ? {} : { [key]: v }));
 
-const kit = fc.record({
-  heaters: fc
-    .uniqueArray(fc.constantFrom(...HEATERS), { selector: (h) => h.id, maxLength: 3 })
-    .map((heaters) =>
-      heaters.filter((h, i) => h.duct === undefined || heaters.findIndex((o) => o.duct !== undefined) === i),
-    ),
-  covers: fc.uniqueArray(fc.constantFrom(...COVERS), { selector: (c) => c.id, maxLength: 3 }),
+/** An installation with kit that fits it: one duct at most, and sets made for its number of cylinders. */
+const equipped = fc.constantFrom(...INSTALLATIONS).chain((installation) => {
+  const fitting = HEATERS.filter((h) => h.cylinders === undefined || h.cylinders === installation.cylinders);
+  const firstDuct = fitting.find((h) => h.duct !== undefined);
+  const heaters = fitting.filter((h) => h.duct === undefined || h === firstDuct);
+  return fc.record({
+    installation: fc.constant(installation),
+    heaters: fc.shuffledSubarray(heaters, { maxLength: 3 }),
+    covers: fc.shuffledSubarray([...COVERS], { maxLength: 3 }),
+  });
 });
 
 /** Valid documents with catalogue entries by id or in full, and with or without what may be left out. */
 const documents = fc
   .record({
-    kit,
+    equipped,
     hours: fc.integer({ min: 2, max: 60 }),
     minute: fc.integer({ min: 28_000_000, max: 30_000_000 }),
     zone: fc.constantFrom(...ZONES),
     inFull: fc.boolean(),
   })
-  .chain(({ kit, hours, minute, zone, inFull }) => {
+  .chain(({ equipped: { installation, ...kit }, hours, minute, zone, inFull }) => {
     const heaters = kit.heaters.map((h) => h.id);
     const covers = kit.covers.map((c) => c.id);
     const at = fc.record({ at_h: tenth(0, hours) });
@@ -54,7 +57,7 @@ const documents = fc
     return fc.record({
       soakline: fc.constant(1),
       name: fc.string({ minLength: 1 }),
-      aircraft: fc.constantFrom(...INSTALLATIONS).map((i) => (inFull ? i : i.id)),
+      aircraft: fc.constant(inFull ? installation : installation.id),
       kit: fc.constant(inFull ? kit : { heaters, covers }),
       start: fc.constant(localText(minute * 60, zone)),
       hours: fc.constant(hours),

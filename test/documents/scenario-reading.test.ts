@@ -201,6 +201,12 @@ test("weather files are read by what is handed in, under the name in the documen
   expect(issuesOf({ weather: { csv_file: "logs/night.csv" } })[0].path).toBe("weather.csv_file");
 });
 
+test("keys that every object inherits are still unknown keys", () => {
+  for (const key of ["toString", "constructor"]) {
+    expect(issuesOf({ [key]: 1 })).toMatchObject([{ path: key, received: "1" }]);
+  }
+});
+
 test("faults of every part are named at once", () => {
   const issues = issuesOf({
     aircraft: "none",

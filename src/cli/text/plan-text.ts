@@ -97,10 +97,13 @@ function bindingText(
   return `${title}: ${shown(value.p50)} (5 % of cases beyond ${shown(direction === "at-least" ? value.p05 : value.p95)}), ${sign} ${shown(limit)}; holds in ${percent(chance)}`;
 }
 
-function missingText({ title, margin, chance, limit, unit }: CriterionDocument, style: Style): string {
-  const shown = (x: number) => valueText(x, unit, style);
+function missingText(
+  { title, margin, chance, limit, unit, direction }: CriterionDocument,
+  style: Style,
+): string {
   const off = (x: number) => valueText(x, marginUnit(unit), style);
-  const half = margin.p50 < 0 ? `${off(-margin.p50)} short of ${shown(limit)} in the middle, ` : "";
+  const beyond = `${direction === "at-least" ? "short of" : "over"} ${valueText(limit, unit, style)}`;
+  const half = margin.p50 < 0 ? `${off(-margin.p50)} ${beyond} in the middle, ` : "";
   return `${title}: ${half}${off(-margin.p05)} in the worst 5 %; holds in ${percent(chance)}`;
 }
 
