@@ -63,7 +63,9 @@ function readyFacts(plan: PlanDocument, style: Style): string[] {
 }
 
 function missingFacts(plan: PlanDocument, style: Style): string[] {
-  const failing = plan.criteria.filter((c) => c.judged === "at-start" && c.chance < plan.wanted_chance);
+  const failing = plan.criteria.filter(
+    (c) => c.judged === "at-start" && !c.advisory && c.chance < plan.wanted_chance,
+  );
   const tooHot = plan.criteria.filter((c) => plan.too_hot.includes(c.id));
   return [
     ...fact("Why", plan.message, style),
@@ -103,8 +105,12 @@ function missingText(
 ): string {
   const off = (x: number) => valueText(x, marginUnit(unit), style);
   const beyond = `${direction === "at-least" ? "short of" : "over"} ${valueText(limit, unit, style)}`;
-  const half = margin.p50 < 0 ? `${off(-margin.p50)} ${beyond} in the middle, ` : "";
-  return `${title}: ${half}${off(-margin.p05)} in the worst 5 %; holds in ${percent(chance)}`;
+  const facts = [
+    ...(margin.p50 < 0 ? [`${off(-margin.p50)} ${beyond} in the middle`] : []),
+    ...(margin.p05 < 0 ? [`${off(-margin.p05)} in the worst 5 %`] : []),
+    `holds in ${percent(chance)}`,
+  ];
+  return `${title}: ${facts.join(", ")}`;
 }
 
 function attendance({ heaters, plug_in }: PlanDocument, style: Style): string[] {
