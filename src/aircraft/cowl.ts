@@ -46,4 +46,4 @@ export function windDraught(cowl: Cowl, windSpeed: number, tempAir: number): num
 }
 
 /** ΔC_p [1] between front inlets and bottom outlet, mean over directions; project judgement. */
-const PRESSURE_DIFFERENCE = 0.3;
+const PRESSURE_DIFFERENCE = 0.2;

@@ -244,7 +244,7 @@ function cowlLinks({ cowl }: Installation, kit: Kit): LinkRule[] {
 }
 
 /** Share of the cooling draught's heat taken straight from the front heads; project judgement. */
-const FRONT_DRAUGHT_SHARE = 0.03;
+const FRONT_DRAUGHT_SHARE = 0.015;
 
 function batteryLinks({ battery }: Installation): LinkRule[] {
   const link = (to: "cowl_air" | "outside_air", wPerK: number): LinkRule =>

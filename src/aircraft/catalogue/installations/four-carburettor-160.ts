@@ -17,11 +17,11 @@ export const FOUR_CARBURETTOR_160: Installation = {
   compression_ratio: 8.5,
   bodies: {
     sump: { heat_capacity_j_per_k: 2300, area_m2: 0.22, height_m: 0.15 },
-    crankcase: { heat_capacity_j_per_k: 12_600, area_m2: 1.15, height_m: 0.25 },
-    crankshaft: { heat_capacity_j_per_k: 7800, area_m2: 0, height_m: 0.1 },
-    barrels: { heat_capacity_j_per_k: 6600, area_m2: 0.7, height_m: 0.15 },
-    heads: { heat_capacity_j_per_k: 9300, area_m2: 1.4, height_m: 0.2 },
-    accessories: { heat_capacity_j_per_k: 7000, area_m2: 0.35, height_m: 0.15 },
+    crankcase: { heat_capacity_j_per_k: 11_500, area_m2: 1.15, height_m: 0.25 },
+    crankshaft: { heat_capacity_j_per_k: 7400, area_m2: 0, height_m: 0.1 },
+    barrels: { heat_capacity_j_per_k: 8000, area_m2: 0.7, height_m: 0.15 },
+    heads: { heat_capacity_j_per_k: 15_000, area_m2: 1.4, height_m: 0.2 },
+    accessories: { heat_capacity_j_per_k: 6600, area_m2: 0.35, height_m: 0.15 },
   },
   oil: { quantity_l: 5.5, oil_id: "sae-15w-50" },
   contacts: {
