@@ -54,7 +54,7 @@ export function play(run: HeatingRun, times: readonly number[]): Readonly<Record
       },
       events: run.events,
     },
-    centralDraws(2),
+    centralDraws(weather),
   );
   const result = prepared.advance({
     state: prepared.initial,
