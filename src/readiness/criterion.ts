@@ -59,16 +59,21 @@ export function marginText({ quantity }: Criterion, margin: number): string {
     case "temperature-difference":
       return `${margin.toFixed(1)} K`;
     case "rotational-speed":
-      return `${(margin / RADIANS_PER_SECOND_OF_RPM).toFixed(0)} rpm`;
+      return `${whole(margin / RADIANS_PER_SECOND_OF_RPM)} rpm`;
     case "fraction":
       return `${(100 * margin).toFixed(1)} %`;
     case "ratio":
       return `${margin.toFixed(1)} times`;
     case "index":
-      return `${margin.toFixed(0)} of 100`;
+      return `${whole(margin)} of 100`;
     case "count":
-      return margin.toFixed(0);
+      return whole(margin);
   }
+}
+
+/** Adding 0 turns -0 into 0. */
+function whole(value: number): string {
+  return String(Math.round(value) + 0);
 }
 
 export function rowOf({ parts }: EnsembleState, part: string): number {

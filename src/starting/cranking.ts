@@ -87,6 +87,11 @@ export function crankingModel(
     return starter.resistance + (full.resistance * powerAtTest) / fraction;
   }
 
+  /** [1] (mu/mu_0)^n. */
+  function filmLevel(temp: number, exponent: number): number {
+    return Math.exp(exponent * (logViscosity.value(clampedPart(temp)) - logReference));
+  }
+
   function speed(
     tempBarrels: number,
     tempCrankshaft: number,
@@ -95,12 +100,10 @@ export function crankingModel(
     spread: CrankingSpread,
   ): number {
     const { exponent } = spread;
-    const level = (temp: number) =>
-      Math.exp(exponent * (logViscosity.value(clampedPart(temp)) - logReference));
     const films =
-      FILM_SHARES.barrels * level(tempBarrels) +
-      FILM_SHARES.crankshaft * level(tempCrankshaft) +
-      FILM_SHARES.oil * level(tempOil);
+      FILM_SHARES.barrels * filmLevel(tempBarrels, exponent) +
+      FILM_SHARES.crankshaft * filmLevel(tempCrankshaft, exponent) +
+      FILM_SHARES.oil * filmLevel(tempOil, exponent);
     const ohms = resistance(tempBattery, spread);
     const stall = (starter.torquePerCurrent * full.openVoltage) / ohms;
     const slope = (starter.torquePerCurrent * starter.voltagePerSpeed) / ohms;

@@ -1,0 +1,4 @@
+import { runValidation } from "./case.js";
+import { CRANKING_VALIDATION } from "./starting.cases.js";
+
+runValidation(CRANKING_VALIDATION);
