@@ -50,18 +50,11 @@ export function clearanceCriteria(installation: Installation): Criterion[] {
     const usual = clearanceOf(piston, TEMP_REFERENCE_LENGTH, TEMP_PISTON_FIRST_MINUTES);
     const share = shares(piston, usual, TEMP_PISTON_FIRST_MINUTES);
     criteria.push(
-      index(
-        "piston-clearance",
-        "room for hot pistons in the barrels",
-        pistonLimit,
-        REASONS.piston,
-        source,
-        (state, out) => {
-          const { temps, members } = state;
-          const outer = rowOf(state, "barrels") * members;
-          for (let m = 0; m < members; m++) out[m] = share(temps[outer + m], TEMP_PISTON_FIRST_MINUTES);
-        },
-      ),
+      index("piston-clearance", "room for hot pistons", pistonLimit, REASONS.piston, source, (state, out) => {
+        const { temps, members } = state;
+        const outer = rowOf(state, "barrels") * members;
+        for (let m = 0; m < members; m++) out[m] = share(temps[outer + m], TEMP_PISTON_FIRST_MINUTES);
+      }),
     );
   }
   return criteria;

@@ -18,7 +18,7 @@ import {
   tempBatteryLeast,
   tempChargeLeast,
 } from "../starting/index.js";
-import { celsiusFromKelvin, kelvinFromCelsius } from "../units/index.js";
+import { kelvinFromCelsius } from "../units/index.js";
 import { clearanceCriteria } from "./clearance-criteria.js";
 import { crankingCriteria } from "./cranking-criteria.js";
 import type { Criterion, EnsembleState } from "./criterion.js";
@@ -59,7 +59,7 @@ function oilCriteria({ oil }: Installation): Criterion[] {
   return [
     lowest(
       "oil-pump",
-      "oil thin enough to reach the pump",
+      "oil flows to the pump",
       ["oil"],
       pumping.temp,
       "oil that does not flow to the pump leaves bearings dry, whatever the gauge's needle does later",
@@ -95,7 +95,7 @@ function batteryCriteria({ battery }: Installation, charge: number): Criterion[]
     {
       ...lowest(
         "battery-charge",
-        "battery warm enough to be charged",
+        "battery warm enough to charge",
         ["battery"],
         tempChargeLeast(battery),
         lithium
@@ -139,7 +139,7 @@ function fuelCriteria({ fuel, origins }: Installation): Criterion[] {
     },
     {
       id: "fuel-offered",
-      title: `fuel to be offered, over a start at ${celsiusFromKelvin(TEMP_WARM_START).toFixed(0)} °C`,
+      title: "fuel offered, over a warm start",
       quantity: "ratio",
       direction: "at-most",
       judged: "at-start",
@@ -147,13 +147,13 @@ function fuelCriteria({ fuel, origins }: Installation): Criterion[] {
       advisory: true,
       reason:
         "more prime than that floods before it evaporates: fire in the intake, washed walls, frosted plugs",
-      source: `share that evaporates taken as vapour pressure, AP-42; limit from handbooks' strokes, project judgement; fuel: ${fuelSource}`,
+      source: `warm: 15 °C; share that evaporates taken as vapour pressure, AP-42; limit from handbooks' strokes, project judgement; fuel: ${fuelSource}`,
       values: (state, out) => atColdestHead(state, out, ratioAt),
     },
     {
       ...lowest(
         "plugs",
-        "coldest head warm enough for a second try",
+        "coldest head, for a second try",
         [...HEADS],
         kelvinFromCelsius(0),
         "when it fires and quits in the cold, the plugs frost over: no second try below 0 °C",
