@@ -32,7 +32,9 @@ export function batteryKind({ chemistry, sealed }: Battery): BatteryKind {
 
 /**
  * [Ohm] of a full battery in the cold cranking test: what leaves 1.2 V a lead-acid cell at the rated current.
- * @example testResistance(battery with 300 A, 12 V) // (12.63 - 7.2) V/300 A = 0.0181
+ * @example
+ * const { battery, cranking } = installationById("four-carburettor-160");
+ * testResistance(battery, cranking) // 0.0181: (12.63 - 7.2) V/300 A
  */
 export function testResistance(battery: Battery, { system_v }: Pick<Cranking, "system_v">): number {
   const cells = system_v / 2;

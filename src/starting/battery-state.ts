@@ -33,7 +33,7 @@ export interface BatteryState {
 /**
  * [K] below which the battery must be left alone: the freezing point of its acid at `charge` [0..1], on the warm side of
  * all published tables, or the cut-off of a lithium pack.
- * @example tempBatteryLeast(flooded lead-acid, 0.25) // 258.15: SG 1.155 freezes at +5 °F
+ * @example tempBatteryLeast(installationById("four-carburettor-160").battery, 0.25) // 258.15: SG 1.155 freezes at +5 °F
  */
 export function tempBatteryLeast(battery: Battery, charge: number): number {
   requireInside("charge", charge, 0, 1, "[1]");

@@ -1,4 +1,4 @@
-import type { PartName } from "../aircraft/index.js";
+import type { Caution, PartName } from "../aircraft/index.js";
 import {
   GAS_CONSTANT_VAPOUR,
   isWetIso9223,
@@ -10,6 +10,7 @@ import {
 import { KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
 import type { CaseGeometry } from "./case-geometry.js";
 import { oilConductance, wallConductance, waterActivityOil } from "./case-vapour.js";
+import { START_CAUTIONS } from "./cautions.js";
 import { type Exchange, settle } from "./vapour-step.js";
 
 /** Temperatures over time: a simulated trajectory, or logged ones. */
@@ -54,6 +55,7 @@ export interface CaseMoisture {
   readonly vented: number;
   /** [kg] at most frozen in the breather: vapour above what air below 0 °C can carry away. */
   readonly breatherFrost: number;
+  readonly cautions: readonly Caution[];
 }
 
 /** What the wet hours can tell and what not. */
@@ -122,6 +124,7 @@ export function caseMoisture(
     condensedMost,
     vented,
     breatherFrost,
+    cautions: breatherFrost > 0 ? [START_CAUTIONS.frozenBreather] : [],
   };
 
   function advance(s: number, w: number, dt: number): void {

@@ -1,9 +1,10 @@
-import { type Installation, oilById } from "../aircraft/index.js";
+import { type Caution, type Installation, oilById } from "../aircraft/index.js";
 import { quantile, UniformTable } from "../numerics/index.js";
 import { COLD_CRANKING_TEST, crankingPowerFraction, RANGE_TEMP_BATTERY } from "../properties/index.js";
 import { RADIANS_PER_SECOND_OF_RPM } from "../units/index.js";
 import { requireInside } from "./argument.js";
 import { batteryKind, batterySource, clampedBattery, crankingCharge } from "./battery-source.js";
+import { START_CAUTIONS } from "./cautions.js";
 import {
   CRANKING_REFERENCE_SPEED,
   CRANKING_REFERENCE_VISCOSITY,
@@ -38,6 +39,7 @@ export interface CrankingTry {
   readonly energy: number;
   /** Tries of that length in the battery, whole ones. */
   readonly tries: number;
+  readonly cautions: readonly Caution[];
 }
 
 /** [s] of cranking at a time (Lycoming Service Instruction 1505: at most 5 s a try). */
@@ -147,14 +149,18 @@ export function crankingTry(
     charge,
   );
   const voltage = current > 0 ? openVoltage - (current * resistance) / spread.power : 0;
+  const turns = speed >= model.speedMin;
   return {
-    status: speed >= model.speedMin ? "turns" : speed > 0 ? "too-slow" : "stalls",
+    status: turns ? "turns" : speed > 0 ? "too-slow" : "stalls",
     speed,
     current,
     voltage,
     torque: current * starterOf(installation.cranking).torquePerCurrent,
     energy: voltage * current * TRY_DURATION,
     tries: Math.floor(model.tries(current, temps.battery)),
+    cautions: turns
+      ? [START_CAUTIONS.crankShort]
+      : [START_CAUTIONS.crankShort, START_CAUTIONS.kickBack, START_CAUTIONS.handTurning],
   };
 }
 

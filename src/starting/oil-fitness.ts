@@ -1,3 +1,4 @@
+import type { Caution } from "../aircraft/index.js";
 import {
   crankingLimitOil,
   dynamicViscosityOil,
@@ -8,6 +9,7 @@ import {
 } from "../properties/index.js";
 import { celsiusFromKelvin } from "../units/index.js";
 import { requireInside } from "./argument.js";
+import { START_CAUTIONS } from "./cautions.js";
 import { CRANKING_REFERENCE_OIL } from "./cranking-drag.js";
 
 /** Whether an oil at one temperature flows to the pump and lets itself be cranked. */
@@ -21,6 +23,7 @@ export interface OilFitness {
   readonly pumpingLimit: OilLimit;
   readonly crankingLimit: OilLimit;
   readonly text: string;
+  readonly cautions: readonly Caution[];
 }
 
 /** @param temp [K] of the oil, for pumping in the sump, for cranking in the films */
@@ -36,10 +39,14 @@ export function oilFitness(oil: Oil, temp: number): OilFitness {
     pumpingLimit,
     crankingLimit,
   };
-  return { ...fit, text: textOf(oil, temp, fit) };
+  return {
+    ...fit,
+    text: textOf(oil, temp, fit),
+    cautions: fit.pumpable && fit.crankable ? [] : [START_CAUTIONS.congealedOil],
+  };
 }
 
-function textOf(oil: Oil, temp: number, fit: Omit<OilFitness, "text">): string {
+function textOf(oil: Oil, temp: number, fit: Omit<OilFitness, "text" | "cautions">): string {
   const at = `${oil.name} at ${whole(temp)} °C`;
   if (fit.gelled) return `${at} is below its pour point (${whole(oil.pourPoint)} °C): it may not flow at all`;
   if (!fit.pumpable) return `${at} may not reach the pump: limit ${whole(fit.pumpingLimit.temp)} °C`;
@@ -59,6 +66,7 @@ export interface OilPressureDelay {
   readonly usual: number;
   /** [s] Infinity when the oil may not reach the pump. */
   readonly most: number;
+  readonly caution: Caution;
 }
 
 /** [s] on a warm day, oil of 0.11 Pa s, from idle on; common practice, no published source. */
@@ -80,5 +88,6 @@ export function oilPressureDelay(oil: Oil, temp: number): OilPressureDelay {
     least: usual / DELAY_FACTOR,
     usual,
     most: pumpable ? usual * DELAY_FACTOR : Number.POSITIVE_INFINITY,
+    caution: START_CAUTIONS.noOilPressure,
   };
 }

@@ -1,7 +1,8 @@
-import { type Installation, oilById, type PartName } from "../aircraft/index.js";
+import { type Caution, type Installation, oilById, type PartName } from "../aircraft/index.js";
 import { densityOil, heatCapacityOil } from "../properties/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import { requireInside } from "./argument.js";
+import { START_CAUTIONS } from "./cautions.js";
 
 /** Rise over outside air as a share of the oil's [1], after descent and taxi; project judgement. */
 const SHARE_OF_OIL = {
@@ -50,6 +51,7 @@ export interface GroundRun {
   readonly temps: Map<PartName, number>;
   /** [J] stored in the engine by the run. */
   readonly heat: number;
+  readonly caution: Caution;
 }
 
 /**
@@ -89,7 +91,7 @@ export function groundRun(
     after.set(part, before + gained);
     heat += gained * heatCapacityOf(installation, part);
   }
-  return { temps: after, heat };
+  return { temps: after, heat, caution: START_CAUTIONS.groundRun };
 }
 
 /** [J/K] */

@@ -64,6 +64,20 @@ test("an air-cooled engine has no coolant and a liquid-cooled one has", () => {
   expect(paths({ ...liquid, cooling: "air" })).toContain("aircraft.bodies.coolant");
 });
 
+test("a starter that gives out more than it takes, an unknown metal and a Reid pressure in psi are refused", () => {
+  const [installation] = INSTALLATIONS;
+  const first = (change: object) => issuesOf({ aircraft: { ...installation, ...change } })[0];
+  const strong = first({ cranking: { ...installation.cranking, stall_torque_nm: 5000 } });
+  expect(strong.path).toBe("aircraft.cranking.stall_torque_nm");
+  expect(strong.expected).toMatch(
+    /^at most 215, what system_v, no_load_rpm and starter_resistance_ohm leave/,
+  );
+  const { piston } = installation.clearances;
+  const brass = first({ clearances: { piston: { ...piston, outer_metal: "brass" } } });
+  expect(brass.path).toBe("aircraft.clearances.piston.outer_metal");
+  expect(first({ fuel: { grade: "avgas", reid_kpa: 6.5 } }).path).toBe("aircraft.fuel.reid_kpa");
+});
+
 test("two elements of one name are told apart by their place", () => {
   const heater = { ...PAD, elements: [PAD.elements[0], PAD.elements[0]] };
   expect(issuesOf({ kit: { ...EXAMPLE.kit, heaters: [heater] } })).toEqual([

@@ -119,6 +119,8 @@ describe("water in the case", () => {
     expect(last(m.vapourPressure)).toBeLessThanOrEqual(outside + 1e-9);
     expect(m.condensedMost).toBe(0);
     expect(m.wetTimeMost).toBe(0);
+    expect(m.breatherFrost).toBe(0);
+    expect(m.cautions).toEqual([]);
   });
 
   test("wet walls dry through the breather, and hold the air at saturation until then", () => {
@@ -145,6 +147,7 @@ describe("water in the case", () => {
     expect(last(always.inOil)).toBeLessThan(0.6 * winterOil.inOil);
     expect(last(before.inOil)).toBeGreaterThan(0.97 * winterOil.inOil);
     expect(always.breatherFrost).toBeGreaterThan(before.breatherFrost);
+    expect(always.cautions.map((c) => c.text).join()).toMatch(/freezes in the breather/);
     expect(WET_TIME_LIMITS).toContain("only ranks one habit against another");
   });
 

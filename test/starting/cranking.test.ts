@@ -73,7 +73,14 @@ describe("a try", () => {
   test("straight grade 100 oil stops what a multigrade lets turn", () => {
     const straight = { ...reference, oil: { ...reference.oil, oil_id: "sae-50" } };
     expect(crankingTry(reference, soaked(-15)).status).toBe("turns");
-    expect(crankingTry(straight, soaked(-15)).status).toBe("too-slow");
+    const slow = crankingTry(straight, soaked(-15));
+    expect(slow.status).toBe("too-slow");
+    expect(slow.cautions.map((c) => c.text).join()).toMatch(/kick back/);
+    expect(
+      crankingTry(reference, soaked(0))
+        .cautions.map((c) => c.text)
+        .join(),
+    ).toMatch(/^Crank 5 s at a time/);
     expect(crankingOutlook(straight, soaked(-15)).chance).toBeLessThan(0.05);
   });
 

@@ -26,6 +26,7 @@ describe("oil", () => {
     expect(oilFitness(oil("sae-50"), k(-15))).toMatchObject({ crankable: false, gelled: false });
     const gelled = oilFitness(oil("sae-50"), k(-20));
     expect(gelled).toMatchObject({ pumpable: false, crankable: false, gelled: true });
+    expect(gelled.cautions).toEqual([START_CAUTIONS.congealedOil]);
     expect(gelled.text).toMatch(/at -20 °C is below its pour point \(-18 °C\): it may not flow at all/);
     expect(oilFitness(oil("sae-15w-50"), k(0))).toMatchObject({ pumpable: true, crankable: true });
     expect(oilFitness(oil("sae-15w-50"), k(-25)).text).toMatch(
@@ -46,7 +47,9 @@ describe("oil", () => {
         expect(most / usual).toBeCloseTo(2, 9);
       }
     }
-    expect(oilPressureDelay(oil("sae-50"), k(-19)).most).toBe(Number.POSITIVE_INFINITY);
+    const never = oilPressureDelay(oil("sae-50"), k(-19));
+    expect(never.most).toBe(Number.POSITIVE_INFINITY);
+    expect(never.caution.text).toMatch(/^Stop the engine at once/);
     expect(() => oilPressureDelay(oil("sae-50"), 10)).toThrow(/^invalid temp: 10/);
   });
 

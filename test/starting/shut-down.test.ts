@@ -49,7 +49,8 @@ describe("a short ground run", () => {
   );
 
   test("warms heads long before oil, and leaves what it does not reach", () => {
-    const { temps, heat } = groundRun(installation, cold, k(-15), 300);
+    const { temps, heat, caution } = groundRun(installation, cold, k(-15), 300);
+    expect(caution.text).toMatch(/makes more water than it drives off/);
     const rise = (part: "heads_front" | "oil" | "hub") => temps.get(part)! - cold.get(part)!;
     expect(rise("heads_front")).toBeGreaterThan(50);
     expect(rise("heads_front")).toBeGreaterThan(4 * rise("oil"));
