@@ -15,6 +15,8 @@ export {
   type PartName,
 } from "./aircraft/index.js";
 export {
+  type AwayDocument,
+  awaySchema,
   type CourseDocument,
   type CriterionDocument,
   coverSchema,
@@ -44,6 +46,7 @@ export {
   simulationSchema,
 } from "./documents/index.js";
 export {
+  awayFromDocument,
   explainFromDocument,
   type Outcome,
   type PipelineOptions,
@@ -53,6 +56,7 @@ export {
 export { type Plan, type PlanRequest, planPreheat, type Wish } from "./planning/index.js";
 export { type Criterion, judge, temperatureCriteria, type Verdict } from "./readiness/index.js";
 export { type Draws, drawEnsemble, type Scenario, simulate, type Trajectory } from "./simulation/index.js";
+export { type Explanation, explainWhy, type WhyTopic, whyTopics } from "./starting/index.js";
 export { celsiusFromKelvin, fahrenheitFromCelsius, kelvinFromCelsius } from "./units/index.js";
 export {
   epochFromLocal,

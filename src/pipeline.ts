@@ -1,4 +1,6 @@
 import {
+  type AwayDocument,
+  awayDocument,
   type DocumentIssue,
   type ExplanationDocument,
   explanationDocument,
@@ -15,8 +17,8 @@ import {
   usedKit,
   type WishWithHeaters,
 } from "./documents/index.js";
-import { type Plan, planPreheat } from "./planning/index.js";
-import { temperatureCriteria } from "./readiness/index.js";
+import { type Plan, planPreheat, stayAway } from "./planning/index.js";
+import { allCriteria } from "./readiness/index.js";
 import { drawEnsemble, simulate } from "./simulation/index.js";
 
 // The whole flow: document -> scenario -> draws -> plan or trajectory -> document.
@@ -64,6 +66,21 @@ export function simulateFromDocument(
   return { status: "completed", result: simulationDocument(course, context) };
 }
 
+/** [0..1] how sure the time away must be when the document wants nothing. */
+const USUAL_CHANCE = 0.9;
+
+/** How long a warm aircraft stays ready without power, covered and not. */
+export function awayFromDocument(source: unknown, options: PipelineOptions = {}): Outcome<AwayDocument> {
+  const read = scenarioFrom(source, options);
+  if (!read.ok) return { status: "refused", issues: read.issues };
+  const context = drawnFrom(read);
+  const chance = options.overrides?.chance ?? read.want?.wish.chance ?? USUAL_CHANCE;
+  const criteria = allCriteria(read.scenario.installation, { heaters: [], covers: [] }, read.limits);
+  const report = stayAway({ scenario: read.scenario, criteria, draws: context.draws, chance });
+  if (report.status !== "judged") return report;
+  return { status: "completed", result: awayDocument(report, chance, context) };
+}
+
 function planned<T>(
   source: unknown,
   options: PipelineOptions,
@@ -78,7 +95,7 @@ function planned<T>(
     scenario: read.scenario,
     wish: want.wish,
     heaters: want.heaters,
-    criteria: temperatureCriteria(read.scenario.installation, usedKit(read), read.limits),
+    criteria: allCriteria(read.scenario.installation, usedKit(read), read.limits),
     draws: context.draws,
     ...(options.onProgress === undefined ? {} : { onProgress: options.onProgress }),
   });

@@ -36,6 +36,8 @@ export const FLAG = {
       "--engine_c <temperature>",
       "what if the whole engine began at this temperature, °C",
     ).argParser(aNumber),
+  aircraft: () =>
+    new Option("--aircraft <id>", "installation of the catalogue").default("four-carburettor-160"),
   taf: () => new Option("--taf <file>", "forecast text instead of the document's weather"),
   metar: () => new Option("--metar <file>", "observation text instead of the document's weather"),
 };

@@ -1,5 +1,7 @@
 import { Worker } from "node:worker_threads";
 import {
+  type AwayDocument,
+  awayFromDocument,
   type ExplanationDocument,
   explainFromDocument,
   type Outcome,
@@ -15,6 +17,7 @@ interface Results {
   readonly plan: PlanDocument;
   readonly simulate: SimulationDocument;
   readonly explain: ExplanationDocument;
+  readonly away: AwayDocument;
 }
 
 export type JobKind = keyof Results;
@@ -58,5 +61,7 @@ export function perform({ kind, source, file, overrides }: Job, onProgress: (don
       return simulateFromDocument(source, options);
     case "explain":
       return explainFromDocument(source, options);
+    case "away":
+      return awayFromDocument(source, options);
   }
 }

@@ -1,16 +1,25 @@
 import { Argument, Command } from "commander";
-import { demoBase, type ExplanationDocument, type PlanDocument, type SimulationDocument } from "../index.js";
+import {
+  type AwayDocument,
+  demoBase,
+  type ExplanationDocument,
+  type PlanDocument,
+  type SimulationDocument,
+} from "../index.js";
 import { readTextFile } from "../node/index.js";
 import { BadInput, EXIT, type ExitCode, failureOf } from "./exit.js";
 import { FLAG, overridesOf, type RunFlags } from "./flags.js";
 import { type JobKind, runJob } from "./job.js";
 import { createProgress } from "./progress.js";
 import { fitting, type Style, styleFor } from "./style.js";
+import { awayText } from "./text/away-text.js";
 import { CATALOGUE, catalogueEntry, catalogueList, type Section } from "./text/catalogue-text.js";
 import { explanationText } from "./text/explanation-text.js";
 import { planText } from "./text/plan-text.js";
 import { simulationText } from "./text/simulation-text.js";
 import { tonightText } from "./text/tonight-text.js";
+import { whyText } from "./text/why-text.js";
+import { whyAnswer } from "./why.js";
 
 /** What the commands need of the process. */
 export interface Shell {
@@ -66,6 +75,30 @@ export function createProgram(shell: Shell): Command {
       }
     },
   );
+
+  runCommand(program, "away", "no power: how long a warm aircraft stays ready, covered and uncovered")
+    .addOption(FLAG.chance())
+    .action(async (file: string, flags: RunFlags) => {
+      const away: AwayDocument | undefined = await run("away", file, flags);
+      if (away === undefined) return;
+      if (flags.json) printJson(away);
+      else print(awayText(away, style(flags)), style(flags));
+      shell.exitWith(away.chance_now >= away.wanted_chance ? EXIT.ok : EXIT.notReachable);
+    });
+
+  program
+    .command("why")
+    .description("one question, its answer at a temperature, the equation, its source and a curve")
+    .argument("[topic]", "what to explain; without it, the topics there are")
+    .argument("[temp_c]", "temperature, °C", "-20")
+    .addOption(FLAG.aircraft())
+    .addOption(FLAG.json())
+    .action((topic: string | undefined, temp: string, flags: { aircraft: string; json?: boolean }) => {
+      const answer = whyAnswer(topic, temp, flags.aircraft);
+      if (flags.json) printJson(answer);
+      else if ("topics" in answer) print(answer.topics, style({}));
+      else print(whyText(answer, Number(temp), style({})), style({}));
+    });
 
   program
     .command("catalogue")

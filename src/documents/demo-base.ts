@@ -52,10 +52,13 @@ const AIRCRAFT: readonly Pick<ScenarioDocument, AircraftKeys>[] = [
     name: "Heron",
     aircraft: "six-injected-300",
     place: "ramp",
-    kit: { heaters: ["whole-engine-6"], covers: ["insulated-cover", "propeller-cover"] },
+    kit: {
+      heaters: ["whole-engine-6", "battery-blanket-60"],
+      covers: ["insulated-cover", "propeller-cover"],
+    },
     fitted: { covers: ["insulated-cover", "propeller-cover"] },
     initial: { all_c: -18, uncertainty_k: 2 },
-    want: { ...WANT, departure: "11:30" },
+    want: { ...WANT, departure: "11:30", heaters: ["whole-engine-6", "battery-blanket-60"] },
   },
   {
     name: "Marten",

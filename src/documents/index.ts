@@ -1,3 +1,4 @@
+export { awayDocument } from "./away-document.js";
 export { type DemoBase, demoBase } from "./demo-base.js";
 export { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
 export { explanationDocument } from "./explanation-document.js";
@@ -15,6 +16,8 @@ export { type Overrides, overridden } from "./overrides.js";
 export { planDocument } from "./plan-document.js";
 export { type ResultContext, usedKit } from "./result-header.js";
 export {
+  type AwayDocument,
+  awaySchema,
   type CourseDocument,
   type CriterionDocument,
   type ExplanationDocument,

@@ -1,10 +1,11 @@
-import type { Configuration, PartName } from "../aircraft/index.js";
-import type { InitialState } from "../simulation/index.js";
+import type { Configuration, Installation, Kit, PartName } from "../aircraft/index.js";
+import type { InitialState, Site } from "../simulation/index.js";
 import { celsiusFromKelvin, kelvinFromCelsius, SECONDS_OF_HOUR } from "../units/index.js";
 import { type WeatherSeries, weatherAt } from "../weather/index.js";
 import type { Clock } from "./clock.js";
-import type { Findings } from "./reading.js";
+import { type Findings, fault } from "./reading.js";
 import type { ScenarioDocument, ScenarioSections } from "./scenario-schema.js";
+import { type SinceShutDown, sinceShutDown } from "./shut-down-reading.js";
 
 /** [K] standard deviation of a temperature read off an instrument, and of one guessed from the air; project judgement. */
 const READING_SD = 1;
@@ -12,7 +13,10 @@ const GUESS_SD = 3;
 /** [s] how far back the coldest air counts for an engine nobody has read; project judgement. */
 const LOOK_BACK = 6 * SECONDS_OF_HOUR;
 
-type InitialKey = Exclude<keyof NonNullable<ScenarioDocument["initial"]>, "all_c" | "uncertainty_k">;
+type InitialKey = Exclude<
+  keyof NonNullable<ScenarioDocument["initial"]>,
+  "all_c" | "shut_down_h_ago" | "snow_on_cowl_kg_m2" | "uncertainty_k"
+>;
 
 const PARTS_OF_KEY: Readonly<Record<InitialKey, readonly PartName[]>> = {
   sump_c: ["sump"],
@@ -32,20 +36,32 @@ const PARTS_OF_KEY: Readonly<Record<InitialKey, readonly PartName[]>> = {
 /** Temperatures at the start; what nobody read is taken from the air, with more doubt. */
 export function initialStateOf(
   { initial = {}, hangar }: ScenarioSections,
-  configuration: Configuration,
+  aircraft: {
+    readonly installation: Installation;
+    readonly kit: Kit;
+    readonly configuration: Configuration;
+    readonly site: Site;
+  },
   weather: WeatherSeries,
   clock: Clock,
   findings: Findings,
 ): InitialState {
-  const temps = new Map<string, number>();
+  const { configuration } = aircraft;
+  const { all_c, shut_down_h_ago, snow_on_cowl_kg_m2, uncertainty_k } = initial;
+  if (all_c !== undefined && shut_down_h_ago !== undefined) {
+    const expected = "either all_c or shut_down_h_ago, not both";
+    fault(findings, ["initial"], expected, { all_c, shut_down_h_ago });
+  }
+  const cooled =
+    shut_down_h_ago === undefined ? undefined : shutDown(shut_down_h_ago, aircraft, weather, clock, findings);
+  const temps = new Map<string, number>(cooled?.temps);
   for (const [key, parts] of Object.entries(PARTS_OF_KEY)) {
     const celsius = initial[key as InitialKey];
     if (celsius !== undefined) for (const part of parts) temps.set(part, kelvinFromCelsius(celsius));
   }
-  const { all_c, uncertainty_k } = initial;
   const inHangar = configuration.place === "hangar" && hangar !== undefined;
   const surroundings = inHangar ? kelvinFromCelsius(hangar.air_c) : coldestAir(weather, clock.start);
-  if (all_c === undefined) {
+  if (all_c === undefined && cooled === undefined) {
     const what =
       temps.size === 0
         ? "No temperature of the engine is given: all parts are"
@@ -55,18 +71,42 @@ export function initialStateOf(
       : "the coldest air of the 6 h before the start that the weather knows";
     findings.assumptions.push(`${what} taken at ${celsiusFromKelvin(surroundings).toFixed(1)} °C, ${where}.`);
   }
-  const sd = uncertainty_k ?? (all_c === undefined ? GUESS_SD : READING_SD);
+  const sd = uncertainty_k ?? cooled?.sd ?? (all_c === undefined ? GUESS_SD : READING_SD);
   if (uncertainty_k === undefined) {
     findings.assumptions.push(
-      `Temperatures at the start are taken as known to ±${sd} K (standard deviation).`,
+      `Temperatures at the start are taken as known to ±${sd.toFixed(0)} K (standard deviation).`,
     );
   }
   return {
     configuration,
     temps,
     tempOthers: all_c === undefined ? surroundings : kelvinFromCelsius(all_c),
+    ...(snow_on_cowl_kg_m2 === undefined ? {} : { snowOnCowl: snow_on_cowl_kg_m2 }),
     sd,
   };
+}
+
+function shutDown(
+  hours: number,
+  aircraft: Parameters<typeof initialStateOf>[1],
+  weather: WeatherSeries,
+  clock: Clock,
+  findings: Findings,
+): SinceShutDown | undefined {
+  const cooled = sinceShutDown(hours, clock.start, aircraft, weather);
+  if (cooled === undefined) {
+    const expected = "a shut-down no more than a day before the weather begins";
+    return fault(findings, ["initial", "shut_down_h_ago"], expected, hours);
+  }
+  findings.assumptions.push(
+    `The engine is taken as shut down from cruise ${hours} h before the start, with temperatures typical of its class, and as cooled since where it stands now.`,
+  );
+  if (cooled.weatherHeld) {
+    findings.assumptions.push(
+      "The weather begins after the shut-down: its first values are held back to it.",
+    );
+  }
+  return cooled;
 }
 
 /** [K] at the start and over the hours before it, as far as the weather reaches. */

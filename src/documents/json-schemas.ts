@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
-import { explanationSchema, planSchema, simulationSchema } from "./result-schema.js";
+import { awaySchema, explanationSchema, planSchema, simulationSchema } from "./result-schema.js";
 import { scenarioSchema } from "./scenario-schema.js";
 
 const SCHEMAS = {
@@ -11,6 +11,7 @@ const SCHEMAS = {
   plan: planSchema,
   simulation: simulationSchema,
   explanation: explanationSchema,
+  away: awaySchema,
 } as const satisfies Record<string, z.ZodType>;
 
 /** JSON Schema (draft 2020-12) of every document, by name. */

@@ -126,11 +126,33 @@ export const explanationSchema = record({
   at_departure: flows,
 }).meta({ title: "Soakline explanation" });
 
+const away = record({
+  sure_h: z
+    .number()
+    .meta({ description: "hours from now that the wanted share of the cases ready now outlasts" }),
+  median_h: z.number(),
+  horizon_h: z.number().meta({ description: "hours looked ahead; a value equal to it means at least" }),
+  course,
+});
+
+/** What `away` answers. */
+export const awaySchema = record({
+  ...header,
+  kind: z.literal("away"),
+  wanted_chance: chance,
+  chance_now: chance,
+  binding: z.string().meta({ description: "id of the criterion that holds least often now" }),
+  criteria: z.array(criterion).meta({ description: "as they stand now" }),
+  covered: away.meta({ description: "every cover of the kit put on now" }),
+  uncovered: away.meta({ description: "nothing on the cowl" }),
+}).meta({ title: "Soakline time away from power" });
+
 export type StampDocument = z.infer<typeof stamp>;
 export type CourseDocument = z.infer<typeof course>;
 export type CriterionDocument = z.infer<typeof criterion>;
 export type HappeningDocument = z.infer<typeof happening>;
 export type FlowsDocument = z.infer<typeof flows>;
 export type PlanDocument = z.infer<typeof planSchema>;
+export type AwayDocument = z.infer<typeof awaySchema>;
 export type SimulationDocument = z.infer<typeof simulationSchema>;
 export type ExplanationDocument = z.infer<typeof explanationSchema>;

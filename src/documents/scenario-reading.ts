@@ -73,6 +73,14 @@ export function readScenarioDocument(
   const duration = clock.end - clock.start;
   warnLongestOn(kit, configuration, events, duration, findings);
   const document = sections as ScenarioDocument;
+  const initial = initialStateOf(
+    sections,
+    { installation, kit, configuration, site },
+    weather.whole,
+    clock,
+    findings,
+  );
+  if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
   return {
     ok: true,
     document,
@@ -85,7 +93,7 @@ export function readScenarioDocument(
       duration,
       weather: weather.cut,
       site,
-      initial: initialStateOf(sections, configuration, weather.whole, clock, findings),
+      initial,
       events,
     },
     want,

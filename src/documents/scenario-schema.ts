@@ -75,6 +75,10 @@ const initial = record({
   cowl_skin_c: partCelsius.exactOptional(),
   battery_c: partCelsius.exactOptional(),
   coolant_c: partCelsius.exactOptional(),
+  shut_down_h_ago: z.number().min(0).max(72).exactOptional().meta({
+    description: "the engine was shut down from cruise this long before the start, and has cooled since",
+  }),
+  snow_on_cowl_kg_m2: z.number().min(0).max(100).exactOptional(),
   uncertainty_k: z.number().min(0).max(30).exactOptional(),
 });
 
