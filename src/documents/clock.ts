@@ -18,7 +18,10 @@ export interface Moment {
   readonly time?: string;
 }
 
-export function clockOf({ start, zone, hours }: ScenarioSections, findings: Findings): Clock | undefined {
+export function clockOf(
+  { start, zone, hours }: Pick<ScenarioSections, "start" | "zone" | "hours">,
+  findings: Findings,
+): Clock | undefined {
   const zoneKnown = zone === undefined || isTimeZone(zone);
   if (!zoneKnown) fault(findings, ["zone"], 'an IANA time zone such as "Europe/Oslo"', zone);
   if (start === undefined) return undefined;

@@ -28,8 +28,16 @@ export function sectionsOf(
   document: Readonly<Record<string, unknown>>,
   findings: Findings,
 ): ScenarioSections {
+  return sectionsBy(scenarioSchema, document, findings);
+}
+
+/** The same for a document of any kind, by its schema. */
+export function sectionsBy<T extends z.ZodRawShape>(
+  { shape }: z.ZodObject<T>,
+  document: Readonly<Record<string, unknown>>,
+  findings: Findings,
+): Partial<z.infer<z.ZodObject<T>>> {
   const sections: Record<string, unknown> = {};
-  const { shape } = scenarioSchema;
   for (const [key, schema] of Object.entries(shape)) {
     const section = document[key] === undefined ? {} : { [key]: document[key] };
     const parsed = z.object({ [key]: schema }).safeParse(section);
@@ -40,5 +48,5 @@ export function sectionsOf(
     if (Object.hasOwn(shape, key)) continue;
     fault(findings, [key], `no such key (known: ${Object.keys(shape).join(", ")})`, document[key]);
   }
-  return sections;
+  return sections as Partial<z.infer<z.ZodObject<T>>>;
 }

@@ -21,7 +21,7 @@ export interface ScenarioWeather {
 
 /** The weather over the scenario from whichever source the document names. */
 export function weatherOf(
-  { weather }: ScenarioSections,
+  { weather }: Pick<ScenarioSections, "weather">,
   clock: Clock | undefined,
   readFile: ReadFile | undefined,
   findings: Findings,

@@ -22,6 +22,9 @@ type WeatherSection = ScenarioDocument["weather"];
 
 const POINT_COLUMNS = ["air_c", "wind_mps", "dew_point_c", "cloud_fraction"] as const;
 
+/** [K] by which a dew point may stand above the air when both are rounded to whole degrees; it then counts as saturation. */
+const ROUNDING = 0.5;
+
 /** Points are read as the rows of an hourly file, whose columns have the same names, so that holes are treated alike. */
 export function pointsReading(
   points: NonNullable<WeatherSection["points"]>,
@@ -30,6 +33,11 @@ export function pointsReading(
   findings: Findings,
 ): WeatherReading | undefined {
   const epochs = points.map((point, i) => epochOfMoment(point, ["weather", "points", i], clock, findings));
+  points.forEach(({ air_c, dew_point_c }, i) => {
+    if (dew_point_c === undefined || dew_point_c <= air_c + ROUNDING) return;
+    const expected = `${air_c} or less: a dew point is never above the air`;
+    fault(findings, ["weather", "points", i, "dew_point_c"], expected, dew_point_c);
+  });
   if (epochs.includes(undefined)) return undefined;
   const rows = points.map((point, i) => {
     const time = new Date((epochs[i] ?? 0) * 1000).toISOString();
