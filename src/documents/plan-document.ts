@@ -1,6 +1,6 @@
-import type { Plan, StayWarm } from "../planning/index.js";
+import type { HabitToll, Plan, StayWarm } from "../planning/index.js";
 import { type Band, configurationAt, type TimedChange, timelineOf } from "../simulation/index.js";
-import { JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR } from "../units/index.js";
+import { celsiusFromKelvin, JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR } from "../units/index.js";
 import { courseDocument } from "./course-document.js";
 import { criteriaDocument } from "./criterion-document.js";
 import { happeningsOf, headerOf, type ResultContext, rounded, stampOf } from "./result-header.js";
@@ -49,6 +49,10 @@ export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultC
       ...chanceAt(entry),
       energy_kwh: kwh(entry.energy),
     })),
+    toll:
+      plan.toll === undefined
+        ? null
+        : { planned: tollDocument(plan.toll.planned, read), left_on: tollDocument(plan.toll.leftOn, read) },
     remedies: plan.remedies.map((entry) => ({ text: entry.text, ...chanceAt(entry) })),
     happenings: happeningsOf(read, plannedChanges(plan, want, read)),
     course: courseDocument(plan.course, context),
@@ -71,6 +75,20 @@ export function plannedChanges(
   if (covers.length > 0) changes.push({ at: plan.coverOff, change: { do: "cover-off", covers } });
   if (wish.pulledOut) changes.push({ at: plan.coverOff, change: { do: "move", to: "ramp" } });
   return changes;
+}
+
+function tollDocument(toll: HabitToll, read: ReadScenario): NonNullable<PlanDocument["toll"]>["planned"] {
+  return {
+    plug_in: toll.plugIn === undefined ? null : stampOf(read, toll.plugIn),
+    heater_h: rounded(toll.heaterTime / SECONDS_OF_HOUR, 3),
+    energy_kwh: kwh(toll.energy),
+    wet_h: rounded(toll.wetTime / SECONDS_OF_HOUR, 2),
+    condensed_g: rounded(1000 * toll.condensed, 3),
+    breather_frost_g: rounded(1000 * toll.breatherFrost, 3),
+    hottest_surface_c:
+      toll.hottestSurface === undefined ? null : rounded(celsiusFromKelvin(toll.hottestSurface), 1),
+    hottest_film_c: rounded(celsiusFromKelvin(toll.hottestFilm), 1),
+  };
 }
 
 function stay({ sure, median, horizon }: StayWarm) {

@@ -60,6 +60,19 @@ const stay = record({
   horizon_h: z.number().meta({ description: "hours looked ahead; a value equal to it means at least" }),
 });
 
+const toll = record({
+  plug_in: stamp.nullable(),
+  heater_h: z.number(),
+  energy_kwh: z.number(),
+  wet_h: z
+    .number()
+    .meta({ description: "hours the inner wall wet longest is wet above 0 °C; ranks habits, no more" }),
+  condensed_g: z.number(),
+  breather_frost_g: z.number(),
+  hottest_surface_c: z.number().nullable(),
+  hottest_film_c: z.number(),
+}).meta({ description: "what heating does to the engine until departure, in the middle estimate" });
+
 /** What `plan` answers. */
 export const planSchema = record({
   ...header,
@@ -90,6 +103,9 @@ export const planSchema = record({
   curve: z.array(record({ plug_in: stamp, chance })),
   late: z.array(record({ late_by_h: z.number(), plug_in: stamp, chance })),
   habits: z.array(record({ lead_h: z.number(), plug_in: stamp, chance, energy_kwh: z.number() })),
+  toll: record({ planned: toll, left_on: toll }).nullable().meta({
+    description: "the plan beside leaving the heaters plugged in from the scenario's start on",
+  }),
   remedies: z.array(record({ text: z.string(), chance, plug_in: stamp })),
   happenings: z.array(happening),
   course,

@@ -1,5 +1,6 @@
 import type { Verdict } from "../readiness/index.js";
 import type { Band, Trajectory } from "../simulation/index.js";
+import type { HabitToll } from "./left-on.js";
 
 /** The answer to "when do I plug in?". Times are [s] since scenario start. */
 export interface Plan {
@@ -33,6 +34,8 @@ export interface Plan {
   readonly late: readonly (ChanceAt & { readonly lateBy: number })[];
   /** Habits of two and four hours before departure, for comparison. */
   readonly habits: readonly (ChanceAt & { readonly lead: number; readonly energy: number })[];
+  /** What the plan does to the engine, beside leaving the heaters plugged in from now on; undefined without heat. */
+  readonly toll: { readonly planned: HabitToll; readonly leftOn: HabitToll } | undefined;
   /** The planned course from now until the end of the scenario. */
   readonly course: Trajectory;
   /** Ways to make a departure that cannot be met; tried, with what they bring. */

@@ -9,6 +9,7 @@ import {
   NumericalFailure,
 } from "./chance.js";
 import { checkRequest } from "./check-request.js";
+import { tollOf } from "./left-on.js";
 import type { Plan } from "./plan.js";
 import { triedRemedies } from "./remedies.js";
 import type { PlanRequest } from "./request.js";
@@ -81,6 +82,10 @@ function plan(request: PlanRequest): Plan {
     late: late(finder, found?.index, range, progress),
     habits: heatNeeded ? habits(request, finder, range, progress) : [],
     curve: finder.tried().map((c) => ({ plugIn: c.plugIn ?? 0, chance: c.verdict.chance })),
+    toll:
+      best.plugIn === undefined
+        ? undefined
+        : { planned: tollOf(request, best.plugIn), leftOn: tollOf(request, 0) },
     course,
     remedies: reached
       ? []

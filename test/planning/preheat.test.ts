@@ -98,8 +98,24 @@ describe("planPreheat", () => {
     expect(spentAt(frost.duration)).toBeCloseTo(spentAt(plan.unplug), 6);
   });
 
+  test("leaving it plugged in costs more power, more heater hours and more wet hours, and gets hotter", () => {
+    const { toll } = plan;
+    expect(toll?.planned.plugIn).toBe(plan.plugIn);
+    expect(toll?.leftOn.plugIn).toBe(0);
+    expect(toll?.leftOn.heaterTime).toBe(plan.unplug);
+    expect(toll?.leftOn.energy).toBeCloseTo(400 * plan.unplug, -3);
+    expect(toll?.leftOn.wetTime).toBeGreaterThan((toll?.planned.wetTime ?? 0) + HOUR);
+    expect(toll?.leftOn.hottestFilm).toBeGreaterThan(toll?.planned.hottestFilm ?? 0);
+    expect(toll?.planned.hottestSurface).toBeGreaterThan(330);
+  });
+
   test("a departure off the ten-minute grid is planned as well", () => {
-    const wish = { ...request(frost).wish, departure: 13 * HOUR + 437, unplugBefore: 850, coverOffBefore: 333 };
+    const wish = {
+      ...request(frost).wish,
+      departure: 13 * HOUR + 437,
+      unplugBefore: 850,
+      coverOffBefore: 333,
+    };
     const odd = planned(request(frost, { wish }));
     expect(odd.status).toBe("ready");
     expect(odd.course.time).toContain(wish.departure);

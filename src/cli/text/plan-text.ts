@@ -2,7 +2,19 @@ import type { CriterionDocument, PlanDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
-import { clock, DEFERENCE, day, fact, list, marginUnit, percent, span, valueText, wrapped } from "./words.js";
+import {
+  clock,
+  DEFERENCE,
+  day,
+  fact,
+  list,
+  marginUnit,
+  percent,
+  span,
+  temperature,
+  valueText,
+  wrapped,
+} from "./words.js";
 
 /** A plan for a pilot: the answer first, then what it hangs on, then everything behind it. */
 export function planText(plan: PlanDocument, style: Style): string[] {
@@ -59,6 +71,7 @@ function readyFacts(plan: PlanDocument, style: Style): string[] {
     ...stayFact(plan, style),
     ...energyFact(plan, style),
     ...comparisons(plan, style),
+    ...leftOnFact(plan, style),
   ];
 }
 
@@ -165,6 +178,23 @@ function comparisons({ late, habits, departure }: PlanDocument, style: Style): s
     ...(rules.length === 0 ? [] : fact("By habit", rules.join("; "), style)),
   ];
 }
+
+/** Is leaving it plugged in harmful? Against the plan, in the middle estimate. */
+function leftOnFact({ toll }: PlanDocument, style: Style): string[] {
+  if (toll === null) return [];
+  const { planned, left_on } = toll;
+  const surface = left_on.hottest_surface_c;
+  const text = [
+    `from now on: ${left_on.energy_kwh.toFixed(1)} kWh (planned ${planned.energy_kwh.toFixed(1)})`,
+    `${hours(left_on.heater_h)} heater hours (${hours(planned.heater_h)})`,
+    `inside wet ${hours(left_on.wet_h)} h (${hours(planned.wet_h)}; ranks habits only)`,
+    ...(surface === null ? [] : [`hottest surface ${temperature(surface, style)}`]),
+    `oil film ${temperature(left_on.hottest_film_c, style)}`,
+  ].join(", ");
+  return fact("Left plugged", text, style);
+}
+
+const hours = (value: number) => (value < 10 ? value.toFixed(1) : value.toFixed(0));
 
 function planChart(plan: PlanDocument, style: Style): string[] {
   const { course, departure, plug_in, unplug, start, zone, criteria } = plan;

@@ -1,0 +1,115 @@
+import type { z } from "zod";
+import {
+  type Ensemble,
+  OPEN_SITE,
+  PANELS,
+  type Panel,
+  panelWithFuel,
+  WING_COVERS,
+  type WingCover,
+  type WingSite,
+} from "../airframe/index.js";
+import { pressureStandard, RANGE_DENSITY_AVGAS } from "../properties/index.js";
+import { kelvinFromCelsius } from "../units/index.js";
+import type { airframeEnsemble, airframeSite, fuel, panel, wingCover } from "./airframe-schema.js";
+import { type Findings, fault } from "./reading.js";
+
+/** The panel that is looked at, and how warm what is inside it is [K], where that is known. */
+export interface ReadPanel {
+  readonly panel: Panel;
+  readonly tempInside: number | undefined;
+}
+
+/**
+ * The panel with what is behind it; undefined, with an issue here or before, when it cannot be told.
+ * @param elsewhere what fuel of unknown temperature is as warm as: [K], and in words
+ */
+export function panelOf(
+  sections: { readonly panel?: z.infer<typeof panel>; readonly fuel?: z.infer<typeof fuel> },
+  elsewhere: { readonly temp: number | undefined; readonly words: string },
+  findings: Findings,
+): ReadPanel | undefined {
+  const dry = dryPanel(sections.panel, findings);
+  const tank = sections.fuel;
+  if (tank === undefined) {
+    findings.assumptions.push("No fuel is named: the piece of wing looked at has no tank behind it.");
+    return dry && { panel: dry, tempInside: undefined };
+  }
+  if (tank.temp_c === undefined) findings.assumptions.push(`Fuel is taken as warm as ${elsewhere.words}.`);
+  const temp = tank.temp_c === undefined ? elsewhere.temp : kelvinFromCelsius(tank.temp_c);
+  if (dry === undefined || temp === undefined) return undefined;
+  const tempFuel = Math.min(RANGE_DENSITY_AVGAS.max, Math.max(RANGE_DENSITY_AVGAS.min, temp));
+  return { panel: panelWithFuel(dry, tank.depth_mm / 1000, tempFuel, tank.full), tempInside: tempFuel };
+}
+
+const USUAL_PANEL = "aluminium-painted";
+
+function dryPanel(given: z.infer<typeof panel> = USUAL_PANEL, findings: Findings): Panel | undefined {
+  if (typeof given === "string") {
+    return byId(given, PANELS) ?? fault(findings, ["panel"], anyOf(PANELS), given);
+  }
+  return {
+    name: given.name,
+    chord: given.chord_m,
+    span: given.span_m,
+    heatCapacityUpper: given.upper_skin_j_per_m2k,
+    heatCapacityLower: given.lower_skin_j_per_m2k,
+    emissivity: given.emissivity,
+    inside: {
+      heatCapacity: given.inside_j_per_m2k,
+      coefficientUpper: given.inside_upper_w_per_m2k,
+      coefficientLower: given.inside_lower_w_per_m2k,
+    },
+    origin: given.origin,
+  };
+}
+
+export function wingCoverOf(given: z.infer<typeof wingCover>, findings: Findings): WingCover | undefined {
+  if (typeof given === "string") {
+    return byId(given, WING_COVERS) ?? fault(findings, ["cover"], anyOf(WING_COVERS), given);
+  }
+  return {
+    resistance: given.resistance_m2k_per_w,
+    heatCapacity: given.heat_capacity_j_per_m2k,
+    emissivity: given.emissivity,
+    vapourLeak: given.vapour_leak,
+    origin: given.origin,
+  };
+}
+
+function byId<T>(id: string, catalogue: Readonly<Record<string, T>>): T | undefined {
+  return Object.hasOwn(catalogue, id) ? catalogue[id] : undefined;
+}
+
+function anyOf(catalogue: Readonly<Record<string, unknown>>): string {
+  return `one of ${Object.keys(catalogue).join(", ")}, or a description`;
+}
+
+/** Where the wing stands; what the document leaves open is that of an open strip in winter. */
+export function wingSiteOf(given: z.infer<typeof airframeSite> = {}, findings: Findings): WingSite {
+  const { roughness_m, wing_height_m, open_sky_fraction, elevation_m } = given;
+  const taken = [
+    ...(roughness_m === undefined ? [`snow-covered fields (roughness length ${OPEN_SITE.roughness} m)`] : []),
+    ...(wing_height_m === undefined ? [`the wing ${OPEN_SITE.height} m up`] : []),
+    ...(open_sky_fraction === undefined ? ["open sky all around"] : []),
+    ...(elevation_m === undefined ? ["sea level"] : []),
+  ];
+  if (taken.length > 0) findings.assumptions.push(`Of the place is assumed: ${taken.join(", ")}.`);
+  return {
+    height: wing_height_m ?? OPEN_SITE.height,
+    roughness: roughness_m ?? OPEN_SITE.roughness,
+    skyView: open_sky_fraction ?? OPEN_SITE.skyView,
+    pressure: pressureStandard(elevation_m ?? 0),
+  };
+}
+
+const USUAL_SEED = 1;
+
+export function airframeEnsembleOf(
+  { members, seed = USUAL_SEED }: z.infer<typeof airframeEnsemble> = {},
+  usual: number,
+  findings: Findings,
+): Ensemble {
+  if (members === undefined) findings.assumptions.push(`Chances are counted over ${usual} drawn cases.`);
+  return { members: members ?? usual, seed };
+}

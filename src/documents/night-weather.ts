@@ -1,0 +1,51 @@
+import { celsiusFromKelvin, kelvinFromCelsius } from "../units/index.js";
+import { ASSUMED_WIND, type WeatherSeries } from "../weather/index.js";
+import { type Findings, fault } from "./reading.js";
+
+/** [K] the airframe's models are made for. */
+const COLDEST = kelvinFromCelsius(-60);
+const WARMEST = kelvinFromCelsius(50);
+
+/**
+ * [m/s] at 10 m where no wind is known: an engine loses more heat in the wind assumed for it, but a wing in light wind
+ * falls further below the air and frosts sooner. Project judgement.
+ */
+export const LIGHT_WIND = 1;
+
+/**
+ * The weather for a wing: wind that no source gives becomes light wind, out loud, and air the models are not made for is
+ * refused. Drier air than a dew point of -60 °C counts as that: neither gives frost. What was assumed stands in
+ * `findings`, no more in the series.
+ */
+export function nightWeather(series: WeatherSeries, findings: Findings): WeatherSeries {
+  const beyond = series.tempAir.find((tempAir) => !(tempAir >= COLDEST && tempAir <= WARMEST));
+  if (beyond !== undefined) {
+    fault(
+      findings,
+      ["weather"],
+      "air of -60 to 50 °C, which this is made for",
+      `${celsiusFromKelvin(beyond).toFixed(1)} °C`,
+    );
+  }
+  return {
+    ...series,
+    windSpeed: withLightWind(series, findings),
+    tempDewPoint: series.tempDewPoint.map((dewPoint) => Math.max(COLDEST, dewPoint)),
+    assumptions: [],
+  };
+}
+
+function withLightWind({ time, windSpeed, assumptions }: WeatherSeries, findings: Findings): Float64Array {
+  const assumed = assumptions.filter(({ quantity }) => quantity === "windSpeed");
+  const isAssumed = (k: number) =>
+    windSpeed[k] === ASSUMED_WIND && assumed.some(({ from, to }) => time[k] >= from && time[k] <= to);
+  const taken = windSpeed.map((wind, k) => (isAssumed(k) ? LIGHT_WIND : wind));
+  if (taken.every((wind, k) => wind === windSpeed[k])) return windSpeed;
+  const { assumptions: said } = findings;
+  const wrong = said.findIndex((line) => line.includes(`wind taken as ${ASSUMED_WIND} m/s`));
+  if (wrong >= 0) said.splice(wrong, 1);
+  said.push(
+    `Where no wind is given it is taken as ${LIGHT_WIND} m/s: light wind brings frost sooner than the ${ASSUMED_WIND} m/s that cool an engine.`,
+  );
+  return taken;
+}

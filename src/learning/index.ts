@@ -1,0 +1,1 @@
+export type { LogFinding, ProbePlace, ProbeSeries, TemperatureLog } from "./log.js";
