@@ -3,7 +3,13 @@ import { expect, test } from "vitest";
 import { impureLines } from "../scripts/check-core-purity.mjs";
 
 test("the clock and unseeded randomness are found wherever they stand", () => {
-  const text = ["const a = 1;", "const t = Date.now();", "x = Math . random()", "new Date()", "performance.now()"].join("\n");
+  const text = [
+    "const a = 1;",
+    "const t = Date.now();",
+    "x = Math . random()",
+    "new Date()",
+    "performance.now()",
+  ].join("\n");
   expect(impureLines(text)).toEqual([
     [2, "Date.now"],
     [3, "Math.random"],

@@ -10,14 +10,23 @@ const logged = play(
   { ...outdoors, heaters: [coolantHeater(375)], air: -1, initial: { others: 3 } },
   MINUTES.map((m) => m * 60),
 );
-const settled = play({ ...outdoors, heaters: [coolantHeater(375)], air: -1, initial: { others: -1 } }, [24 * HOUR])[0];
+const settled = play({ ...outdoors, heaters: [coolantHeater(375)], air: -1, initial: { others: -1 } }, [
+  24 * HOUR,
+])[0];
 const prairie = play({ ...outdoors, heaters: [coolantHeater(400)], air: -25, initial: { others: -25 } }, [
   2 * HOUR,
   4 * HOUR,
   24 * HOUR,
 ]);
 
-const hot = { ...outdoors, heaters: [], place: "hangar" as const, air: 20, initial: { others: 99, cowl_air: 40, cowl_skin: 25 }, events: [] };
+const hot = {
+  ...outdoors,
+  heaters: [],
+  place: "hangar" as const,
+  air: 20,
+  initial: { others: 99, cowl_air: 40, cowl_skin: 25 },
+  events: [],
+};
 const quarters = Array.from({ length: 200 }, (_, i) => (i + 1) * 900);
 const bare = play(hot, quarters);
 const foamed = play({ ...hot, covers: [FOAM_30_MM], coversOn: ["foam"] }, quarters);
@@ -31,7 +40,8 @@ function hoursTo50(course: readonly Readonly<Record<string, number>>[]): number 
 }
 
 const LOG: Omit<ValidationCase, "name" | "expected" | "got"> = {
-  source: "logged run of a 1.5 l car, block heater metered at 384-370 W, -1 °C, Dec 2007 (owner's forum post with instrument readings)",
+  source:
+    "logged run of a 1.5 l car, block heater metered at 384-370 W, -1 °C, Dec 2007 (owner's forum post with instrument readings)",
   mark: "published",
   unit: "°C",
   tolerance: 4,

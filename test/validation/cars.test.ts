@@ -1,4 +1,4 @@
-import { runValidation } from "./case.js";
 import { CARS } from "./cars.cases.js";
+import { runValidation } from "./case.js";
 
 runValidation(CARS);

@@ -1,4 +1,4 @@
-import { type Configuration, type Cover, type Heater, type Installation } from "../../src/aircraft/index.js";
+import type { Configuration, Cover, Heater, Installation } from "../../src/aircraft/index.js";
 import { centralDraws, prepareRun, type TimedChange, timelineOf } from "../../src/simulation/index.js";
 import { celsiusFromKelvin, kelvinFromCelsius } from "../../src/units/index.js";
 import type { WeatherSeries } from "../../src/weather/index.js";
@@ -67,6 +67,8 @@ export function play(run: HeatingRun, times: readonly number[]): Readonly<Record
   if (result.status !== "completed") throw new Error(`${result.status}: ${result.remedy}`);
   const { parts } = prepared.network;
   return times.map((_, s) =>
-    Object.fromEntries(parts.map((p, i) => [p.name, celsiusFromKelvin(result.samples[s * parts.length + i])])),
+    Object.fromEntries(
+      parts.map((p, i) => [p.name, celsiusFromKelvin(result.samples[s * parts.length + i])]),
+    ),
   );
 }

@@ -21,13 +21,10 @@ const hangar = play(
   },
   [3 * HOUR, 5 * HOUR, 17 * HOUR],
 );
-const ramp = play({ ...common, place: "ramp", air: -23, initial: { others: -23 }, events: [plugIn, coverOn(0)] }, [
-  600,
-  0.5 * HOUR,
-  2 * HOUR,
-  4 * HOUR,
-  9 * HOUR,
-]);
+const ramp = play(
+  { ...common, place: "ramp", air: -23, initial: { others: -23 }, events: [plugIn, coverOn(0)] },
+  [600, 0.5 * HOUR, 2 * HOUR, 4 * HOUR, 9 * HOUR],
+);
 
 const heads = (t: Readonly<Record<string, number>>) => (t.heads_front + t.heads_rear) / 2;
 
@@ -39,7 +36,8 @@ function reading(name: string, expected: number, got: number, tolerance = 4): Va
     unit: "°C",
     expected,
     tolerance,
-    toleranceReason: tolerance === 4 ? "twice the reading error" : "pad temperature differs by tens of kelvin over its area",
+    toleranceReason:
+      tolerance === 4 ? "twice the reading error" : "pad temperature differs by tens of kelvin over its area",
     got: () => got,
   };
 }
@@ -65,7 +63,8 @@ export const PRACTICE: ValidationGroup = {
     reading("ramp -23 °C, 9 h: battery", -17, ramp[4].battery),
     {
       ...reading("ramp -23 °C, 10 min: pad above 150 °C", 190, ramp[0][PAD], 40),
-      toleranceReason: "the reading says only 'above 150'; below 230 because that is the settled value in a warm hangar",
+      toleranceReason:
+        "the reading says only 'above 150'; below 230 because that is the settled value in a warm hangar",
     },
   ],
 };
