@@ -1,4 +1,5 @@
 import { type EliminationPlan, type EntryRows, eliminationPlan } from "./elimination.js";
+import { createSingleLu } from "./single-lu.js";
 import type { SparsityPattern } from "./sparsity.js";
 
 /** LU factors of shift·I - A for an ensemble of matrices A of one pattern; all arrays are [row or nonzero][member]. */
@@ -19,6 +20,7 @@ export interface SparseLu {
  */
 export function createSparseLu(pattern: SparsityPattern, members: number, room: number): SparseLu {
   const plan = eliminationPlan(pattern);
+  if (members === 1) return createSingleLu(plan, room);
   const memory = new Float64Array(room + plan.entries * members);
   return {
     memory,
