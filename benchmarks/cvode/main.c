@@ -1,14 +1,15 @@
 /*
  * CVODE (BDF, Newton, dense LU, analytic Jacobian) on one heat network, for benchmarks/run.mjs.
- *   cvode PROBLEM reference OUT                          writes the samples of a tight run to OUT as doubles
- *   cvode PROBLEM errors OUT KNOTS LIGHT TOLERANCE...    prints the greatest difference from OUT [K] at each tolerance
- *   cvode PROBLEM time SECONDS KNOTS LIGHT TOLERANCE     repeats a run for SECONDS: median CPU time [ms], steps,
- *                                                        derivatives, Jacobians, factorisations
+ *   cvode PROBLEM reference OUT                               writes the samples of a tight run to OUT as doubles
+ *   cvode PROBLEM errors OUT KNOTS ORDER LIGHT TOLERANCE...   prints the greatest difference from OUT [K] at each
+ *   cvode PROBLEM time SECONDS KNOTS ORDER LIGHT TOLERANCE    repeats a run for SECONDS: median CPU time [ms], steps,
+ *                                                             derivatives, Jacobians, factorisations
  * KNOTS is what happens at a weather knot, where only the slope of the inputs jumps:
  *   restart  starts afresh there, as at a switching
  *   stop     ends a step there but goes on with the history
  *   pass     steps over it
  * At switchings the history is of no use and every way starts afresh.
+ * ORDER is the highest order allowed, 1 to 5.
  * LIGHT multiplies the absolute tolerance [K] of the parts that the problem calls light.
  */
 #include <cvode/cvode.h>
@@ -30,6 +31,7 @@ typedef enum { RESTART, STOP, PASS } AtKnots;
 
 typedef struct {
   AtKnots at_knots;
+  int order;
   double light, tolerance;
 } Way;
 
@@ -96,6 +98,7 @@ static void integrate(Run *run, Way way) {
   memcpy(y, net->initial, bytes);
   for (int i = 0; i < net->parts; i++)
     NV_Ith_S(run->tolerance, i) = way.tolerance * (net->light[i] ? way.light : 1);
+  must(CVodeSetMaxOrd(run->cvode, way.order), "CVodeSetMaxOrd");
   must(CVodeSVtolerances(run->cvode, RELATIVE_TOLERANCE, run->tolerance), "CVodeSVtolerances");
   if (sample < net->samples && net->sample_time[sample] <= t) memcpy(run->samples + net->parts * sample++, y, bytes);
   for (int s = 0, next; s < net->stretches; s = next) {
@@ -146,13 +149,15 @@ static double median_time(Run *run, Way way, double seconds) {
   return median;
 }
 
-static Way way_of(const char *at_knots, const char *light, const char *tolerance) {
-  Way way = {.light = atof(light), .tolerance = atof(tolerance)};
+static Way way_of(char **named, const char *tolerance) {
+  const char *at_knots = named[0];
+  Way way = {.order = atoi(named[1]), .light = atof(named[2]), .tolerance = atof(tolerance)};
   if (strcmp(at_knots, "restart") == 0) way.at_knots = RESTART;
   else if (strcmp(at_knots, "stop") == 0) way.at_knots = STOP;
   else if (strcmp(at_knots, "pass") == 0) way.at_knots = PASS;
   else fail("unknown KNOTS", at_knots);
   if (!(way.light > 0 && way.tolerance > 0)) fail("LIGHT and TOLERANCE must be above 0", tolerance);
+  if (way.order < 1 || way.order > 5) fail("ORDER must be 1 to 5", named[1]);
   return way;
 }
 
@@ -180,22 +185,22 @@ int main(int argc, char **argv) {
   must(CVodeSetJacFn(run.cvode, jacobian), "CVodeSetJacFn");
 
   if (strcmp(task, "reference") == 0) {
-    integrate(&run, (Way){RESTART, 1, TIGHT_TOLERANCE});
+    integrate(&run, (Way){RESTART, 5, 1, TIGHT_TOLERANCE});
     FILE *out = fopen(argv[3], "wb");
     if (out == NULL || fwrite(run.samples, sizeof(double), total, out) != total || fclose(out) != 0)
       fail("cannot write", argv[3]);
-  } else if (strcmp(task, "errors") == 0 && argc > 6) {
+  } else if (strcmp(task, "errors") == 0 && argc > 7) {
     double *reference = malloc(total * sizeof(double));
     FILE *in = fopen(argv[3], "rb");
     if (in == NULL || fread(reference, sizeof(double), total, in) != total) fail("cannot read", argv[3]);
-    for (int k = 6; k < argc; k++) {
+    for (int k = 7; k < argc; k++) {
       double worst = 0;
-      integrate(&run, way_of(argv[4], argv[5], argv[k]));
+      integrate(&run, way_of(argv + 4, argv[k]));
       for (size_t i = 0; i < total; i++) worst = fmax(worst, fabs(run.samples[i] - reference[i]));
       printf("%.9g\n", worst);
     }
-  } else if (strcmp(task, "time") == 0 && argc == 7) {
-    double time = median_time(&run, way_of(argv[4], argv[5], argv[6]), atof(argv[3]));
+  } else if (strcmp(task, "time") == 0 && argc == 8) {
+    double time = median_time(&run, way_of(argv + 4, argv[7]), atof(argv[3]));
     printf("%.9g %ld %ld %ld %ld\n", 1000 * time, run.steps, run.derivatives, run.jacobians, run.factorisations);
   } else {
     fail("unknown task or wrong number of arguments", task);

@@ -5,15 +5,17 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { problemFile } from "./problem-file.mjs";
 
-/** What CVODE may do at weather knots, and how much less exactly it may take light parts; see main.c. */
+/** What CVODE does at weather knots, its highest order, and how much less exactly it takes light parts; see main.c. */
 export const WAYS = ["restart", "stop", "pass"].flatMap((knots) =>
-  [1, 20].map((light) => ({ knots, light })),
+  [3, 5].flatMap((order) => [1, 20].map((light) => ({ knots, order, light }))),
 );
 
 /** Path of the compiled program; ends the process with a plain word where it cannot be compiled. */
 export function compileCvode(folder) {
   const program = join(folder, "cvode");
-  const sources = ["main.c", "network.c"].map((name) => fileURLToPath(new URL(name, import.meta.url)));
+  const sources = ["main.c", "network.c", "network-file.c"].map((name) =>
+    fileURLToPath(new URL(name, import.meta.url)),
+  );
   const libraries = ["cvode", "nvecserial", "sunmatrixdense", "sunlinsoldense"].map(
     (name) => `-lsundials_${name}`,
   );
@@ -44,21 +46,14 @@ export function cvodeProblem(program, folder, description) {
     /** Samples x parts [K] of a tight run. */
     reference: new Float64Array(new Uint8Array(readFileSync(reference)).buffer),
     /** [K] greatest difference from the tight run at each tolerance. */
-    errors: ({ knots, light }, tolerances) =>
-      run("errors", reference, knots, light, ...tolerances)
+    errors: ({ knots, order, light }, tolerances) =>
+      run("errors", reference, knots, order, light, ...tolerances)
         .split("\n")
         .map(Number),
     /** Median CPU time [ms] and counts of one integration. */
-    time({ knots, light, tolerance }, seconds) {
-      const [ms, steps, derivatives, jacobians, factorisations] = run(
-        "time",
-        seconds,
-        knots,
-        light,
-        tolerance,
-      )
-        .split(" ")
-        .map(Number);
+    time({ knots, order, light, tolerance }, seconds) {
+      const answer = run("time", seconds, knots, order, light, tolerance);
+      const [ms, steps, derivatives, jacobians, factorisations] = answer.split(" ").map(Number);
       return { ms, steps, derivatives, jacobians, factorisations };
     },
   };
