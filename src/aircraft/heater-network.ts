@@ -3,7 +3,7 @@ import { kelvinFromCelsius } from "../units/index.js";
 import type { Configuration } from "./configuration.js";
 import type { Installation } from "./description.js";
 import type { Heater, Kit } from "./kit.js";
-import type { LinkRule, SourceRule } from "./network.js";
+import type { LinkRule, SourceRule } from "./link-rule.js";
 import { oilFilmFactor } from "./oil-store.js";
 import { elementPart } from "./parts.js";
 

@@ -1,9 +1,4 @@
-/** Throws unless `low <= value <= high`; written so that NaN fails. */
-export function requireInside(name: string, value: number, low: number, high: number, unit: string): void {
-  if (!(value >= low && value <= high)) {
-    throw new RangeError(`invalid ${name}: ${value} (expected ${low} to ${high} ${unit})`);
-  }
-}
+import { requireInside } from "../units/index.js";
 
 /** [K] weather and hangars this folder is made for: -60 to 50 °C. */
 export const COLDEST = 213.15;

@@ -1,6 +1,5 @@
 import { LAPSE_STANDARD } from "../properties/index.js";
-import { KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
-import { requireInside } from "./argument.js";
+import { KELVIN_OF_ZERO_CELSIUS, requireInside } from "../units/index.js";
 
 /** Measured or forecast temperatures aloft: altitudes [m above sea level], ascending, with air temperatures [K]. */
 export interface Sounding {

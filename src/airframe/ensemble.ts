@@ -1,5 +1,5 @@
 import { createRandom, latinHypercubeNormals, quantileOfSorted } from "../numerics/index.js";
-import { requireInside } from "./argument.js";
+import { requireInside } from "../units/index.js";
 
 /** How many members and which seed; the same seed gives the same numbers everywhere. */
 export interface Ensemble {

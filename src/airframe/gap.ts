@@ -1,5 +1,5 @@
 import { diffusivityVapourMontgomery, GAS_CONSTANT_VAPOUR, GRAVITY_STANDARD } from "../properties/index.js";
-import { requireInside } from "./argument.js";
+import { requireInside } from "../units/index.js";
 
 // Water in a hinge or control gap leaves by diffusion through the still air between it and the mouth, so it takes far
 // longer than an open skin, and ever longer as the water recedes.

@@ -1,4 +1,5 @@
-import { requireInside, requireMoistAir } from "./argument.js";
+import { requireInside } from "../units/index.js";
+import { requireMoistAir } from "./argument.js";
 
 /** A closed hangar as one well-mixed volume of air in a shell that stores heat. */
 export interface Hangar {

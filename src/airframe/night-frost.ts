@@ -1,7 +1,7 @@
 import type { SolveStatus } from "../solver/index.js";
+import { requireInside } from "../units/index.js";
 import { cutSeries, type WeatherSeries } from "../weather/index.js";
 import { TRANSFER_LOG_SD } from "./air-film.js";
-import { requireInside } from "./argument.js";
 import { AIRFRAME_CAUTIONS, type Caution } from "./caution.js";
 import { type Band, type BandSeries, drawsOf, type Ensemble, type TimeBand } from "./ensemble.js";
 import { vapourPerHeatTransfer } from "./evaporation.js";

@@ -1,5 +1,5 @@
 import { cloudFactorWalton, skyEmissivityClarkAllen } from "../properties/index.js";
-import { requireInside } from "./argument.js";
+import { requireInside } from "../units/index.js";
 
 /** Emissivity of a sky [-] between rival models, and its standard deviation. */
 export interface SkyBand {

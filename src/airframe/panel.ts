@@ -1,5 +1,5 @@
 import { densityAvgas, METALS } from "../properties/index.js";
-import { requireInside } from "./argument.js";
+import { requireInside } from "../units/index.js";
 
 /** What lies between upper and lower skin, per plan area: cavity with ribs and spars, or fuel. */
 export interface PanelInside {

@@ -1,8 +1,8 @@
 import { humidityRatio, tempWetBulb, vapourPressureFromDewPoint } from "../properties/index.js";
 import type { SolveStatus } from "../solver/index.js";
-import { KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
+import { KELVIN_OF_ZERO_CELSIUS, requireInside } from "../units/index.js";
 import type { WeatherMoment } from "../weather/index.js";
-import { requireInside, requireMoistAir } from "./argument.js";
+import { requireMoistAir } from "./argument.js";
 import { AIRFRAME_CAUTIONS, type Caution } from "./caution.js";
 import { type Climb, coldestBelow, freezingLevel, requireClimb, temperatureProfile } from "./climb.js";
 import { drawsOf, type Ensemble, type TimeBand } from "./ensemble.js";

@@ -1,5 +1,5 @@
 import { DENSITY_ICE, DENSITY_SNOW, LATENT_HEAT_FUSION } from "../properties/index.js";
-import { requireInside } from "./argument.js";
+import { requireInside } from "../units/index.js";
 import { LATENT_HEAT_VAPORISATION } from "./wet-layer.js";
 
 /** Kinds of contamination a person can tell apart. */

@@ -1,7 +1,6 @@
 import type { SolveStatus } from "../solver/index.js";
-import { KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
+import { KELVIN_OF_ZERO_CELSIUS, requireInside } from "../units/index.js";
 import { TRANSFER_LOG_SD } from "./air-film.js";
-import { requireInside } from "./argument.js";
 import type { Caution } from "./caution.js";
 import { type Band, type BandSeries, drawsOf, type Ensemble, type TimeBand } from "./ensemble.js";
 import { type Gap, requireGap } from "./gap.js";

@@ -5,6 +5,7 @@ import {
   vapourPressureFromDewPoint,
   windSpeedLogarithmic,
 } from "../properties/index.js";
+import { requireInside } from "../units/index.js";
 import {
   forecastErrorDimensions,
   perturbedSeries,
@@ -12,7 +13,7 @@ import {
   type WeatherSeries,
   WIND_OF_CALM,
 } from "../weather/index.js";
-import { COLDEST, requireInside, requireMoistAir } from "./argument.js";
+import { COLDEST, requireMoistAir } from "./argument.js";
 import type { Ensemble } from "./ensemble.js";
 import { nightSkyEmissivity, nightSkyTemperature } from "./night-sky.js";
 import type { Surroundings } from "./panel-rows.js";

@@ -1,4 +1,4 @@
-import { requirePositive } from "./argument.js";
+import { requirePositive } from "../units/index.js";
 import type { ValidityRange } from "./range.js";
 
 /** [J/(kg K)] specific gas constant of dry air (ISO 2533:1975). */

@@ -1,5 +1,5 @@
+import { requireInside, requirePositive } from "../units/index.js";
 import { GAS_CONSTANT_AIR, GRAVITY_STANDARD, PRESSURE_STANDARD } from "./air.js";
-import { requireInside, requirePositive } from "./argument.js";
 
 /** [K] temperature of the standard atmosphere at sea level (ISO 2533:1975). */
 export const TEMP_STANDARD = 288.15;

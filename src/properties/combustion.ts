@@ -1,4 +1,4 @@
-import { requireInside } from "./argument.js";
+import { requireInside } from "../units/index.js";
 
 // Complete combustion of a hydrocarbon CHy in air: CHy + (1 + y/4) O2 -> CO2 + y/2 H2O.
 

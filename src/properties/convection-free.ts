@@ -1,4 +1,4 @@
-import { requireNotNegative, requirePositive } from "./argument.js";
+import { requireNotNegative, requirePositive } from "../units/index.js";
 import type { ValidityRange } from "./range.js";
 
 // "Incropera" is Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Wiley

@@ -1,3 +1,4 @@
+import { requireNotNegative, requirePositive } from "../units/index.js";
 import {
   conductivityAir,
   diffusivityAir,
@@ -6,7 +7,6 @@ import {
   PRESSURE_STANDARD,
   prandtlAir,
 } from "./air.js";
-import { requireNotNegative, requirePositive } from "./argument.js";
 import { nusseltChurchillBernsteinCylinder, nusseltPlate } from "./convection-forced.js";
 import {
   nusseltChurchillChuHorizontalCylinder,

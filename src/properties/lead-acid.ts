@@ -3,8 +3,8 @@ import {
   celsiusFromKelvin,
   fahrenheitFromCelsius,
   kelvinFromCelsius,
+  requireInside,
 } from "../units/index.js";
-import { requireInside } from "./argument.js";
 import { RANGE_TEMP_BATTERY } from "./battery.js";
 import { interpolateTable, type Table } from "./piecewise-linear.js";
 import type { ValidityRange } from "./range.js";

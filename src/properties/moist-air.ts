@@ -1,5 +1,4 @@
-import { celsiusFromKelvin } from "../units/index.js";
-import { requireInside, requireNotNegative } from "./argument.js";
+import { celsiusFromKelvin, requireInside, requireNotNegative } from "../units/index.js";
 import { vapourPressureFromDewPoint } from "./dew-point.js";
 import type { ValidityRange } from "./range.js";
 import { requireInRange } from "./require-range.js";

@@ -1,5 +1,5 @@
 import { findRoot } from "../numerics/index.js";
-import { requirePositive } from "./argument.js";
+import { requirePositive } from "../units/index.js";
 import { dynamicViscosityOil, type Oil } from "./oil.js";
 import { crankingLimitBetweenGrades, SAE_J300_WINTER, VISCOSITY_PUMPING_LIMIT } from "./sae-j300.js";
 

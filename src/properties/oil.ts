@@ -1,5 +1,4 @@
-import { KELVIN_OF_ZERO_CELSIUS, kelvinFromCelsius } from "../units/index.js";
-import { requirePositive } from "./argument.js";
+import { KELVIN_OF_ZERO_CELSIUS, kelvinFromCelsius, requirePositive } from "../units/index.js";
 import type { ValidityRange } from "./range.js";
 import type { HotGrade, WinterGrade } from "./sae-j300.js";
 import { type WaltherFit, waltherFit, waltherViscosity } from "./walther.js";

@@ -1,4 +1,4 @@
-import { requireInside, requireNotNegative, requirePositive } from "./argument.js";
+import { requireInside, requireNotNegative, requirePositive } from "../units/index.js";
 
 /** [W/(m2 K4)] Stefan-Boltzmann constant (CODATA 2018, exact to the digits given). */
 export const STEFAN_BOLTZMANN = 5.670374419e-8;

@@ -1,5 +1,4 @@
-import { kelvinFromCelsius } from "../units/index.js";
-import { requirePositive } from "./argument.js";
+import { kelvinFromCelsius, requirePositive } from "../units/index.js";
 
 export type WinterGrade = "0W" | "5W" | "10W" | "15W" | "20W" | "25W";
 export type HotGrade = "16" | "20" | "30" | "40" | "50" | "60";

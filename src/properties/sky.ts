@@ -1,5 +1,4 @@
-import { kelvinFromCelsius } from "../units/index.js";
-import { requireInside, requirePositive } from "./argument.js";
+import { kelvinFromCelsius, requireInside, requirePositive } from "../units/index.js";
 import { STEFAN_BOLTZMANN } from "./radiation.js";
 import type { ValidityRange } from "./range.js";
 

@@ -1,5 +1,4 @@
-import { celsiusFromKelvin } from "../units/index.js";
-import { requireInside, requireNotNegative } from "./argument.js";
+import { celsiusFromKelvin, requireInside, requireNotNegative } from "../units/index.js";
 
 // Kojima, Seppyo 18(1) (1956) 1-5: melt of a snow surface of length l along the air stream, in °C, cm, cm/s, mb and
 // g/(cm2 h). Convection only: in a hangar radiation adds 4 to 5 W/(m2 K), and rough snow melts faster. Where laminar

@@ -1,5 +1,4 @@
-import { kelvinFromCelsius } from "../units/index.js";
-import { requireNotNegative, requirePositive } from "./argument.js";
+import { kelvinFromCelsius, requireNotNegative, requirePositive } from "../units/index.js";
 import type { ValidityRange } from "./range.js";
 import { requireInRange } from "./require-range.js";
 

@@ -1,5 +1,4 @@
-import { KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
-import { requireInside, requireNotNegative } from "./argument.js";
+import { KELVIN_OF_ZERO_CELSIUS, requireInside, requireNotNegative } from "../units/index.js";
 
 // ISO 9223 time of wetness: hours with relative humidity above 80 % and air above 0 °C (stated so by Norberg, ACS
 // Symposium Series 805 (2002) 23-36; some texts count 80 % itself). Its author's limits hold here too: it describes open

@@ -1,4 +1,4 @@
-import { requireInside, requireNotNegative, requirePositive } from "./argument.js";
+import { requireInside, requireNotNegative, requirePositive } from "../units/index.js";
 import type { ValidityRange } from "./range.js";
 import { requireInRange } from "./require-range.js";
 

@@ -1,4 +1,4 @@
-import { requirePositive } from "./argument.js";
+import { requirePositive } from "../units/index.js";
 
 const SQUARE_METRE_OF_SQUARE_MILLIMETRE = 1e-6;
 

@@ -1,6 +1,5 @@
 import { findRoot } from "../numerics/index.js";
-import { celsiusFromKelvin, KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
-import { requireInside } from "./argument.js";
+import { celsiusFromKelvin, KELVIN_OF_ZERO_CELSIUS, requireInside } from "../units/index.js";
 import { humidityRatio } from "./moist-air.js";
 import type { ValidityRange } from "./range.js";
 import { requireInRange } from "./require-range.js";

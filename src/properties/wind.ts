@@ -1,5 +1,11 @@
-import { celsiusFromKelvin, kelvinFromCelsius, SECONDS_OF_HOUR } from "../units/index.js";
-import { requireInside, requireNotNegative, requirePositive } from "./argument.js";
+import {
+  celsiusFromKelvin,
+  kelvinFromCelsius,
+  requireInside,
+  requireNotNegative,
+  requirePositive,
+  SECONDS_OF_HOUR,
+} from "../units/index.js";
 
 /**
  * [m] height at which wind is reported and forecast (WMO-No. 8, Guide to Instruments and Methods of

@@ -9,8 +9,7 @@ import {
   RANGE_TEMP_BATTERY,
   specificGravityFromStateOfCharge,
 } from "../properties/index.js";
-import { COULOMB_OF_AMPERE_HOUR } from "../units/index.js";
-import { requireInside } from "./argument.js";
+import { COULOMB_OF_AMPERE_HOUR, requireInside } from "../units/index.js";
 
 /** [V] rested pack of four lithium iron phosphate cells, level over most of the charge; from memory. */
 const VOLTAGE_LITHIUM_FOUR_CELLS = 13.2;

@@ -6,8 +6,7 @@ import {
   specificGravityFromStateOfCharge,
   tempFreezingElectrolyte,
 } from "../properties/index.js";
-import { kelvinFromCelsius } from "../units/index.js";
-import { requireInside } from "./argument.js";
+import { kelvinFromCelsius, requireInside } from "../units/index.js";
 import { batteryKind, clampedBattery } from "./battery-source.js";
 import { START_CAUTIONS } from "./cautions.js";
 

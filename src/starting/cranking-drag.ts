@@ -1,7 +1,6 @@
 import type { Installation } from "../aircraft/index.js";
 import { COLD_CRANKING_TEST, dynamicViscosityOil, type Oil } from "../properties/index.js";
-import { kelvinFromCelsius, RADIANS_PER_SECOND_OF_RPM } from "../units/index.js";
-import { requireInside } from "./argument.js";
+import { kelvinFromCelsius, RADIANS_PER_SECOND_OF_RPM, requireInside } from "../units/index.js";
 
 // What it takes to turn an engine over, as a mean pressure on the swept volume: torque = p V/(4 pi), four strokes.
 //

@@ -1,8 +1,7 @@
 import { type Caution, type Installation, oilById } from "../aircraft/index.js";
 import { quantile, UniformTable } from "../numerics/index.js";
 import { COLD_CRANKING_TEST, crankingPowerFraction, RANGE_TEMP_BATTERY } from "../properties/index.js";
-import { RADIANS_PER_SECOND_OF_RPM } from "../units/index.js";
-import { requireInside } from "./argument.js";
+import { RADIANS_PER_SECOND_OF_RPM, requireInside } from "../units/index.js";
 import { batteryKind, batterySource, clampedBattery, crankingCharge } from "./battery-source.js";
 import { START_CAUTIONS } from "./cautions.js";
 import {

@@ -7,8 +7,7 @@ import {
   type OilLimit,
   pumpingLimitOil,
 } from "../properties/index.js";
-import { celsiusFromKelvin } from "../units/index.js";
-import { requireInside } from "./argument.js";
+import { celsiusFromKelvin, requireInside } from "../units/index.js";
 import { START_CAUTIONS } from "./cautions.js";
 import { CRANKING_REFERENCE_OIL } from "./cranking-drag.js";
 

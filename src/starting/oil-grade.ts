@@ -1,6 +1,10 @@
 import type { Oil } from "../properties/index.js";
-import { celsiusFromFahrenheit, celsiusFromKelvin, kelvinFromCelsius } from "../units/index.js";
-import { requireInside } from "./argument.js";
+import {
+  celsiusFromFahrenheit,
+  celsiusFromKelvin,
+  kelvinFromCelsius,
+  requireInside,
+} from "../units/index.js";
 
 /** One row of the maker's table of grades against average outside air. */
 export interface OilGradeRow {

@@ -1,7 +1,6 @@
 import { type Caution, type Installation, oilById, type PartName } from "../aircraft/index.js";
 import { densityOil, heatCapacityOil } from "../properties/index.js";
-import { kelvinFromCelsius } from "../units/index.js";
-import { requireInside } from "./argument.js";
+import { kelvinFromCelsius, requireInside } from "../units/index.js";
 import { START_CAUTIONS } from "./cautions.js";
 
 /** Rise over outside air as a share of the oil's [1], after descent and taxi; project judgement. */

@@ -1,6 +1,5 @@
 import { type Installation, oilById } from "../aircraft/index.js";
-import { kelvinFromCelsius } from "../units/index.js";
-import { requireInside } from "./argument.js";
+import { kelvinFromCelsius, requireInside } from "../units/index.js";
 import { WHY_TOPICS, type WhyTopic } from "./why-topics.js";
 
 /** One question of the teaching page, answered for one temperature. */

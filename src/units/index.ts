@@ -1,2 +1,3 @@
+export * from "./argument.js";
 export * from "./other.js";
 export * from "./temperature.js";
