@@ -1,0 +1,143 @@
+import type { Climb, RefreezeRequest, Sounding } from "../airframe/index.js";
+import {
+  kelvinFromCelsius,
+  METRES_OF_FOOT,
+  METRES_PER_SECOND_OF_KNOT,
+  SECONDS_OF_MINUTE,
+} from "../units/index.js";
+import { ASSUMED_CLOUD, ASSUMED_WIND } from "../weather/index.js";
+import { type Clock, epochOfMoment } from "./clock.js";
+import { outsideAirOf } from "./hangar-reading.js";
+import type { Path } from "./issue.js";
+import { type Findings, fault } from "./reading.js";
+import type { ThawDocument } from "./thaw-schema.js";
+
+type RollOutSection = NonNullable<ThawDocument["roll_out"]>;
+
+/** How a thawed aircraft leaves; `at` is [s] from the start. */
+export interface RollOut extends Pick<RefreezeRequest, "outside" | "falling" | "timeOutside" | "climb"> {
+  readonly at: number;
+}
+
+/** [min] from roll-out to take-off, [m/s] of climb and of flight of a light aircraft. Project judgement. */
+const USUAL_OUTSIDE = 20;
+const USUAL_CLIMB = 2.5;
+const USUAL_AIRSPEED = 45;
+
+export function rollOutOf(
+  given: RollOutSection,
+  outside: ThawDocument["outside"],
+  elevation: number,
+  clock: Clock | undefined,
+  findings: Findings,
+): RollOut | undefined {
+  const { outside_min, falling, wind_mps, cloud_fraction } = given;
+  const assumed = [
+    ...(outside_min === undefined ? [`${USUAL_OUTSIDE} min from roll-out to take-off`] : []),
+    ...(wind_mps === undefined ? [`wind ${ASSUMED_WIND} m/s`] : []),
+    ...(cloud_fraction === undefined ? ["clear sky"] : []),
+  ];
+  if (assumed.length > 0) findings.assumptions.push(`At roll-out is assumed: ${assumed.join(", ")}.`);
+  const air = outsideAirOf(airAtRollOut(given, outside), "roll_out", findings);
+  const climb = climbOf(given, elevation, findings);
+  const at = clock && leavingTime(given, clock, findings);
+  if (at === undefined) return undefined;
+  return {
+    at,
+    outside: {
+      ...air,
+      windSpeed: wind_mps ?? ASSUMED_WIND,
+      cloudCover: cloud_fraction ?? ASSUMED_CLOUD,
+    },
+    falling,
+    timeOutside: (outside_min ?? USUAL_OUTSIDE) * SECONDS_OF_MINUTE,
+    ...(climb === undefined ? {} : { climb }),
+  };
+}
+
+/** The air outside as it was, unless the document has another for the roll-out. */
+function airAtRollOut({ air_c, dew_point_c }: RollOutSection, outside: ThawDocument["outside"]) {
+  const dewPoint = dew_point_c ?? (air_c === undefined ? outside.dew_point_c : undefined);
+  return { air_c: air_c ?? outside.air_c, ...(dewPoint === undefined ? {} : { dew_point_c: dewPoint }) };
+}
+
+function leavingTime(given: RollOutSection, clock: Clock, findings: Findings): number | undefined {
+  const epoch = epochOfMoment(given, ["roll_out"], clock, findings);
+  if (epoch === undefined) return undefined;
+  if (epoch >= clock.start && epoch <= clock.end) return epoch - clock.start;
+  return fault(
+    findings,
+    ["roll_out"],
+    "a time within the document's hours",
+    given.time ?? `at_h ${given.at_h}`,
+  );
+}
+
+function climbOf(given: RollOutSection, elevation: number, findings: Findings): Climb | undefined {
+  const place: Path = ["roll_out"];
+  const cruise = either(given, place, { cruise_m: 1, cruise_ft: METRES_OF_FOOT }, findings);
+  const rate = either(
+    given,
+    place,
+    { climb_mps: 1, climb_fpm: METRES_OF_FOOT / SECONDS_OF_MINUTE },
+    findings,
+  );
+  const airspeed = either(
+    given,
+    place,
+    { airspeed_mps: 1, airspeed_kt: METRES_PER_SECOND_OF_KNOT },
+    findings,
+  );
+  const sounding = given.sounding && soundingOf(given.sounding, findings);
+  if (cruise === undefined) {
+    const climbs = rate !== undefined || airspeed !== undefined || sounding !== undefined;
+    if (climbs) fault(findings, place, "cruise_m or cruise_ft beside what tells of the climb", "neither");
+    return undefined;
+  }
+  if (cruise < elevation) {
+    const key = given.cruise_m === undefined ? "cruise_ft" : "cruise_m";
+    fault(findings, [...place, key], `the aerodrome's elevation, ${elevation} m, or more`, given[key]);
+  }
+  const assumed = [
+    ...(rate === undefined ? [`climbing ${USUAL_CLIMB} m/s`] : []),
+    ...(airspeed === undefined ? [`flying ${USUAL_AIRSPEED} m/s`] : []),
+  ];
+  if (assumed.length > 0) findings.assumptions.push(`Of the climb is assumed: ${assumed.join(", ")}.`);
+  return {
+    elevation,
+    cruiseAltitude: cruise,
+    rate: rate ?? USUAL_CLIMB,
+    airspeed: airspeed ?? USUAL_AIRSPEED,
+    ...(sounding === undefined ? {} : { sounding }),
+  };
+}
+
+function soundingOf(given: NonNullable<RollOutSection["sounding"]>, findings: Findings): Sounding {
+  const path: Path = ["roll_out", "sounding"];
+  const altitude = given.map((point, i) => {
+    const units = { altitude_m: 1, altitude_ft: METRES_OF_FOOT };
+    const metres = either(point, [...path, i], units, findings);
+    if (metres === undefined && point.altitude_m === undefined) {
+      fault(findings, [...path, i], "altitude_m or altitude_ft", "neither");
+    }
+    return metres ?? Number.NaN;
+  });
+  altitude.forEach((here, i) => {
+    if (!(here <= altitude[i - 1])) return;
+    fault(findings, [...path, i], "an altitude above that of the point before", given[i]);
+  });
+  return { altitude, tempAir: given.map(({ air_c }) => kelvinFromCelsius(air_c)) };
+}
+
+/** The one of two keys that is given, in SI; both are a fault. */
+function either<K extends string>(
+  section: Readonly<Partial<Record<NoInfer<K>, unknown>>>,
+  path: Path,
+  factors: Readonly<Record<K, number>>,
+  findings: Findings,
+): number | undefined {
+  const keys = (Object.keys(factors) as K[]).filter((key) => section[key] !== undefined);
+  if (keys.length > 1) return fault(findings, path, `either ${keys.join(" or ")}`, "both");
+  const [key] = keys;
+  return key === undefined ? undefined : Number(section[key]) * factors[key];
+}

@@ -1,0 +1,158 @@
+import { FILM_LEFT, snowMass, type ThawRequest, type WingSite } from "../airframe/index.js";
+import { celsiusFromKelvin, KELVIN_OF_ZERO_CELSIUS, kelvinFromCelsius } from "../units/index.js";
+import { airframeEnsembleOf, panelOf, wingSiteOf } from "./airframe-reading.js";
+import { clockOf } from "./clock.js";
+import { inCurrentForm } from "./current-form.js";
+import { gapOf, hangarOf, outsideAirOf } from "./hangar-reading.js";
+import type { DocumentIssue } from "./issue.js";
+import { jsonOf } from "./json.js";
+import { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
+import { type RollOut, rollOutOf } from "./roll-out-reading.js";
+import { type ThawDocument, type ThawSections, thawSchema } from "./thaw-schema.js";
+
+/** A stay in a hangar as read from its document, with all that was assumed on the way. */
+export interface ReadThaw {
+  readonly document: ThawDocument;
+  readonly name: string;
+  readonly zone: string;
+  /** [s] since epoch of the roll-in. */
+  readonly start: number;
+  readonly request: ThawRequest;
+  /** Where it stands after roll-out. */
+  readonly site: WingSite;
+  readonly rollOut: RollOut | undefined;
+  readonly assumptions: readonly string[];
+  readonly warnings: readonly DocumentIssue[];
+}
+
+export type ThawReading =
+  | ({ readonly ok: true } & ReadThaw)
+  | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
+
+/** A day of them and two runs of the roll-out take 2 s of one core (measured). */
+const USUAL_MEMBERS = 50;
+
+/** Reads a thaw document, as text or as a value, of this or any earlier version. Every fault is named at once. */
+export function readThawDocument(source: unknown): ThawReading {
+  const json = jsonOf(source);
+  if (!json.ok) return { ok: false, issues: [json.issue] };
+  const form = inCurrentForm(json.value);
+  if (!form.ok) return { ok: false, issues: [form.issue] };
+  const findings = newFindings();
+  const sections = sectionsBy(thawSchema, form.document, findings);
+  const clock = clockOf(sections, findings);
+  const snow = snowOf(sections.snow, findings);
+  const tempAircraft = aircraftTemperature(sections, snow, findings);
+  const inside = panelOf(sections, { temp: tempAircraft, words: "the skin when it comes in" }, findings);
+  const hangar = sections.hangar && hangarOf(sections.hangar, findings);
+  const outside = sections.outside && outsideAirOf(sections.outside, "outside", findings);
+  const site = siteOf(sections, findings);
+  const rollOut =
+    sections.roll_out && sections.outside
+      ? rollOutOf(sections.roll_out, sections.outside, sections.site?.elevation_m ?? 0, clock, findings)
+      : undefined;
+  const film = filmOf(sections, findings);
+  const ensemble = airframeEnsembleOf(sections.ensemble, USUAL_MEMBERS, findings);
+  if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
+  if (
+    clock === undefined ||
+    tempAircraft === undefined ||
+    inside === undefined ||
+    hangar === undefined ||
+    outside === undefined
+  ) {
+    throw new Error("a section of the document was refused without an issue");
+  }
+  const document = sections as ThawDocument;
+  const { humidity_percent } = document.hangar;
+  return {
+    ok: true,
+    document,
+    name: document.name,
+    zone: clock.zone,
+    start: clock.start,
+    request: {
+      panel: inside.panel,
+      area: document.aircraft.area_m2,
+      snow,
+      film,
+      gap: gapOf(document.gap),
+      tempAircraft,
+      ...(inside.tempInside === undefined ? {} : { tempInside: inside.tempInside }),
+      hangar,
+      outside,
+      ...(humidity_percent === undefined ? {} : { relativeHumidity: humidity_percent / 100 }),
+      pressure: site.pressure,
+      duration: clock.end - clock.start,
+      ensemble,
+    },
+    site,
+    rollOut,
+    assumptions: findings.assumptions,
+    warnings: findings.warnings,
+  };
+}
+
+/** Of a place that nobody rolls out to only the air's pressure counts. */
+function siteOf({ site, roll_out }: ThawSections, findings: Findings): WingSite {
+  if (roll_out !== undefined) return wingSiteOf(site, findings);
+  if (site?.elevation_m === undefined)
+    findings.assumptions.push("The hangar is taken to stand at sea level.");
+  return wingSiteOf(site, newFindings());
+}
+
+/** [-] of loose snow that a broom leaves. Project judgement. */
+export const LEFT_BY_BRUSHING = 0.1;
+/** [kg/m2] most that is looked at. */
+const MOST_SNOW = 500;
+
+/** [kg/m2] that lies on it when it comes in. */
+function snowOf(given: ThawSections["snow"], findings: Findings): number {
+  if (given === undefined) {
+    findings.assumptions.push("No snow is named: it comes in bare, with water in its gaps.");
+    return 0;
+  }
+  const { kind, depth_mm, brushed = false } = given;
+  if (brushed && kind === "ice") {
+    fault(findings, ["snow", "brushed"], "false: ice does not come off with a broom", brushed);
+  }
+  if (brushed) {
+    findings.assumptions.push(`A broom is taken to leave ${LEFT_BY_BRUSHING * 100} % of the snow.`);
+  }
+  const mass = snowMass(depth_mm / 1000, kind);
+  if (mass > MOST_SNOW) {
+    const most = Math.floor((depth_mm * MOST_SNOW) / mass);
+    fault(findings, ["snow", "depth_mm"], `at most ${most} of ${kind}, ${MOST_SNOW} kg/m2`, depth_mm);
+  }
+  return brushed ? mass * LEFT_BY_BRUSHING : mass;
+}
+
+/** [K] of the skin when it comes in. */
+function aircraftTemperature(
+  { aircraft, outside }: ThawSections,
+  snow: number,
+  findings: Findings,
+): number | undefined {
+  const given = aircraft?.temp_c;
+  if (given !== undefined) {
+    if (snow > 0 && given > 0) {
+      fault(findings, ["aircraft", "temp_c"], "0 or less: snow lies on it", given);
+    }
+    return kelvinFromCelsius(given);
+  }
+  if (outside === undefined) return undefined;
+  const air = kelvinFromCelsius(outside.air_c);
+  const soaked = Math.min(air, snow > 0 ? KELVIN_OF_ZERO_CELSIUS : WARMEST_SKIN);
+  findings.assumptions.push(
+    `The aircraft comes in cold-soaked, at ${celsiusFromKelvin(soaked).toFixed(0)} °C.`,
+  );
+  return soaked;
+}
+
+const WARMEST_SKIN = kelvinFromCelsius(40);
+
+/** [kg/m2] of water left on the skin. */
+function filmOf({ film }: ThawSections, { assumptions }: Findings): number {
+  if (film === undefined) assumptions.push("The melted skin is left to drip, not wiped.");
+  return FILM_LEFT[film ?? "dripping"];
+}
