@@ -14,6 +14,8 @@ export {
   PART_NAMES,
   type PartName,
 } from "./aircraft/index.js";
+export { PANELS, WING_COVERS } from "./airframe/index.js";
+export { frostFromDocument, thawFromDocument } from "./airframe-pipeline.js";
 export {
   type AwayDocument,
   awaySchema,
@@ -25,7 +27,12 @@ export {
   demoBase,
   type ExplanationDocument,
   explanationSchema,
+  type FaceDocument,
   type FlowsDocument,
+  type FrostDocument,
+  type FrostOutlookDocument,
+  frostOutlookSchema,
+  frostSchema,
   type HappeningDocument,
   heaterSchema,
   installationSchema,
@@ -36,6 +43,7 @@ export {
   planSchema,
   type ReadFile,
   type ReadScenario,
+  type RollOutDocument,
   readScenarioDocument,
   SCENARIO_VERSION,
   type ScenarioDocument,
@@ -44,6 +52,10 @@ export {
   type StampDocument,
   scenarioSchema,
   simulationSchema,
+  type ThawDocument,
+  type ThawOutlookDocument,
+  thawOutlookSchema,
+  thawSchema,
 } from "./documents/index.js";
 export {
   awayFromDocument,

@@ -1,4 +1,5 @@
 import { type DocumentIssue, isRecord, issueAt } from "./issue.js";
+import { jsonOf } from "./json.js";
 import { type MigrationFailure, migrated, VERSION_KEY } from "./migrations.js";
 
 export type CurrentForm =
@@ -16,6 +17,15 @@ export function inCurrentForm(value: unknown): CurrentForm {
   const unversioned = failure.kind === "missing-version" || failure.kind === "invalid-version";
   if (unversioned && isRecord(value)) return { ok: true, document: value };
   return { ok: false, issue: migrationIssue(failure, value) };
+}
+
+/** The same for a document, as text or as a value, whose kind says what it asks; another kind has no faults but that. */
+export function inFormOfKind(kind: string, source: unknown): CurrentForm {
+  const json = jsonOf(source);
+  if (!json.ok) return json;
+  const form = inCurrentForm(json.value);
+  if (!form.ok || form.document.kind === kind) return form;
+  return { ok: false, issue: issueAt(["kind"], JSON.stringify(kind), form.document.kind) };
 }
 
 function migrationIssue(failure: MigrationFailure, document: unknown): DocumentIssue {

@@ -3,10 +3,9 @@ import { kelvinFromCelsius, SECONDS_OF_HOUR } from "../units/index.js";
 import { weatherAt } from "../weather/index.js";
 import { airframeEnsembleOf, panelOf, wingCoverOf, wingSiteOf } from "./airframe-reading.js";
 import { type Clock, clockOf, epochOfDeparture } from "./clock.js";
-import { inCurrentForm } from "./current-form.js";
+import { inFormOfKind } from "./current-form.js";
 import { type FrostDocument, type FrostSections, frostSchema } from "./frost-schema.js";
 import type { DocumentIssue } from "./issue.js";
-import { jsonOf } from "./json.js";
 import { nightWeather } from "./night-weather.js";
 import { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
 import { weatherOf } from "./weather-reading.js";
@@ -34,9 +33,7 @@ export function readFrostDocument(
   source: unknown,
   { readFile }: { readonly readFile?: ReadFile } = {},
 ): FrostReading {
-  const json = jsonOf(source);
-  if (!json.ok) return { ok: false, issues: [json.issue] };
-  const form = inCurrentForm(json.value);
+  const form = inFormOfKind("frost", source);
   if (!form.ok) return { ok: false, issues: [form.issue] };
   const findings = newFindings();
   const sections = sectionsBy(frostSchema, form.document, findings);

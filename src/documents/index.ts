@@ -2,6 +2,10 @@ export { awayDocument } from "./away-document.js";
 export { type DemoBase, demoBase } from "./demo-base.js";
 export { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
 export { explanationDocument } from "./explanation-document.js";
+export { frostDocument, type OtherCover } from "./frost-document.js";
+export { type FrostReading, type ReadFrost, readFrostDocument } from "./frost-reading.js";
+export { type FaceDocument, type FrostOutlookDocument, frostOutlookSchema } from "./frost-result-schema.js";
+export { type FrostDocument, frostSchema } from "./frost-schema.js";
 export { type DocumentIssue, issueText } from "./issue.js";
 export { jsonSchemas } from "./json-schemas.js";
 export {
@@ -12,7 +16,7 @@ export {
   SCENARIO_MIGRATIONS,
   SCENARIO_VERSION,
 } from "./migrations.js";
-export { type Overrides, overridden } from "./overrides.js";
+export { type Overrides, overridden, overriddenAirframe } from "./overrides.js";
 export { planDocument } from "./plan-document.js";
 export { type ResultContext, usedKit } from "./result-header.js";
 export {
@@ -30,8 +34,20 @@ export {
   type StampDocument,
   simulationSchema,
 } from "./result-schema.js";
+export type { RollOut } from "./roll-out-reading.js";
 export { type ReadScenario, readScenarioDocument, type ScenarioReading } from "./scenario-reading.js";
 export { type ScenarioDocument, scenarioSchema } from "./scenario-schema.js";
 export { simulationDocument } from "./simulation-document.js";
+export {
+  type DryTimes,
+  type LeavingReport,
+  type LeavingState,
+  type MiddleAndHigh,
+  type ThawTrials,
+  thawDocument,
+} from "./thaw-document.js";
+export { LEFT_BY_BRUSHING, type ReadThaw, readThawDocument, type ThawReading } from "./thaw-reading.js";
+export { type RollOutDocument, type ThawOutlookDocument, thawOutlookSchema } from "./thaw-result-schema.js";
+export { type ThawDocument, thawSchema } from "./thaw-schema.js";
 export type { ReadFile } from "./weather-sources.js";
 export type { WishWithHeaters } from "./wish-reading.js";

@@ -1,7 +1,11 @@
 import { z } from "zod";
 import { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
+import { frostOutlookSchema } from "./frost-result-schema.js";
+import { frostSchema } from "./frost-schema.js";
 import { awaySchema, explanationSchema, planSchema, simulationSchema } from "./result-schema.js";
 import { scenarioSchema } from "./scenario-schema.js";
+import { thawOutlookSchema } from "./thaw-result-schema.js";
+import { thawSchema } from "./thaw-schema.js";
 
 const SCHEMAS = {
   scenario: scenarioSchema,
@@ -12,6 +16,10 @@ const SCHEMAS = {
   simulation: simulationSchema,
   explanation: explanationSchema,
   away: awaySchema,
+  frost: frostSchema,
+  "frost-outlook": frostOutlookSchema,
+  thaw: thawSchema,
+  "thaw-outlook": thawOutlookSchema,
 } as const satisfies Record<string, z.ZodType>;
 
 /** JSON Schema (draft 2020-12) of every document, by name. */

@@ -38,6 +38,19 @@ export function overridden(source: unknown, overrides: Overrides): unknown {
   return metar === undefined && taf === undefined ? document : withReports(document, { metar, taf });
 }
 
+/** The same for a document about the airframe, which has its departure and no engine. */
+export function overriddenAirframe(source: unknown, overrides: Overrides): unknown {
+  const json = jsonOf(source);
+  if (!json.ok || !isRecord(json.value)) return source;
+  const { departure, members, seed, metar, taf } = overrides;
+  let document = withSection(json.value, "ensemble", { members, seed });
+  if (departure !== undefined) {
+    const { hours: _, ...rest } = document;
+    document = { ...rest, departure };
+  }
+  return metar === undefined && taf === undefined ? document : withReports(document, { metar, taf });
+}
+
 function withHeaters(document: Json, heaters: readonly string[]): Json {
   const { want, ...rest } = withoutEvents(document, ["plug_in", "unplug"]);
   const { heaters: _, ...wanted } = isRecord(want) ? want : {};

@@ -90,8 +90,10 @@ function climbOf(given: RollOutSection, elevation: number, findings: Findings): 
   );
   const sounding = given.sounding && soundingOf(given.sounding, findings);
   if (cruise === undefined) {
+    const named = given.cruise_m !== undefined || given.cruise_ft !== undefined;
     const climbs = rate !== undefined || airspeed !== undefined || sounding !== undefined;
-    if (climbs) fault(findings, place, "cruise_m or cruise_ft beside what tells of the climb", "neither");
+    if (climbs && !named)
+      fault(findings, place, "cruise_m or cruise_ft beside what tells of the climb", "neither");
     return undefined;
   }
   if (cruise < elevation) {

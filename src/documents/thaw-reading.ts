@@ -2,10 +2,9 @@ import { FILM_LEFT, snowMass, type ThawRequest, type WingSite } from "../airfram
 import { celsiusFromKelvin, KELVIN_OF_ZERO_CELSIUS, kelvinFromCelsius } from "../units/index.js";
 import { airframeEnsembleOf, panelOf, wingSiteOf } from "./airframe-reading.js";
 import { clockOf } from "./clock.js";
-import { inCurrentForm } from "./current-form.js";
+import { inFormOfKind } from "./current-form.js";
 import { gapOf, hangarOf, outsideAirOf } from "./hangar-reading.js";
 import type { DocumentIssue } from "./issue.js";
-import { jsonOf } from "./json.js";
 import { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
 import { type RollOut, rollOutOf } from "./roll-out-reading.js";
 import { type ThawDocument, type ThawSections, thawSchema } from "./thaw-schema.js";
@@ -34,9 +33,7 @@ const USUAL_MEMBERS = 50;
 
 /** Reads a thaw document, as text or as a value, of this or any earlier version. Every fault is named at once. */
 export function readThawDocument(source: unknown): ThawReading {
-  const json = jsonOf(source);
-  if (!json.ok) return { ok: false, issues: [json.issue] };
-  const form = inCurrentForm(json.value);
+  const form = inFormOfKind("thaw", source);
   if (!form.ok) return { ok: false, issues: [form.issue] };
   const findings = newFindings();
   const sections = sectionsBy(thawSchema, form.document, findings);

@@ -1,0 +1,155 @@
+import type { RefreezeChance, RefreezeResult, ThawResult } from "../airframe/index.js";
+import { celsiusFromKelvin, JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR } from "../units/index.js";
+import {
+  airframeHeader,
+  bandDocument,
+  celsiusSeries,
+  minutesDocument,
+  seriesDocument,
+  stampAt,
+  timeBandDocument,
+} from "./airframe-document.js";
+import { rounded } from "./result-header.js";
+import type { RollOut } from "./roll-out-reading.js";
+import type { ReadThaw } from "./thaw-reading.js";
+import type { RollOutDocument, ThawOutlookDocument } from "./thaw-result-schema.js";
+
+/** When the middle case is dry [s from the start]; undefined where not by the end. */
+export interface DryTimes {
+  readonly skinDry: number | undefined;
+  readonly gapsDry: number | undefined;
+  readonly allDry: number | undefined;
+}
+
+/** The middle case as the document has it, and with one thing done otherwise. */
+export interface ThawTrials {
+  readonly asIs: DryTimes;
+  readonly changes: readonly ({ readonly id: string; readonly text: string } & DryTimes)[];
+}
+
+/** The aircraft at roll-out: middle temperatures [K], and water [kg/m2] in the middle and in the wettest 5 % of the cases. */
+export interface LeavingState {
+  readonly tempSkin: number;
+  readonly tempInside: number;
+  readonly tempGap: number;
+  readonly snow: MiddleAndHigh;
+  readonly film: MiddleAndHigh;
+  readonly gapWater: MiddleAndHigh;
+}
+
+export interface MiddleAndHigh {
+  readonly middle: number;
+  readonly high: number;
+}
+
+/** What follows the roll-out, for either wetness. */
+export interface LeavingReport {
+  readonly rollOut: RollOut;
+  readonly state: LeavingState;
+  readonly middle: RefreezeResult;
+  readonly wettest: RefreezeResult;
+}
+
+/** A stay in the hangar as it is stored, exchanged and shown. */
+export function thawDocument(
+  result: ThawResult,
+  trials: ThawTrials,
+  leaving: LeavingReport | undefined,
+  read: ReadThaw,
+): ThawOutlookDocument {
+  const { request } = read;
+  const band = (times: ThawResult["skinClear"]) => timeBandDocument(read, times);
+  const perHour = (rate: number) => rounded(rate * SECONDS_OF_HOUR, 3);
+  return {
+    ...airframeHeader(read, request.panel.name, [result, ...(leaving === undefined ? [] : [leaving.middle])]),
+    kind: "thaw-outlook",
+    horizon_h: rounded(request.duration / SECONDS_OF_HOUR, 4),
+    snow_kg_per_m2: rounded(request.snow, 3),
+    skin_clear: band(result.skinClear),
+    skin_dry: band(result.skinDry),
+    gaps_thawed: band(result.gapsThawed),
+    gaps_dry: band(result.gapsDry),
+    all_dry: band(result.allDry),
+    melt_kg_per_m2h: {
+      air: perHour(result.melt.convection),
+      radiation: perHour(result.melt.radiation),
+      vapour: perHour(result.melt.vapour),
+      total: perHour(result.melt.total),
+    },
+    heater_kwh: bandDocument(result.heaterEnergy, 1, JOULE_OF_KILOWATT_HOUR),
+    highest_humidity_percent: bandDocument(result.mostHumid, 1, 0.01),
+    floor_water_kg: bandDocument(result.ranOff, 1, 1 / request.area),
+    condensed_kg: bandDocument(result.condensed, 1),
+    trials: {
+      as_is: hoursOf(trials.asIs),
+      changes: trials.changes.map(({ id, text, ...times }) => ({ id, text, ...hoursOf(times) })),
+    },
+    course: courseOf(result),
+    roll_out: leaving === undefined ? null : rollOutDocument(leaving, read),
+  };
+}
+
+function hoursOf({ skinDry, gapsDry, allDry }: DryTimes) {
+  const hours = (time: number | undefined) =>
+    time === undefined ? null : rounded(time / SECONDS_OF_HOUR, 2);
+  return { skin_dry_h: hours(skinDry), gaps_dry_h: hours(gapsDry), all_dry_h: hours(allDry) };
+}
+
+function courseOf({ series }: ThawResult): ThawOutlookDocument["course"] {
+  return {
+    time_h: Array.from(series.time, (t) => rounded(t / SECONDS_OF_HOUR, 4)),
+    hangar_c: celsiusSeries(series.tempHangar),
+    humidity_percent: seriesDocument(series.relativeHumidity, 1, 0.01),
+    skin_c: celsiusSeries(series.tempUpper),
+    inside_c: celsiusSeries(series.tempInside),
+    fittings_c: celsiusSeries(series.tempGap),
+    snow_kg_per_m2: seriesDocument(series.ice, 4),
+    upper_water_kg_per_m2: seriesDocument(series.waterUpper, 4),
+    lower_water_kg_per_m2: seriesDocument(series.waterLower, 4),
+    gap_ice_kg_per_m2: seriesDocument(series.gapIce, 3),
+    gap_water_kg_per_m2: seriesDocument(series.gapWater, 3),
+    puddle_kg: seriesDocument(series.puddle, 2),
+  };
+}
+
+function rollOutDocument(
+  { rollOut, state, middle, wettest }: LeavingReport,
+  read: ReadThaw,
+): RollOutDocument {
+  const celsius = (temp: number) => rounded(celsiusFromKelvin(temp), 1);
+  const pair = (value: MiddleAndHigh) => ({ p50: rounded(value.middle, 3), p95: rounded(value.high, 3) });
+  const { climb } = middle;
+  return {
+    at: stampAt(read, rollOut.at),
+    take_off: stampAt(read, rollOut.at + rollOut.timeOutside),
+    state: {
+      skin_c: celsius(state.tempSkin),
+      inside_c: celsius(state.tempInside),
+      fittings_c: celsius(state.tempGap),
+      snow_kg_per_m2: pair(state.snow),
+      film_kg_per_m2: pair(state.film),
+      gap_water_kg_per_m2: pair(state.gapWater),
+    },
+    skin_freezing_min: minutesDocument(middle.skinFreezing),
+    fittings_freezing_min: minutesDocument(middle.gapFreezing),
+    middle: { film: chanceDocument(middle.film), gaps: chanceDocument(middle.gaps) },
+    wettest: { film: chanceDocument(wettest.film), gaps: chanceDocument(wettest.gaps) },
+    melts_what_falls: middle.meltsSnow,
+    cool_indoors_min: middle.coolIndoors === undefined ? null : minutesDocument(middle.coolIndoors),
+    wet_bulb_c: celsius(middle.tempWetBulb),
+    climb:
+      climb === undefined
+        ? null
+        : {
+            freezing_level_m: climb.freezingLevel === undefined ? null : rounded(climb.freezingLevel, 0),
+            cruise_m: rounded(rollOut.climb?.cruiseAltitude ?? Number.NaN, 0),
+            cruise_c: celsius(climb.tempCruise),
+            coldest_c: celsius(climb.tempColdest),
+            fittings_freezing_min: minutesDocument(climb.gapFreezing),
+          },
+  };
+}
+
+function chanceDocument({ verdict, atTakeOff, inClimb }: RefreezeChance) {
+  return { verdict, at_take_off: atTakeOff, in_climb: inClimb };
+}

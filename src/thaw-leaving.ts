@@ -1,0 +1,57 @@
+import { type BandSeries, type RefreezeReport, refreezeCheck, type ThawResult } from "./airframe/index.js";
+import type { LeavingReport, LeavingState, MiddleAndHigh, ReadThaw, RollOut } from "./documents/index.js";
+import { interpolateLinear } from "./numerics/index.js";
+
+/** The roll-out as wet as the middle case leaves, and as wet as the wettest 5 % do; the remedy when it fails. */
+export function leavingReport(
+  read: ReadThaw,
+  rollOut: RollOut,
+  { series }: ThawResult,
+): LeavingReport | { readonly remedy: string } {
+  const state = stateAt(series, rollOut.at);
+  const middle = refreezing(read, rollOut, state, "middle");
+  if (middle.result === undefined) return middle;
+  const wettest = refreezing(read, rollOut, state, "high");
+  if (wettest.result === undefined) return wettest;
+  return { rollOut, state, middle: middle.result, wettest: wettest.result };
+}
+
+/** The aircraft `at` seconds after it came in. The highs of a gap's ice and water are added, which is on the wet side. */
+function stateAt(series: ThawResult["series"], at: number): LeavingState {
+  const value = (band: BandSeries, which: keyof MiddleAndHigh) =>
+    interpolateLinear(series.time, band[which], at);
+  const both = (of: (which: keyof MiddleAndHigh) => number) => ({ middle: of("middle"), high: of("high") });
+  return {
+    tempSkin: value(series.tempUpper, "middle"),
+    tempInside: value(series.tempInside, "middle"),
+    tempGap: value(series.tempGap, "middle"),
+    snow: both((w) => value(series.ice, w)),
+    film: both((w) => Math.max(value(series.waterUpper, w), value(series.waterLower, w))),
+    gapWater: both((w) => value(series.gapIce, w) + value(series.gapWater, w)),
+  };
+}
+
+/** [kg/m3] */
+const DENSITY_WATER = 1000;
+/** [kg/m2] wettest skin that is looked at. */
+const WETTEST_FILM = 2;
+
+function refreezing(
+  { request, site }: ReadThaw,
+  { at: _, ...outdoors }: RollOut,
+  { tempSkin, tempInside, tempGap, film, gapWater }: LeavingState,
+  wetness: keyof MiddleAndHigh,
+): RefreezeReport {
+  const { panel, gap, ensemble } = request;
+  return refreezeCheck({
+    ...outdoors,
+    panel,
+    gap: { ...gap, fill: Math.min(1, gapWater[wetness] / (DENSITY_WATER * gap.depth)) },
+    tempSkin,
+    tempInside,
+    tempGap,
+    film: Math.min(WETTEST_FILM, film[wetness]),
+    site,
+    ...(ensemble === undefined ? {} : { ensemble }),
+  });
+}

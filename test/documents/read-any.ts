@@ -1,0 +1,22 @@
+import {
+  type DocumentIssue,
+  type ReadFile,
+  readFrostDocument,
+  readScenarioDocument,
+  readThawDocument,
+} from "../../src/documents/index.js";
+
+/** The faults of a document of any kind, as the command for its kind finds them; none when it is good. */
+export function issuesOfAny(
+  source: string,
+  options: { readonly readFile?: ReadFile },
+): readonly DocumentIssue[] {
+  const reading = readerFor(source)(source, options);
+  return reading.ok ? [] : reading.issues;
+}
+
+function readerFor(source: string) {
+  const kind = /^ {2}"kind": "(\w+)"/m.exec(source)?.[1];
+  if (kind === undefined) return readScenarioDocument;
+  return kind === "thaw" ? readThawDocument : readFrostDocument;
+}
