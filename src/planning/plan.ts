@@ -30,9 +30,9 @@ export interface Plan {
   readonly energy: Band;
   /** Chance of being ready for other plug-in times, ascending in plug-in. */
   readonly curve: readonly ChanceAt[];
-  /** The same departure when the plug goes in this much later than planned. */
+  /** The same departure when the plug goes in this much later than planned; over fewer members, to about 5 %. */
   readonly late: readonly (ChanceAt & { readonly lateBy: number })[];
-  /** Habits of two and four hours before departure, for comparison. */
+  /** Habits of two and four hours before departure, for comparison; over fewer members, to about 5 %. */
   readonly habits: readonly (ChanceAt & { readonly lead: number; readonly energy: number })[];
   /** What the plan does to the engine, beside leaving the heaters plugged in from now on; undefined without heat. */
   readonly toll: { readonly planned: HabitToll; readonly leftOn: HabitToll } | undefined;

@@ -13,14 +13,22 @@ import { tollOf } from "./left-on.js";
 import type { Plan } from "./plan.js";
 import { triedRemedies } from "./remedies.js";
 import type { PlanRequest } from "./request.js";
-import { latestPlugIn, refinePlugIn, type SearchRange, type SearchResult } from "./search.js";
+import {
+  latestPlugIn,
+  refinePlugIn,
+  SCOUT_RESOLUTION,
+  type SearchRange,
+  type SearchResult,
+} from "./search.js";
 import { readySince, readyTimes, stayWarm } from "./stay.js";
 import { coveredTimeline, coverOffTime, plannedTimeline, unplugTime } from "./timeline.js";
 
 /** [s] grid of plug-in times: finer than anyone plugs in. */
 const PLUG_IN_STEP = 300;
-/** Members that look for where to search; all of them decide. */
+/** Members that look for where to search and compare other plug-in times, to about 5 %; all of them decide. */
 const SCOUTS = 100;
+/** Shortfall of the scouts' best chance, over three of its standard errors, at which all members need not try. */
+const HOPELESS_GAP = 0.15;
 /** [s] delays and habits that are compared with the plan. */
 const DELAYS = [1800, 3600, 7200];
 const HABITS = [7200, 14_400];
@@ -53,10 +61,13 @@ function plan(request: PlanRequest): Plan {
     last: Math.ceil(unplug / PLUG_IN_STEP) - 1,
   };
   const finder = createChanceFinder(request, PLUG_IN_STEP, draws);
+  const scouts =
+    draws.members <= SCOUTS ? finder : createChanceFinder(request, PLUG_IN_STEP, firstMembers(draws, SCOUTS));
   progress();
   const unheated = finder.candidate(undefined);
   const heatNeeded = unheated.verdict.chance < wish.chance;
-  const found = heatNeeded && heaters.length > 0 ? searched(request, finder, range, progress) : undefined;
+  const found =
+    heatNeeded && heaters.length > 0 ? searched(wish.chance, finder, scouts, range, progress) : undefined;
   const best = finder.candidate(found?.index);
   const reached = found?.reached ?? !heatNeeded;
 
@@ -79,8 +90,8 @@ function plan(request: PlanRequest): Plan {
       uncovered: stayWarm(course, criteria, wish.chance, wish.departure),
     },
     energy: spent(course),
-    late: late(finder, found?.index, range, progress),
-    habits: heatNeeded ? habits(request, finder, range, progress) : [],
+    late: late(scouts, found?.index, range, progress),
+    habits: heatNeeded ? habits(request, scouts, range, progress) : [],
     curve: finder.tried().map((c) => ({ plugIn: c.plugIn ?? 0, chance: c.verdict.chance })),
     toll:
       best.plugIn === undefined
@@ -94,16 +105,16 @@ function plan(request: PlanRequest): Plan {
 }
 
 function searched(
-  request: PlanRequest,
+  wanted: number,
   finder: ChanceFinder,
+  scouts: ChanceFinder,
   range: SearchRange,
   onTry: () => void,
 ): SearchResult {
-  const { wish, draws } = request;
-  if (draws.members <= SCOUTS) return latestPlugIn(finder, wish.chance, range, onTry);
-  const scouts = createChanceFinder(request, PLUG_IN_STEP, firstMembers(draws, SCOUTS));
-  const near = latestPlugIn(scouts, wish.chance, range, onTry);
-  return refinePlugIn(finder, wish.chance, range, near.index, onTry);
+  if (scouts === finder) return latestPlugIn(finder, wanted, range, onTry);
+  const near = latestPlugIn(scouts, wanted, range, onTry, SCOUT_RESOLUTION);
+  const hopeless = !near.reached && scouts.candidate(near.index).verdict.chance < wanted - HOPELESS_GAP;
+  return hopeless ? near : refinePlugIn(finder, wanted, range, near.index, onTry);
 }
 
 /** [s] the shortest of the used heaters' longest-on times. */

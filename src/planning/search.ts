@@ -13,22 +13,25 @@ export interface SearchRange {
 }
 
 /**
- * The latest plug-in whose chance is at least `wanted`: leads grow from half an hour by a factor until one is
+ * The latest plug-in whose chance is at least `wanted`: leads grow from three quarters of an hour by a factor until one is
  * enough, then the last step is halved down to the grid. More heating can also hurt (hot surfaces), so a longer lead
  * that fails does not end the search before the whole range was tried.
+ * @param resolution grid steps within which the answer need not be told apart
  */
 export function latestPlugIn(
   finder: ChanceFinder,
   wanted: number,
   range: SearchRange,
   onTry: () => void,
+  resolution = 1,
 ): SearchResult {
   let failing = range.last + 1;
   let best = range.first;
   let bestChance = -1;
   for (const index of growingLeads(finder.step, range)) {
     const chance = chanceAt(finder, index, onTry);
-    if (chance >= wanted) return { index: bisect(finder, wanted, index, failing, onTry), reached: true };
+    if (chance >= wanted)
+      return { index: bisect(finder, wanted, index, failing, onTry, resolution), reached: true };
     // Among equals the longer lead: when nothing is enough, heating longer comes closest.
     if (chance >= bestChance) [best, bestChance] = [index, chance];
     failing = index;
@@ -49,7 +52,7 @@ export function refinePlugIn(
 ): SearchResult {
   let good = near;
   let bad = near;
-  let stride = 1;
+  let stride = SCOUT_RESOLUTION - 1;
   if (chanceAt(finder, near, onTry) >= wanted) {
     for (;;) {
       bad = Math.min(good + stride, range.last + 1);
@@ -69,7 +72,10 @@ export function refinePlugIn(
   return { index: bisect(finder, wanted, good, bad, onTry), reached: true };
 }
 
-/** Grid indices from the last one backwards, each lead 1.5 times the one before, ending with the first one. */
+/** Grid steps within which few members tell plug-in times apart anyway. */
+export const SCOUT_RESOLUTION = 3;
+
+/** Grid indices from the last one backwards, each lead 1.6 times the one before, ending with the first one. */
 function* growingLeads(step: number, { first, last }: SearchRange): Generator<number> {
   let lead = Math.max(1, Math.round(SHORTEST_LEAD / step));
   for (; last + 1 - lead > first; lead = Math.ceil(lead * LEAD_GROWTH)) yield last + 1 - lead;
@@ -77,13 +83,20 @@ function* growingLeads(step: number, { first, last }: SearchRange): Generator<nu
 }
 
 /** [s] */
-const SHORTEST_LEAD = 1800;
-const LEAD_GROWTH = 1.5;
+const SHORTEST_LEAD = 2700;
+const LEAD_GROWTH = 1.6;
 
-function bisect(finder: ChanceFinder, wanted: number, good: number, bad: number, onTry: () => void): number {
+function bisect(
+  finder: ChanceFinder,
+  wanted: number,
+  good: number,
+  bad: number,
+  onTry: () => void,
+  resolution = 1,
+): number {
   let from = good;
   let to = bad;
-  while (to - from > 1) {
+  while (to - from > resolution) {
     const middle = (from + to) >> 1;
     if (chanceAt(finder, middle, onTry) >= wanted) from = middle;
     else to = middle;

@@ -47,8 +47,8 @@ export interface AdvanceRequest {
 
 /** [K] keeps the error of a single trajectory near 0.01 K. */
 export const TRAJECTORY_TOLERANCE = 0.01;
-/** [K] enough for chances, whose spread is a hundred times that. */
-export const ENSEMBLE_TOLERANCE = 0.05;
+/** [K] enough for chances: it keeps the error of every part below 0.15 K, where members differ by several kelvins. */
+export const ENSEMBLE_TOLERANCE = 0.1;
 /** Temperatures are judged by their absolute error alone. */
 const RELATIVE_TOLERANCE = 1e-9;
 /** Surfaces and air follow within minutes and are wanted to a degree, not to hundredths: they may err this much more. */
