@@ -31,6 +31,8 @@ function stateAt(series: ThawResult["series"], at: number): LeavingState {
   };
 }
 
+/** [-] of the stay's members: the roll-out draws fewer things, and costs as much a member for each of its two runs. */
+const MEMBERS_SHARE = 0.5;
 /** [kg/m3] */
 const DENSITY_WATER = 1000;
 /** [kg/m2] wettest skin that is looked at. */
@@ -52,6 +54,8 @@ function refreezing(
     tempGap,
     film: Math.min(WETTEST_FILM, film[wetness]),
     site,
-    ...(ensemble === undefined ? {} : { ensemble }),
+    ...(ensemble === undefined
+      ? {}
+      : { ensemble: { ...ensemble, members: Math.ceil(MEMBERS_SHARE * ensemble.members) } }),
   });
 }

@@ -4,12 +4,16 @@ import {
   awayFromDocument,
   type ExplanationDocument,
   explainFromDocument,
+  type FrostOutlookDocument,
+  frostFromDocument,
   type Outcome,
   type Overrides,
   type PlanDocument,
   planFromDocument,
   type SimulationDocument,
   simulateFromDocument,
+  type ThawOutlookDocument,
+  thawFromDocument,
 } from "../index.js";
 import { readerBeside } from "../node/index.js";
 
@@ -18,6 +22,8 @@ interface Results {
   readonly simulate: SimulationDocument;
   readonly explain: ExplanationDocument;
   readonly away: AwayDocument;
+  readonly frost: FrostOutlookDocument;
+  readonly thaw: ThawOutlookDocument;
 }
 
 export type JobKind = keyof Results;
@@ -63,5 +69,9 @@ export function perform({ kind, source, file, overrides }: Job, onProgress: (don
       return explainFromDocument(source, options);
     case "away":
       return awayFromDocument(source, options);
+    case "frost":
+      return frostFromDocument(source, options);
+    case "thaw":
+      return thawFromDocument(source, options);
   }
 }

@@ -1,11 +1,5 @@
 import { Argument, Command } from "commander";
-import {
-  type AwayDocument,
-  demoBase,
-  type ExplanationDocument,
-  type PlanDocument,
-  type SimulationDocument,
-} from "../index.js";
+import { demoBase, type PlanDocument } from "../index.js";
 import { readTextFile } from "../node/index.js";
 import { BadInput, EXIT, type ExitCode, failureOf } from "./exit.js";
 import { FLAG, overridesOf, type RunFlags } from "./flags.js";
@@ -15,8 +9,10 @@ import { fitting, type Style, styleFor } from "./style.js";
 import { awayText } from "./text/away-text.js";
 import { CATALOGUE, catalogueEntry, catalogueList, type Section } from "./text/catalogue-text.js";
 import { explanationText } from "./text/explanation-text.js";
+import { frostText } from "./text/frost-text.js";
 import { planText } from "./text/plan-text.js";
 import { simulationText } from "./text/simulation-text.js";
+import { thawText } from "./text/thaw-text.js";
 import { tonightText } from "./text/tonight-text.js";
 import { whyText } from "./text/why-text.js";
 import { whyAnswer } from "./why.js";
@@ -48,43 +44,47 @@ export function createProgram(shell: Shell): Command {
     .addOption(FLAG.chance())
     .addOption(FLAG.depart())
     .action(async (file: string, flags: RunFlags) => {
-      const plan: PlanDocument | undefined = await run("plan", file, flags);
+      const plan = await run("plan", file, flags);
       if (plan === undefined) return;
-      if (flags.json) printJson(plan);
-      else print(planText(plan, style(flags)), style(flags));
+      show(plan, flags, planText);
       shell.exitWith(plan.status === "ready" ? EXIT.ok : EXIT.notReachable);
     });
 
   runCommand(program, "explain", "why the plan is what it is: every criterion, and where the heat goes")
     .addOption(FLAG.chance())
     .addOption(FLAG.depart())
-    .action(async (file: string, flags: RunFlags) => {
-      const explanation: ExplanationDocument | undefined = await run("explain", file, flags);
-      if (explanation !== undefined) {
-        if (flags.json) printJson(explanation);
-        else print(explanationText(explanation, style(flags)), style(flags));
-      }
-    });
+    .action(async (file: string, flags: RunFlags) =>
+      show(await run("explain", file, flags), flags, explanationText),
+    );
 
   runCommand(program, "simulate", "every part over time, as the document's own events have it").action(
-    async (file: string, flags: RunFlags) => {
-      const simulation: SimulationDocument | undefined = await run("simulate", file, flags);
-      if (simulation !== undefined) {
-        if (flags.json) printJson(simulation);
-        else print(simulationText(simulation, style(flags)), style(flags));
-      }
-    },
+    async (file: string, flags: RunFlags) => show(await run("simulate", file, flags), flags, simulationText),
   );
 
   runCommand(program, "away", "no power: how long a warm aircraft stays ready, covered and uncovered")
     .addOption(FLAG.chance())
     .action(async (file: string, flags: RunFlags) => {
-      const away: AwayDocument | undefined = await run("away", file, flags);
+      const away = await run("away", file, flags);
       if (away === undefined) return;
-      if (flags.json) printJson(away);
-      else print(awayText(away, style(flags)), style(flags));
+      show(away, flags, awayText);
       shell.exitWith(away.chance_now >= away.wanted_chance ? EXIT.ok : EXIT.notReachable);
     });
+
+  airframeCommand(
+    program,
+    "frost",
+    "frost on the wing by the morning: chance, hours, thickness, with and without a cover",
+  )
+    .addOption(FLAG.depart())
+    .addOption(FLAG.taf())
+    .addOption(FLAG.metar())
+    .action(async (file: string, flags: RunFlags) => show(await run("frost", file, flags), flags, frostText));
+
+  airframeCommand(
+    program,
+    "thaw",
+    "when a snowy or wet aircraft in a hangar is clear and dry, and what freezes again after",
+  ).action(async (file: string, flags: RunFlags) => show(await run("thaw", file, flags), flags, thawText));
 
   program
     .command("why")
@@ -173,6 +173,17 @@ export function createProgram(shell: Shell): Command {
     return undefined;
   }
 
+  /** A result as text or as JSON; without one its reason has been said. */
+  function show<T>(
+    result: T | undefined,
+    flags: RunFlags,
+    text: (result: T, style: Style) => readonly string[],
+  ): void {
+    if (result === undefined) return;
+    if (flags.json) printJson(result);
+    else print(text(result, style(flags)), style(flags));
+  }
+
   function print(lines: readonly string[], style: Style): void {
     shell.stdout.write(`${lines.map((line) => fitting(line, style)).join("\n")}\n`);
   }
@@ -183,17 +194,25 @@ export function createProgram(shell: Shell): Command {
 }
 
 function runCommand(program: Command, name: string, description: string): Command {
-  return program
-    .command(name)
-    .description(description)
-    .argument("<file>", "scenario document, - for standard input")
-    .addOption(FLAG.json())
-    .addOption(FLAG.units())
-    .addOption(FLAG.members())
-    .addOption(FLAG.seed())
+  return documentCommand(program, name, description, "scenario document")
     .addOption(FLAG.heater())
     .addOption(FLAG.withoutCover())
     .addOption(FLAG.engine())
     .addOption(FLAG.taf())
     .addOption(FLAG.metar());
+}
+
+function airframeCommand(program: Command, name: string, description: string): Command {
+  return documentCommand(program, name, description, `document of kind "${name}"`);
+}
+
+function documentCommand(program: Command, name: string, description: string, what: string): Command {
+  return program
+    .command(name)
+    .description(description)
+    .argument("<file>", `${what}, - for standard input`)
+    .addOption(FLAG.json())
+    .addOption(FLAG.units())
+    .addOption(FLAG.members())
+    .addOption(FLAG.seed());
 }

@@ -25,7 +25,7 @@ export type FrostReading =
   | ({ readonly ok: true } & ReadFrost)
   | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
 
-/** Two runs of a hundred members, with and without a cover, take 2 s of one core (measured). */
+/** Two nights of so many, with and without a cover, take 2 s of one core (measured). */
 const USUAL_MEMBERS = 100;
 
 /** Reads a frost document, as text or as a value, of this or any earlier version. Every fault is named at once. */

@@ -120,6 +120,7 @@ function rollOutDocument(
   const pair = (value: MiddleAndHigh) => ({ p50: rounded(value.middle, 3), p95: rounded(value.high, 3) });
   const { climb } = middle;
   return {
+    members: middle.members,
     at: stampAt(read, rollOut.at),
     take_off: stampAt(read, rollOut.at + rollOut.timeOutside),
     state: {
@@ -138,11 +139,12 @@ function rollOutDocument(
     cool_indoors_min: middle.coolIndoors === undefined ? null : minutesDocument(middle.coolIndoors),
     wet_bulb_c: celsius(middle.tempWetBulb),
     climb:
-      climb === undefined
+      climb === undefined || rollOut.climb === undefined
         ? null
         : {
             freezing_level_m: climb.freezingLevel === undefined ? null : rounded(climb.freezingLevel, 0),
-            cruise_m: rounded(rollOut.climb?.cruiseAltitude ?? Number.NaN, 0),
+            elevation_m: rounded(rollOut.climb.elevation, 0),
+            cruise_m: rounded(rollOut.climb.cruiseAltitude, 0),
             cruise_c: celsius(climb.tempCruise),
             coldest_c: celsius(climb.tempColdest),
             fittings_freezing_min: minutesDocument(climb.gapFreezing),

@@ -28,8 +28,8 @@ export type ThawReading =
   | ({ readonly ok: true } & ReadThaw)
   | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
 
-/** A day of them and two runs of the roll-out take 2 s of one core (measured). */
-const USUAL_MEMBERS = 50;
+/** A day of so many, the trials and the roll-out take 3 s of one core (measured). */
+const USUAL_MEMBERS = 40;
 
 /** Reads a thaw document, as text or as a value, of this or any earlier version. Every fault is named at once. */
 export function readThawDocument(source: unknown): ThawReading {

@@ -28,6 +28,7 @@ const refreeze = record({ film: refrozen, gaps: refrozen });
 const halfAndWettest = record({ p50: z.number(), p95: z.number() });
 
 const rollOut = record({
+  members: header.members,
   at: stamp,
   take_off: stamp,
   state: record({
@@ -48,6 +49,7 @@ const rollOut = record({
   }),
   wet_bulb_c: z.number(),
   climb: record({
+    elevation_m: z.number(),
     freezing_level_m: z.number().nullable().meta({
       description: "above sea level; null when it stays above 0 °C up to the cruise",
     }),
