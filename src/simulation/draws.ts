@@ -22,10 +22,21 @@ export interface DrawRequest {
   readonly members: number;
   readonly seed: number;
   readonly weather: WeatherSeries;
+  /** What was learned of this aircraft; parameters it does not name keep their priors. */
+  readonly posterior?: MultiplierPosterior;
 }
 
-/** Members from the priors of the parameters, of the initial state and of the weather's own error. */
-export function drawEnsemble({ members, seed, weather }: DrawRequest): Draws {
+/** Joint normal distribution of the logarithms of some parameters' multipliers: mean + factor z, z standard normal. */
+export interface MultiplierPosterior {
+  readonly names: readonly string[];
+  /** ln(multiplier) in the middle, one for each name. */
+  readonly mean: readonly number[];
+  /** Rows of the lower-triangular Cholesky factor of the covariance of ln(multiplier). */
+  readonly factor: readonly (readonly number[])[];
+}
+
+/** Members from the priors of the parameters (or what was learned), of the initial state and of the weather's own error. */
+export function drawEnsemble({ members, seed, weather, posterior }: DrawRequest): Draws {
   if (!(Number.isInteger(members) && members >= 1)) {
     throw new RangeError(`invalid members: ${members} (expected a whole number above 0)`);
   }
@@ -33,14 +44,49 @@ export function drawEnsemble({ members, seed, weather }: DrawRequest): Draws {
   const normals = latinHypercubeNormals(PARAMETERS.length + 1, members, random.stream("parameters"));
   const row = (d: number) => normals.subarray(d * members, (d + 1) * members);
   const errors = latinHypercubeNormals(forecastErrorDimensions(weather), members, random.stream("weather"));
+  const multipliers = new Map(
+    PARAMETERS.map(({ name, logSd }, d): [string, Float64Array] => [
+      name,
+      row(d).map((z) => Math.exp(logSd * z)),
+    ]),
+  );
+  if (posterior !== undefined) {
+    const { names, mean, factor } = posterior;
+    if (mean.length !== names.length || factor.length !== names.length) {
+      throw new RangeError(
+        `invalid posterior: ${mean.length} means and ${factor.length} rows (expected ${names.length} of each)`,
+      );
+    }
+    const normals = names.map((name) => row(indexOfParameter(name)));
+    names.forEach((name, i) => {
+      multipliers.set(name, jointMultipliers(posterior, i, normals));
+    });
+  }
   return {
     members,
-    multipliers: new Map(
-      PARAMETERS.map(({ name, logSd }, d) => [name, row(d).map((z) => Math.exp(logSd * z))]),
-    ),
+    multipliers,
     initialOffset: row(PARAMETERS.length),
     weather: sampleForecastErrors(weather, errors, members),
   };
+}
+
+function indexOfParameter(name: string): number {
+  const index = PARAMETERS.findIndex((parameter) => parameter.name === name);
+  if (index < 0) throw new RangeError(`unknown parameter: ${name}`);
+  return index;
+}
+
+/** Multiplier i of every member; its row of the factor mixes the members' normals. */
+function jointMultipliers(
+  { mean, factor }: MultiplierPosterior,
+  i: number,
+  normals: readonly Float64Array[],
+): Float64Array {
+  return normals[i].map((_, m) => {
+    let log = mean[i];
+    for (let j = 0; j <= i; j++) log += factor[i][j] * normals[j][m];
+    return Math.exp(log);
+  });
 }
 
 /** One member with every parameter at its central value and the weather as given. */

@@ -1,4 +1,11 @@
-export { centralDraws, type DrawRequest, type Draws, drawEnsemble, multiplierOf } from "./draws.js";
+export {
+  centralDraws,
+  type DrawRequest,
+  type Draws,
+  drawEnsemble,
+  type MultiplierPosterior,
+  multiplierOf,
+} from "./draws.js";
 export { createForcing, type Forcing } from "./forcing.js";
 export {
   type AdvanceRequest,
