@@ -1,8 +1,24 @@
 export { type EliminationPlan, type EntryRows, eliminationPlan } from "./elimination.js";
+export {
+  type LeastSquaresOptions,
+  type LeastSquaresProblem,
+  type LeastSquaresProgress,
+  type LeastSquaresResult,
+  type LeastSquaresStatus,
+  leastSquares,
+} from "./least-squares.js";
 export { interpolateLinear } from "./linear-interpolation.js";
 export { lastWhere } from "./monotone-search.js";
 export { normalQuantile } from "./normal.js";
 export { normalCdf } from "./normal-cdf.js";
+export { type ParameterCovariance, parameterCovariance, residualVariance } from "./parameter-covariance.js";
+export {
+  multiplyByQTransposed,
+  numericalRank,
+  type PivotedQr,
+  pivotedQr,
+  solveByQr,
+} from "./pivoted-qr.js";
 export { quantile, quantileOfSorted } from "./quantile.js";
 export { createRandom, latinHypercubeNormals, type Random } from "./random.js";
 export { findRoot } from "./root.js";
