@@ -1,4 +1,4 @@
-import { execFileSync, spawn } from "node:child_process";
+import { spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { beforeAll, describe, expect, test } from "vitest";
 import * as aircraft from "../../src/aircraft/index.js";
@@ -6,6 +6,7 @@ import { GENERIC_OILS } from "../../src/properties/index.js";
 import * as simulation from "../../src/simulation/index.js";
 import { CASES, type Description, DURATION, greatestDifference, referenceRun } from "./cases.mjs";
 import { everyLawRun } from "./every-law.js";
+import { pythonWithScipy } from "./python.js";
 
 const HOURLY = Array.from({ length: DURATION / 3600 + 1 }, (_, h) => h * 3600);
 const catalogue = CASES.map((one) => referenceRun(one, { ...aircraft, ...simulation, GENERIC_OILS }, HOURLY));
@@ -59,18 +60,6 @@ test("the cases cover every installation, every kind of heater and every law", (
   const laws = new Set(runs.flatMap((run) => run.description.links.map(({ law }) => law)));
   expect([...laws].sort()).toEqual(["conduction", "free-convection", "radiation", "ventilation"]);
 });
-
-/** The first python3 that has scipy; Debian's own stands behind whatever else is on the path. */
-function pythonWithScipy(): string | undefined {
-  return ["python3", "/usr/bin/python3"].find((command) => {
-    try {
-      execFileSync(command, ["-c", "import scipy.integrate"], { stdio: "ignore" });
-      return true;
-    } catch {
-      return false;
-    }
-  });
-}
 
 /** Samples x parts [K] of each description. */
 function integrateByScipy(command: string, descriptions: readonly Description[]): Promise<number[][][]> {
