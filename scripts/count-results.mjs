@@ -11,7 +11,13 @@ try {
 }
 const passed = report.numPassedTests;
 // A file that breaks before its tests are known counts as one failure.
-const failed = report.numFailedTests + report.testResults.filter((f) => f.status === "failed" && f.assertionResults.length === 0).length;
+const failed =
+  report.numFailedTests +
+  report.testResults.filter((f) => f.status === "failed" && f.assertionResults.length === 0).length;
 const skipped = report.numPendingTests;
-console.log(skipped > 0 ? `${passed} passed, ${failed} failed, ${skipped} skipped` : `${passed} passed, ${failed} failed`);
+console.log(
+  skipped > 0
+    ? `${passed} passed, ${failed} failed, ${skipped} skipped`
+    : `${passed} passed, ${failed} failed`,
+);
 process.exit(failed > 0 || passed === 0 ? 1 : 0);
