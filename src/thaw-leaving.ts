@@ -16,11 +16,14 @@ export function leavingReport(
   return { rollOut, state, middle: middle.result, wettest: wettest.result };
 }
 
-/** The aircraft `at` seconds after it came in. The highs of a gap's ice and water are added, which is on the wet side. */
+/** The aircraft `at` seconds after it came in; the solver leaves masses a hair below nothing. The highs of a gap's ice and water are added, which is on the wet side. */
 function stateAt(series: ThawResult["series"], at: number): LeavingState {
   const value = (band: BandSeries, which: keyof MiddleAndHigh) =>
     interpolateLinear(series.time, band[which], at);
-  const both = (of: (which: keyof MiddleAndHigh) => number) => ({ middle: of("middle"), high: of("high") });
+  const both = (of: (which: keyof MiddleAndHigh) => number) => ({
+    middle: Math.max(0, of("middle")),
+    high: Math.max(0, of("high")),
+  });
   return {
     tempSkin: value(series.tempUpper, "middle"),
     tempInside: value(series.tempInside, "middle"),

@@ -1,0 +1,145 @@
+import { describe, expect, test } from "vitest";
+import { fitting, styleFor } from "../../src/cli/style.js";
+import {
+  countedPercent,
+  hourlyRows,
+  mass,
+  massValue,
+  tenths,
+  timeBandText,
+} from "../../src/cli/text/airframe-text.js";
+import { rollOutFacts, rollOutLine } from "../../src/cli/text/roll-out-text.js";
+import type { RollOutDocument } from "../../src/documents/index.js";
+
+const UTF8 = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false }, "c");
+const FAHRENHEIT = { ...UTF8, units: "f" as const };
+const plain = (text: string) => fitting(text, UTF8);
+const stamp = (at_h: number, time: string) => ({ at_h, time });
+const EVENING = stamp(0, "2026-01-14T18:00+01:00");
+const MORNING = stamp(12, "2026-01-15T06:00+01:00");
+
+describe("words", () => {
+  test("chances are no surer than the cases they were counted over", () => {
+    const words = [
+      [1, 20],
+      [0, 20],
+      [1, 100],
+      [0, 1000],
+      [0.35, 20],
+    ].map(([share, members]) => plain(countedPercent(share, members)));
+    expect(words).toEqual(["over 95 %", "under 5 %", "over 99 %", "under 1 %", "35 %"]);
+  });
+
+  test("masses have the figures that matter", () => {
+    expect([0, 1e-7, 0.0042, 0.0938, 1.234, 12.34].map(massValue)).toEqual([
+      "0",
+      "0",
+      "0.004",
+      "0.09",
+      "1.23",
+      "12.3",
+    ]);
+    expect(plain(mass(0.5))).toBe("0.50 kg/m²");
+  });
+
+  test("temperatures to a tenth", () => {
+    expect([-0.04, -12.34].map((c) => tenths(c, UTF8))).toEqual(["0.0", "-12.3"]);
+    expect(tenths(-40, FAHRENHEIT)).toBe("-40.0");
+  });
+
+  test("a time that has not come for the middle, or for any, is told so", () => {
+    const late = stamp(11, "2026-01-15T05:00+01:00");
+    const never = "not by 06:00";
+    const told = (p05: typeof late | null, p50: typeof late | null) =>
+      plain(timeBandText({ p05, p50, p95: null }, MORNING, never));
+    expect(told(EVENING, late)).toBe("05:00 (5..95 %: Wed 18:00 to not by 06:00)");
+    expect(told(late, null)).toBe("05:00 in the earliest 5 % of cases, not by 06:00 in half");
+    expect(told(null, null)).toBe("not by 06:00 in 95 % of cases");
+  });
+});
+
+test("a table has whole hours under local times, fewer where there are many, also over a change of the clock", () => {
+  const hours = Array.from({ length: 60 * 6 + 1 }, (_, i) => i / 6);
+  const cells = hours.map((hour) => hour.toFixed(0));
+  const start = stamp(0, "2026-03-28T18:00+01:00");
+  const rows = hourlyRows(hours, start, "Europe/Oslo", [{ heading: "h", width: 4, cells }], UTF8);
+  expect(rows.slice(0, 5)).toEqual(["time     h", "18:00    0", "21:00    3", "00:00    6", "04:00    9"]);
+  expect(rows.length).toBe(1 + 21);
+});
+
+describe("the roll-out", () => {
+  const none = { verdict: "none", at_take_off: 0, in_climb: 0 } as const;
+  const likely = { verdict: "likely", at_take_off: 1, in_climb: 0.9 } as const;
+  const minutes = { p05: 1, p50: 2, p95: 12.4, share: 1 };
+  const DRY: RollOutDocument = {
+    members: 20,
+    at: MORNING,
+    take_off: stamp(12.5, "2026-01-15T06:30+01:00"),
+    state: {
+      skin_c: 12,
+      inside_c: 12,
+      fittings_c: 12,
+      snow_kg_per_m2: { p50: 0, p95: 0 },
+      film_kg_per_m2: { p50: 0, p95: 0 },
+      gap_water_kg_per_m2: { p50: 0, p95: 0.4 },
+    },
+    skin_freezing_min: minutes,
+    fittings_freezing_min: { p05: null, p50: null, p95: null, share: 0 },
+    middle: { film: none, gaps: none },
+    wettest: { film: none, gaps: none },
+    melts_what_falls: false,
+    cool_indoors_min: null,
+    wet_bulb_c: -9,
+    climb: null,
+  };
+  const line = (changes: Partial<RollOutDocument>) => plain(rollOutLine({ ...DRY, ...changes }, EVENING));
+  const facts = (changes: Partial<RollOutDocument>) =>
+    plain(rollOutFacts({ ...DRY, ...changes }, EVENING, { ...UTF8, width: 500 }).join("\n"));
+
+  test("says in one line what the middle case has to fear, else the wettest", () => {
+    expect(line({})).toBe(
+      "Out at Thu 06:00: no water left to freeze is expected, even in the wettest 5 % of cases.",
+    );
+    expect(line({ wettest: { film: none, gaps: likely } })).toBe(
+      "Out at Thu 06:00: in the wettest 5 % of cases water left freezes again in the gaps (likely).",
+    );
+    expect(line({ middle: { film: likely, gaps: likely }, melts_what_falls: true })).toBe(
+      "Out at Thu 06:00: water left freezes again in the gaps (likely) and on the skin (likely). What falls melts on the warm skin and freezes on.",
+    );
+  });
+
+  test("an aircraft with snow on it may not fly, whatever else is dry", () => {
+    const state = { ...DRY.state, snow_kg_per_m2: { p50: 0.3, p95: 1 } };
+    expect(line({ state })).toBe("Out at Thu 06:00: not clear of snow or ice by then, so it may not fly.");
+    expect(facts({ state })).toMatch(/snow or ice on it 0\.30 kg\/m² \(wettest 5 %: 1\.00\)/);
+  });
+
+  test("tells minutes, dryness and chances apart", () => {
+    const text = facts({ wettest: { film: none, gaps: likely } });
+    expect(text).toMatch(/skin after 2\.0 min \(1\.0 to 12\), fittings not within 6 h of take-off/);
+    expect(text).toMatch(/Film freezes +middle case: dry; wettest 5 %: dry/);
+    expect(text).toMatch(/Gaps freeze +middle case: dry; wettest 5 %: likely \(by take-off over 95 %\)/);
+    expect(text).not.toMatch(/Climb|What falls/);
+  });
+
+  test("tells of the climb and of what falls on a cold skin", () => {
+    const climb = {
+      elevation_m: 310,
+      freezing_level_m: 900,
+      cruise_m: 1524,
+      cruise_c: -3,
+      coldest_c: -5,
+      fittings_freezing_min: { p05: 0, p50: 4, p95: 9, share: 1 },
+    };
+    const text = facts({ climb, cool_indoors_min: minutes, wettest: { film: none, gaps: likely } });
+    expect(text).toMatch(
+      /freezing level 900 m \(3000 ft\); -3\.0 °C at 1524 m \(5000 ft\), coldest on the way -5\.0 °C; fittings below 0 °C after 4\.0 min/,
+    );
+    expect(text).toMatch(/by take-off over 95 %, after the climb 90 %/);
+    expect(text).toMatch(/the skin is at or below 0 °C: snow does not melt on it/);
+    const never = { ...climb, freezing_level_m: null, coldest_c: -3 };
+    expect(facts({ climb: never })).toMatch(
+      /freezing level above the cruise; -3\.0 °C at 1524 m \(5000 ft\); /,
+    );
+  });
+});

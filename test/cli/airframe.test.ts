@@ -1,0 +1,150 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, test } from "vitest";
+import { frostOutlookSchema, thawOutlookSchema } from "../../src/documents/index.js";
+import { PLAIN, soakline } from "./run.js";
+
+const NIGHT = "examples/frost-clear-night.json";
+const STAY = "examples/thaw-snow-hangar.json";
+const FEW = ["--members", "20"];
+
+/** [characters] longest line. */
+const longest = (text: string) => Math.max(...text.split("\n").map((line) => [...line].length));
+
+describe("frost", () => {
+  test.concurrent("answers in the first line, then tells when, how much, and what a cover would do", async () => {
+    const { code, stdout, stderr } = await soakline(["frost", NIGHT, ...FEW]);
+    expect(stdout.split("\n")[0]).toBe("Frost on the wing by 08:00: likely, over 95 %.");
+    expect(stdout).toMatch(/^Upper skin +likely, over 95 %; still there at 08:00/m);
+    expect(stdout).toMatch(/^ {2}first +Wed \d\d:\d\d \(5\.\.95 %: Wed 18:\d\d to (Wed|Thu|\d\d)/m);
+    expect(stdout).toMatch(/at 08:00 +\w+.*0\.\d\d kg\/m² or mm of/);
+    expect(stdout).toMatch(/^ {2}coldest +\d\.\d K below the air/m);
+    expect(stdout).toMatch(/^Wing cover +with \(coated, tried\): upper skin .*; without: likely/ms);
+    expect(stdout).toMatch(/^time +air +frost pt +sky +wind +upper +lower/m);
+    expect(stdout).toMatch(/^08:00 /m);
+    expect(stdout).toMatch(/no take-off until it is all off.*\(14 CFR 91\.527\(a\)/s);
+    expect(stdout).toMatch(/A forecast is no inspection/);
+    expect(stdout).toMatch(/The aircraft's handbook .*decide/);
+    expect(longest(stdout)).toBeLessThanOrEqual(80);
+    expect(stderr).toBe("");
+    expect(code).toBe(0);
+  });
+
+  test.concurrent("writes JSON of its schema", async () => {
+    const { code, stdout } = await soakline(["frost", NIGHT, "--json", "--depart", "05:30", ...FEW]);
+    const outlook = frostOutlookSchema.parse(JSON.parse(stdout));
+    expect(outlook.departure.time).toBe("2026-01-15T05:30+01:00");
+    expect(outlook.members).toBe(20);
+    expect(code).toBe(0);
+  });
+
+  test.concurrent("none expected is not a clearance; plain ASCII and °F where asked for", async () => {
+    const document = JSON.parse(readFileSync(NIGHT, "utf8"));
+    const points = document.weather.points.map((point: object) => ({
+      ...point,
+      dew_point_c: -28,
+      cloud_fraction: 1,
+      wind_mps: 7,
+    }));
+    const { code, stdout } = await soakline(["frost", "-", "--units", "f", ...FEW], {
+      input: JSON.stringify({ ...document, cover: "mesh", weather: { points } }),
+      env: { PATH: PLAIN.PATH, LANG: "C" },
+    });
+    expect(stdout).toMatch(/^Frost \w+ the wing by 08:00: none expected, under 5 %; look all the same\.$/m);
+    expect(stdout).toMatch(/Medians in F,/);
+    expect(stdout).toMatch(/^18:00 +24\.8 /m); // -4 °C
+    expect(stdout).toMatch(/A forecast is no inspection/);
+    expect(stdout).toMatch(/^[\n -~]+$/);
+    expect(code).toBe(0);
+  });
+
+  test.concurrent("takes a real forecast in place of the document's weather", async () => {
+    const document = JSON.parse(readFileSync(NIGHT, "utf8"));
+    const { code, stdout, stderr } = await soakline(
+      [
+        ...["frost", "-", "--json", "--taf", "examples/weather/zzrv-taf.txt"],
+        ...["--metar", "examples/weather/zzrv-metars.txt", ...FEW],
+      ],
+      { input: JSON.stringify({ ...document, start: "2026-01-09T18:00+01:00" }) },
+    );
+    expect(stderr).toBe("");
+    expect(frostOutlookSchema.parse(JSON.parse(stdout)).assumptions.join("\n")).toMatch(/Weather.*dew point/);
+    expect(code).toBe(0);
+  });
+});
+
+describe("thaw", () => {
+  test.concurrent("answers in the first line, with the roll-out beside it; then times, help, heat and water", async () => {
+    const { code, stdout, stderr } = await soakline(["thaw", STAY, ...FEW]);
+    const [first, second] = stdout.split("\n");
+    expect(first).toMatch(
+      /^(Clear and dry by .* with 95 % chance|Not surely dry within 24 h: half of cases by|Not dry within 24 h:)/,
+    );
+    expect(second).toMatch(/^Out at Thu 07:30: .*(water left|no water left)/);
+    for (const row of ["skin clear", "skin dry", "gaps thawed", "gaps dry", "all dry"])
+      expect(stdout).toMatch(new RegExp(`^${row} +(\\w{3} )?\\d\\d:\\d\\d .* %$`, "m"));
+    expect(stdout).toMatch(/^Would help +middle case as it is: skin dry after .* h/m);
+    expect(stdout).toMatch(/a fan, 3 m\/s over it: .*sooner/s);
+    expect(stdout).toMatch(/skin wiped and gaps blown out: all dry after/);
+    expect(stdout).toMatch(/^Humidity +at most \d+ %/m);
+    expect(stdout).toMatch(/^Heat +\d+ kWh \(\d+ to \d+\) within 24 h/m);
+    expect(stdout).toMatch(/^Water +\d+ kg \(\d+ to \d+\) on the floor/m);
+    expect(stdout).toMatch(/^Down to 0 °C {2}skin after \d/m);
+    expect(stdout).toMatch(/^Gaps freeze +middle case: /m);
+    expect(stdout).toMatch(/^Climb +freezing level at the ground; -10\.\d °C at 1524 m \(5000 ft\)/m);
+    expect(stdout).toMatch(/^What falls +melts on a skin of .*: open the doors/ms);
+    expect(stdout).toMatch(/static ports freezes and blocks them/);
+    expect(longest(stdout)).toBeLessThanOrEqual(80);
+    expect(stderr).toBe("");
+    expect(code).toBe(0);
+  });
+
+  test.concurrent("writes JSON of its schema, whatever the locale", async () => {
+    const { roll_out, ...document } = JSON.parse(readFileSync(STAY, "utf8"));
+    const { code, stdout } = await soakline(["thaw", "-", "--json", ...FEW], {
+      input: JSON.stringify({ ...document, hours: 3, roll_out: { at_h: 2.5, falling: roll_out.falling } }),
+      env: { PATH: PLAIN.PATH, LANG: "C" },
+    });
+    const outlook = thawOutlookSchema.parse(JSON.parse(stdout));
+    expect(outlook.roll_out?.at.time).toBe("2026-01-14T18:30+01:00");
+    expect(outlook.members).toBe(20);
+    expect(code).toBe(0);
+  });
+
+  test.concurrent("what has not come is told so, and without a roll-out nothing is said of one", async () => {
+    const { roll_out: _, ...document } = JSON.parse(readFileSync(STAY, "utf8"));
+    const { code, stdout } = await soakline(["thaw", "-", ...FEW], {
+      input: JSON.stringify({ ...document, hours: 2 }),
+    });
+    expect(stdout).toMatch(/^Not dry within 2 h: under 5 % of cases are by then\./);
+    expect(stdout).toMatch(/^all dry +not yet +not yet +not yet +under 5 %$/m);
+    expect(stdout).toMatch(/skin dry not within\s+2 h, gaps not within 2 h/);
+    expect(stdout).not.toMatch(/Out at/);
+    expect(code).toBe(0);
+  });
+});
+
+describe("bad input ends with 2, every fault on a line of its own", () => {
+  test.concurrent.each([
+    [["thaw", "examples/bad/thaw-many-faults.json"], 11],
+    [["frost", "examples/bad/frost-many-faults.json"], 6],
+    [["frost", "examples/lynx-tonight.json"], 1],
+    [["frost", NIGHT, "--members", "5"], 1],
+  ])("%j", async (args, faults) => {
+    const { code, stdout, stderr } = await soakline(args);
+    const lines = stderr.trimEnd().split("\n");
+    expect(lines.length).toBe(faults);
+    for (const line of lines) expect(line).toMatch(/^[\w.[\] ]+: expected .+, received .+$/);
+    expect({ code, stdout }).toEqual({ code: 2, stdout: "" });
+  });
+});
+
+test.concurrent("an interruption ends a long thaw at once, with 130 and without half a result", async () => {
+  const document = JSON.parse(readFileSync(STAY, "utf8"));
+  // More than a pipe holds: once all is written, the child has started and is reading.
+  const input = JSON.stringify({ ...document, note: "long ".repeat(60_000) });
+  const { code, signal, stdout } = await soakline(["thaw", "-", "--members", "1000"], {
+    input,
+    interrupted: true,
+  });
+  expect({ code, signal, stdout }).toEqual({ code: 130, signal: null, stdout: "" });
+});
