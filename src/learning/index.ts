@@ -1,1 +1,36 @@
+export { type AircraftFit, type FitFailure, type FitRequest, fitAircraft } from "./fit-aircraft.js";
+export {
+  type NextReading,
+  type NextReadingRequest,
+  type NextReadings,
+  nextReadings,
+} from "./fit-next-reading.js";
+export {
+  type FitReport,
+  type LearnedMultiplier,
+  type LearnedUnknown,
+  type ProbeReport,
+  reportOf,
+} from "./fit-report.js";
+export { checkBySampling, type SamplingCheck, type SamplingRequest } from "./fit-sampling.js";
+export {
+  type Evidence,
+  type FittedAircraft,
+  fittedAircraft,
+  hashOf,
+  posteriorFor,
+  type ThermalSetting,
+  withPriors,
+} from "./fitted-aircraft.js";
 export type { LogFinding, ProbePlace, ProbeSeries, TemperatureLog } from "./log.js";
+export {
+  type MadeFleet,
+  type MadeNight,
+  madeFleet,
+  madeLog,
+  madeNight,
+  STRUCTURE_LOG_SD,
+  trueTemps,
+} from "./made-aircraft.js";
+export { type Sensor, type SensorKnowledge, USUAL_SENSOR } from "./sensor.js";
+export { type Discrepancy, USUAL_DISCREPANCY } from "./sensor-noise.js";

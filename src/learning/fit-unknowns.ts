@@ -1,0 +1,164 @@
+import { PARAMETERS } from "../aircraft/index.js";
+import type { MultiplierPosterior, Scenario } from "../simulation/index.js";
+import { SNOW_LOAD } from "./fit-members.js";
+import { reachOf, type Sensor } from "./sensor.js";
+
+/** Something the log may teach. All of them are counted in standard deviations of their priors, z ~ N(0, 1). */
+export interface Unknown {
+  readonly kind: "multiplier" | "snow" | "air" | "initial" | "offset" | "lag";
+  /** Parameter, part or probe it belongs to; empty for what all parts share. */
+  readonly of: string;
+  /** In plain words. */
+  readonly label: string;
+  /** Standard deviation of the prior: of a logarithm for multipliers, snow and lag, else [K]. */
+  readonly priorSd: number;
+}
+
+/** Priors of a fit besides those of the parameters and probes. */
+export interface FitPriors {
+  /** What earlier logs taught; the parameters' own priors without it. */
+  readonly multipliers?: MultiplierPosterior;
+  /** [K] lasting error of the air around the aircraft. */
+  readonly airSd: number;
+  /** [K] by which a part with a probe may start off the initial temperature given for it, beyond what all share. */
+  readonly initialPartSd: number;
+  /** Standard deviation of ln(snow load), where there is snow. */
+  readonly snowLogSd: number;
+}
+
+/** The unknowns of a fit, in order: first those that change the course of temperatures, then those of the probes. */
+export interface Unknowns {
+  readonly list: readonly Unknown[];
+  /** How many change the course of temperatures. */
+  readonly physical: number;
+  /** How many, the first ones, are multipliers. */
+  readonly multipliers: number;
+  readonly posterior: MultiplierPosterior;
+  readonly sensors: readonly Sensor[];
+  /** Members of a batch from vectors z, one for each member. */
+  membersAt(zs: readonly Float64Array[]): UnknownMembers;
+  /** [K] offset and [s] lag of a probe at z. */
+  sensorAt(z: ArrayLike<number>, probe: number): { readonly offset: number; readonly lag: number };
+}
+
+export interface UnknownMembers {
+  readonly members: number;
+  readonly multipliers: ReadonlyMap<string, Float64Array>;
+  readonly airBias: Float64Array;
+  readonly state: Float64Array;
+}
+
+/** The parameters' own priors as a joint distribution. */
+export const PRIOR: MultiplierPosterior = {
+  names: PARAMETERS.map(({ name }) => name),
+  mean: PARAMETERS.map(() => 0),
+  factor: PARAMETERS.map(({ logSd }, i) => PARAMETERS.map((_, j) => (i === j ? logSd : 0))),
+};
+
+export function unknownsOf(
+  scenario: Scenario,
+  parts: readonly string[],
+  sensors: readonly Sensor[],
+  priors: FitPriors,
+): Unknowns {
+  const posterior = priors.multipliers ?? PRIOR;
+  const { initial } = scenario;
+  const probed = [...new Set(sensors.map(({ place }) => partOf(place)))];
+  const reaches = probed.map((part) => reachOf(part, parts));
+  const list: Unknown[] = [
+    ...posterior.names.map((name, i) => ({
+      kind: "multiplier" as const,
+      of: name,
+      label: PARAMETERS.find((p) => p.name === name)?.label ?? name,
+      priorSd: Math.hypot(...posterior.factor[i]),
+    })),
+    ...((initial.snowOnCowl ?? 0) > 0
+      ? [{ kind: "snow" as const, of: "", label: "snow or ice on the cowl", priorSd: priors.snowLogSd }]
+      : []),
+    { kind: "air", of: "", label: "lasting error of the air temperature", priorSd: priors.airSd },
+    { kind: "initial", of: "", label: "initial temperature of all parts", priorSd: initial.sd },
+    ...probed.map((part) => ({
+      kind: "initial" as const,
+      of: part,
+      label: `initial temperature of ${part}`,
+      priorSd: priors.initialPartSd,
+    })),
+  ];
+  const physical = list.length;
+  list.push(
+    ...sensors.map(({ name, offsetSd }) => ({
+      kind: "offset" as const,
+      of: name,
+      label: `offset of probe ${name}`,
+      priorSd: offsetSd,
+    })),
+    ...sensors.map(({ name, lagLogSd }) => ({
+      kind: "lag" as const,
+      of: name,
+      label: `lag of probe ${name}`,
+      priorSd: lagLogSd,
+    })),
+  );
+  const air = list.findIndex(({ kind }) => kind === "air");
+  const snow = list.findIndex(({ kind }) => kind === "snow");
+  const central = Float64Array.from(parts, (part) => initial.temps.get(part) ?? initial.tempOthers);
+
+  return {
+    list,
+    physical,
+    multipliers: posterior.names.length,
+    posterior,
+    sensors,
+    membersAt(zs) {
+      const members = zs.length;
+      const each = (value: (z: Float64Array) => number) => Float64Array.from(zs, value);
+      const multipliers = new Map(
+        posterior.names.map((name, i): [string, Float64Array] => [
+          name,
+          each((z) => Math.exp(logMultiplier(posterior, i, z))),
+        ]),
+      );
+      if (snow >= 0)
+        multipliers.set(
+          SNOW_LOAD,
+          each((z) => Math.exp(list[snow].priorSd * z[snow])),
+        );
+      const state = new Float64Array(parts.length * members);
+      parts.forEach((_, row) => {
+        for (let m = 0; m < members; m++) {
+          const common = list[air + 1].priorSd * zs[m][air + 1];
+          state[row * members + m] = central[row] + common;
+        }
+      });
+      reaches.forEach((reach, p) => {
+        const at = air + 2 + p;
+        for (const row of reach)
+          for (let m = 0; m < members; m++) state[row * members + m] += list[at].priorSd * zs[m][at];
+      });
+      return { members, multipliers, airBias: each((z) => list[air].priorSd * z[air]), state };
+    },
+    sensorAt(z, probe) {
+      const { offsetSd, lag, lagLogSd } = sensors[probe];
+      return {
+        offset: offsetSd * z[physical + probe],
+        lag: lag * Math.exp(lagLogSd * z[physical + sensors.length + probe]),
+      };
+    },
+  };
+}
+
+/** ln(multiplier) i at z. */
+export function logMultiplier(
+  { mean, factor }: MultiplierPosterior,
+  i: number,
+  z: ArrayLike<number>,
+): number {
+  let log = mean[i];
+  for (let j = 0; j <= i; j++) log += factor[i][j] * z[j];
+  return log;
+}
+
+export function partOf(place: Sensor["place"]): string {
+  if (typeof place === "object") return place.part;
+  throw new RangeError(`invalid place of a probe on a part: ${place} (expected a part)`);
+}

@@ -1,0 +1,150 @@
+import { PARAMETERS } from "../aircraft/index.js";
+import { configurationAt, type MultiplierPosterior, timelineOf } from "../simulation/index.js";
+import type { AircraftFit } from "./fit-aircraft.js";
+import { lowerCholesky } from "./fit-cholesky.js";
+import { PRIOR } from "./fit-unknowns.js";
+import type { TemperatureLog } from "./log.js";
+
+/** What logs taught of one aircraft, with the evidence. Leaving it out anywhere goes back to the catalogue's aircraft. */
+export interface FittedAircraft {
+  readonly version: 1;
+  /** Id of the installation that the multipliers multiply. */
+  readonly base: string;
+  readonly multipliers: MultiplierPosterior;
+  /** Oldest first. */
+  readonly evidence: readonly Evidence[];
+}
+
+/** One log that an aircraft was fitted on. */
+export interface Evidence {
+  readonly origin: string;
+  /** Of times, probes and readings, so that the same log is known again. */
+  readonly hash: string;
+  /** Readings used. */
+  readonly readings: number;
+  /** [s] since 1970-01-01T00:00Z of the first and last of them. */
+  readonly from: number;
+  readonly to: number;
+  readonly heaters: readonly string[];
+  /** How the aircraft stood while readings were taken. */
+  readonly settings: readonly ThermalSetting[];
+  /** What the probes turned out to be. */
+  readonly probes: readonly {
+    readonly name: string;
+    /** [K] */
+    readonly offset: number;
+    /** [s] */
+    readonly lag: number;
+  }[];
+}
+
+export interface ThermalSetting {
+  readonly place: "ramp" | "hangar";
+  /** Ids, sorted. */
+  readonly covers: readonly string[];
+}
+
+/** A fit as a value to keep. `earlier` is the aircraft whose posterior the fit took up. */
+export function fittedAircraft(
+  fit: AircraftFit,
+  log: TemperatureLog,
+  earlier?: FittedAircraft,
+): FittedAircraft {
+  const { scenario, data, unknowns, z, posterior } = fit;
+  const base = scenario.installation.id;
+  if (earlier !== undefined && earlier.base !== base) {
+    throw new RangeError(`invalid earlier: fitted on ${earlier.base} (expected ${base})`);
+  }
+  const hash = hashOf(log);
+  const again = earlier?.evidence.find((evidence) => evidence.hash === hash);
+  if (again !== undefined) {
+    throw new RangeError(`duplicate log: ${log.origin} (already fitted as ${again.origin})`);
+  }
+  const timeline = timelineOf(scenario.initial.configuration, scenario.events);
+  const configurations = new Set(Array.from(data.time, (t) => configurationAt(timeline, t)));
+  const settings = new Map<string, ThermalSetting>();
+  for (const { place, coversOn } of configurations) {
+    const setting = { place, covers: [...coversOn].sort() };
+    settings.set(JSON.stringify(setting), setting);
+  }
+  const evidence: Evidence = {
+    ...{ origin: log.origin, hash },
+    readings: data.probes.reduce((sum, { rows }) => sum + rows.length, 0),
+    from: scenario.start + data.time[0],
+    to: scenario.start + data.time[data.time.length - 1],
+    heaters: [...new Set([...configurations].flatMap(({ heatersOn }) => [...heatersOn]))].sort(),
+    settings: [...settings.values()],
+    probes: unknowns.sensors.map(({ name }, p) => ({ name, ...unknowns.sensorAt(z, p) })),
+  };
+  return { version: 1, base, multipliers: posterior, evidence: [...(earlier?.evidence ?? []), evidence] };
+}
+
+/** What describes covers and surroundings more than the aircraft, and what describes the heater. */
+const OF_SETTING = ["cowl_skin_loss", "ventilation"];
+const OF_HEATER = ["heater_contact", "heater_power"];
+
+/**
+ * What was learned as far as it holds for a use: how the aircraft stands while it is heated, and with which heaters.
+ * Losses learned under other covers or at another place, and contacts of other heaters, go back to their priors.
+ */
+export function posteriorFor(
+  { multipliers, evidence }: FittedAircraft,
+  use: { readonly setting: ThermalSetting; readonly heaters: readonly string[] },
+): MultiplierPosterior {
+  const covers = [...use.setting.covers].sort().join();
+  const isKnownSetting = evidence.some(({ settings }) =>
+    settings.some((s) => s.place === use.setting.place && s.covers.join() === covers),
+  );
+  const areKnownHeaters = use.heaters.every((id) => evidence.some(({ heaters }) => heaters.includes(id)));
+  return withPriors(multipliers, [
+    ...(isKnownSetting ? [] : OF_SETTING),
+    ...(areKnownHeaters ? [] : OF_HEATER),
+  ]);
+}
+
+/** The posterior with some parameters set back to their priors, free of all others. */
+export function withPriors(posterior: MultiplierPosterior, reset: readonly string[]): MultiplierPosterior {
+  const { names, mean, factor } = posterior;
+  const back = names.map((name) => reset.includes(name));
+  if (!back.includes(true)) return posterior;
+  const n = names.length;
+  const covariance = new Float64Array(n * n);
+  for (let i = 0; i < n; i++) {
+    for (let j = 0; j < n; j++) {
+      if (back[i] || back[j]) continue;
+      for (let k = 0; k < n; k++) covariance[i * n + j] += factor[i][k] * factor[j][k];
+    }
+    if (back[i]) covariance[i * n + i] = priorSdOf(names[i]) ** 2;
+  }
+  const root = lowerCholesky(covariance, n);
+  return {
+    names,
+    mean: mean.map((m, i) => (back[i] ? 0 : m)),
+    factor: names.map((_, i) => Array.from(root.subarray(i * n, (i + 1) * n))),
+  };
+}
+
+/** Standard deviation of ln(multiplier) of a parameter's own prior. */
+export function priorSdOf(name: string): number {
+  const index = PRIOR.names.indexOf(name);
+  if (index < 0) throw new RangeError(`unknown parameter: ${name}`);
+  return PARAMETERS[index].logSd;
+}
+
+/** Hash of a log's times, probes and readings: two FNV-1a sums of 32 bits with different starts, as 16 hex digits. */
+export function hashOf(log: TemperatureLog): string {
+  let a = 0x811c9dc5;
+  let b = 0x84222325;
+  const add = (text: string) => {
+    for (let i = 0; i < text.length; i++) {
+      const code = text.charCodeAt(i);
+      a = Math.imul(a ^ code, 0x01000193);
+      b = Math.imul(b ^ (code + i), 0x01000193);
+    }
+  };
+  for (const { name, place, temps } of log.probes) {
+    add(`${name}\n${typeof place === "object" ? place.part : place}\n`);
+    for (let k = 0; k < temps.length; k++) add(`${log.time[k]} ${temps[k]}\n`);
+  }
+  return [a, b].map((sum) => (sum >>> 0).toString(16).padStart(8, "0")).join("");
+}
