@@ -36,7 +36,7 @@ test.concurrent.each([
 test.concurrent("help is no failure", async () => {
   const { code, stdout } = await soakline(["--help"]);
   expect(code).toBe(0);
-  for (const command of ["plan", "explain", "simulate", "catalogue", "tonight"])
+  for (const command of ["plan", "explain", "simulate", "frost", "thaw", "catalogue", "tonight"])
     expect(stdout).toContain(command);
 });
 
