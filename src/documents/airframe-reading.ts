@@ -13,6 +13,12 @@ import { pressureStandard, RANGE_DENSITY_AVGAS } from "../properties/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import type { airframeEnsemble, airframeSite, fuel, panel, wingCover } from "./airframe-schema.js";
 import { type Findings, fault } from "./reading.js";
+import { rounded } from "./result-header.js";
+
+/** [K] of a temperature in a document, to the nanokelvin, so that a bound on the one scale is the bound on the other. */
+export function kelvinOf(celsius: number): number {
+  return rounded(kelvinFromCelsius(celsius), 9);
+}
 
 /** The panel that is looked at, and how warm what is inside it is [K], where that is known. */
 export interface ReadPanel {
@@ -36,7 +42,7 @@ export function panelOf(
     return dry && { panel: dry, tempInside: undefined };
   }
   if (tank.temp_c === undefined) findings.assumptions.push(`Fuel is taken as warm as ${elsewhere.words}.`);
-  const temp = tank.temp_c === undefined ? elsewhere.temp : kelvinFromCelsius(tank.temp_c);
+  const temp = tank.temp_c === undefined ? elsewhere.temp : kelvinOf(tank.temp_c);
   if (dry === undefined || temp === undefined) return undefined;
   const tempFuel = Math.min(RANGE_DENSITY_AVGAS.max, Math.max(RANGE_DENSITY_AVGAS.min, temp));
   return { panel: panelWithFuel(dry, tank.depth_mm / 1000, tempFuel, tank.full), tempInside: tempFuel };

@@ -27,7 +27,7 @@ export const panel = z.union([
     upper_skin_j_per_m2k: skinCapacity,
     lower_skin_j_per_m2k: skinCapacity,
     emissivity: share,
-    inside_j_per_m2k: z.number().min(10).max(1e7),
+    inside_j_per_m2k: z.number().min(10).max(1e6),
     inside_upper_w_per_m2k: coefficient,
     inside_lower_w_per_m2k: coefficient,
     origin: words.meta({ description: "where the numbers come from" }),

@@ -1,7 +1,7 @@
 import type { FrostRequest } from "../airframe/index.js";
-import { kelvinFromCelsius, SECONDS_OF_HOUR } from "../units/index.js";
+import { SECONDS_OF_HOUR } from "../units/index.js";
 import { weatherAt } from "../weather/index.js";
-import { airframeEnsembleOf, panelOf, wingCoverOf, wingSiteOf } from "./airframe-reading.js";
+import { airframeEnsembleOf, kelvinOf, panelOf, wingCoverOf, wingSiteOf } from "./airframe-reading.js";
 import { type Clock, clockOf, epochOfDeparture } from "./clock.js";
 import { inFormOfKind } from "./current-form.js";
 import { type FrostDocument, type FrostSections, frostSchema } from "./frost-schema.js";
@@ -62,7 +62,7 @@ export function readFrostDocument(
       site,
       panel: inside.panel,
       ...(cover === undefined ? {} : { cover }),
-      ...(document.skin_c === undefined ? {} : { tempSkin: kelvinFromCelsius(document.skin_c) }),
+      ...(document.skin_c === undefined ? {} : { tempSkin: kelvinOf(document.skin_c) }),
       ...(inside.tempInside === undefined ? {} : { tempInside: inside.tempInside }),
       ensemble,
     },

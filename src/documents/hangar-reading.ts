@@ -7,8 +7,9 @@ import {
   HINGE_GAP,
   type OutsideAir,
 } from "../airframe/index.js";
-import { kelvinFromCelsius, SECONDS_OF_HOUR } from "../units/index.js";
+import { SECONDS_OF_HOUR } from "../units/index.js";
 import { ASSUMED_DEPRESSION } from "../weather/index.js";
+import { kelvinOf } from "./airframe-reading.js";
 import { type Findings, fault } from "./reading.js";
 import type { ThawDocument } from "./thaw-schema.js";
 
@@ -21,7 +22,7 @@ export function hangarOf(given: ThawDocument["hangar"], { assumptions }: Finding
     width: given.width_m,
     height: given.height_m,
     insulated: given.insulated,
-    tempSet: kelvinFromCelsius(given.set_c),
+    tempSet: kelvinOf(given.set_c),
     heaterPower: given.heater_kw * WATT_OF_KILOWATT,
   });
   if (air_changes_per_h === undefined) {
@@ -71,13 +72,13 @@ export function outsideAirOf(
     const where = section === "outside" ? "outside" : "at roll-out";
     findings.assumptions.push(`The dew point ${where} is taken ${ASSUMED_DEPRESSION} K below the air.`);
   }
-  const tempAir = kelvinFromCelsius(air_c);
-  const lowest = kelvinFromCelsius(LOWEST_DEW_POINT);
+  const tempAir = kelvinOf(air_c);
+  const lowest = kelvinOf(LOWEST_DEW_POINT);
   return {
     tempAir,
     tempDewPoint: Math.max(
       lowest,
-      dew_point_c === undefined ? tempAir - ASSUMED_DEPRESSION : kelvinFromCelsius(dew_point_c),
+      dew_point_c === undefined ? tempAir - ASSUMED_DEPRESSION : kelvinOf(dew_point_c),
     ),
   };
 }

@@ -1,10 +1,12 @@
-import { celsiusFromKelvin, kelvinFromCelsius } from "../units/index.js";
+import { celsiusFromKelvin } from "../units/index.js";
 import { ASSUMED_WIND, type WeatherSeries } from "../weather/index.js";
+import { kelvinOf } from "./airframe-reading.js";
 import { type Findings, fault } from "./reading.js";
+import { rounded } from "./result-header.js";
 
 /** [K] the airframe's models are made for. */
-const COLDEST = kelvinFromCelsius(-60);
-const WARMEST = kelvinFromCelsius(50);
+const COLDEST = kelvinOf(-60);
+const WARMEST = kelvinOf(50);
 
 /**
  * [m/s] at 10 m where no wind is known: an engine loses more heat in the wind assumed for it, but a wing in light wind
@@ -18,7 +20,8 @@ export const LIGHT_WIND = 1;
  * `findings`, no more in the series.
  */
 export function nightWeather(series: WeatherSeries, findings: Findings): WeatherSeries {
-  const beyond = series.tempAir.find((tempAir) => !(tempAir >= COLDEST && tempAir <= WARMEST));
+  const tempAir = series.tempAir.map((temp) => rounded(temp, 9));
+  const beyond = tempAir.find((temp) => !(temp >= COLDEST && temp <= WARMEST));
   if (beyond !== undefined) {
     fault(
       findings,
@@ -29,8 +32,9 @@ export function nightWeather(series: WeatherSeries, findings: Findings): Weather
   }
   return {
     ...series,
+    tempAir,
     windSpeed: withLightWind(series, findings),
-    tempDewPoint: series.tempDewPoint.map((dewPoint) => Math.max(COLDEST, dewPoint)),
+    tempDewPoint: series.tempDewPoint.map((dewPoint, k) => Math.min(tempAir[k], Math.max(COLDEST, dewPoint))),
     assumptions: [],
   };
 }

@@ -1,11 +1,7 @@
 import type { Climb, RefreezeRequest, Sounding } from "../airframe/index.js";
-import {
-  kelvinFromCelsius,
-  METRES_OF_FOOT,
-  METRES_PER_SECOND_OF_KNOT,
-  SECONDS_OF_MINUTE,
-} from "../units/index.js";
+import { METRES_OF_FOOT, METRES_PER_SECOND_OF_KNOT, SECONDS_OF_MINUTE } from "../units/index.js";
 import { ASSUMED_CLOUD, ASSUMED_WIND } from "../weather/index.js";
+import { kelvinOf } from "./airframe-reading.js";
 import { type Clock, epochOfMoment } from "./clock.js";
 import { outsideAirOf } from "./hangar-reading.js";
 import type { Path } from "./issue.js";
@@ -128,7 +124,7 @@ function soundingOf(given: NonNullable<RollOutSection["sounding"]>, findings: Fi
     if (!(here <= altitude[i - 1])) return;
     fault(findings, [...path, i], "an altitude above that of the point before", given[i]);
   });
-  return { altitude, tempAir: given.map(({ air_c }) => kelvinFromCelsius(air_c)) };
+  return { altitude, tempAir: given.map(({ air_c }) => kelvinOf(air_c)) };
 }
 
 /** The one of two keys that is given, in SI; both are a fault. */

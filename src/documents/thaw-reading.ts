@@ -1,6 +1,6 @@
 import { FILM_LEFT, snowMass, type ThawRequest, type WingSite } from "../airframe/index.js";
-import { celsiusFromKelvin, KELVIN_OF_ZERO_CELSIUS, kelvinFromCelsius } from "../units/index.js";
-import { airframeEnsembleOf, panelOf, wingSiteOf } from "./airframe-reading.js";
+import { celsiusFromKelvin, KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
+import { airframeEnsembleOf, kelvinOf, panelOf, wingSiteOf } from "./airframe-reading.js";
 import { clockOf } from "./clock.js";
 import { inFormOfKind } from "./current-form.js";
 import { gapOf, hangarOf, outsideAirOf } from "./hangar-reading.js";
@@ -135,10 +135,10 @@ function aircraftTemperature(
     if (snow > 0 && given > 0) {
       fault(findings, ["aircraft", "temp_c"], "0 or less: snow lies on it", given);
     }
-    return kelvinFromCelsius(given);
+    return kelvinOf(given);
   }
   if (outside === undefined) return undefined;
-  const air = kelvinFromCelsius(outside.air_c);
+  const air = kelvinOf(outside.air_c);
   const soaked = Math.min(air, snow > 0 ? KELVIN_OF_ZERO_CELSIUS : WARMEST_SKIN);
   findings.assumptions.push(
     `The aircraft comes in cold-soaked, at ${celsiusFromKelvin(soaked).toFixed(0)} °C.`,
@@ -146,7 +146,7 @@ function aircraftTemperature(
   return soaked;
 }
 
-const WARMEST_SKIN = kelvinFromCelsius(40);
+const WARMEST_SKIN = kelvinOf(40);
 
 /** [kg/m2] of water left on the skin. */
 function filmOf({ film }: ThawSections, { assumptions }: Findings): number {

@@ -18,7 +18,7 @@ const metres = (least: number, most: number) => z.number().min(least).max(most);
 const hangar = record({
   length_m: metres(3, 200),
   width_m: metres(3, 200),
-  height_m: metres(2, 50),
+  height_m: metres(2, 25),
   insulated: z.boolean(),
   set_c: z.number().min(-30).max(40).meta({
     description: "what the thermostat holds; without a heater, how warm the hangar is at the start",
