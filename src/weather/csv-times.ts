@@ -1,5 +1,6 @@
+import { createLocalClock } from "./local-clock.js";
 import type { WeatherIssue } from "./series.js";
-import { epochFromLocal, type LocalTimeReading, localText } from "./time.js";
+import { type LocalTimeReading, localText } from "./time.js";
 
 export interface CsvTimeOptions {
   /** IANA time zone of times without an offset. */
@@ -24,7 +25,8 @@ export function epochsOfCells(
   issues: WeatherIssue[],
   warnings: WeatherIssue[],
 ): (number | undefined)[] {
-  const readings = cells.map(({ text }) => epochFromLocal(text, options.zone));
+  const clock = createLocalClock(options.zone);
+  const readings = cells.map(({ text }) => clock(text));
   const seen = new Map<string, number>();
   const total = countOverlaps(cells, readings);
   return readings.map((reading, i) => {

@@ -1,6 +1,6 @@
-import Papa from "papaparse";
 import { seriesFromRows, type WeatherRow } from "./assemble.js";
 import { CSV_COLUMNS, type CsvQuantity, numberOfCell, TIME_COLUMN } from "./csv-columns.js";
+import { type CsvRow, readCsvTable } from "./csv-table.js";
 import { type CsvTimeOptions, epochsOfCells } from "./csv-times.js";
 import { tempDewPointFromRelativeHumidity } from "./humidity.js";
 import { inTimeOrder } from "./row-order.js";
@@ -33,13 +33,19 @@ export function readHourlyCsv(text: string, options: CsvOptions = {}): WeatherRe
     });
     return refused();
   }
-  const table = tableOf(text, issues);
-  if (table === undefined) return refused();
-  const columns = columnsOf(table.header, issues, warnings);
+  const table = readCsvTable(text);
+  if (table === undefined) {
+    issues.push({ place: "file", expected: "a header line and at least one row", received: "fewer lines" });
+    return refused();
+  }
+  for (const { line, ...fault } of table.faults) issues.push({ place: `line ${line}`, ...fault });
   if (issues.length > 0) return refused();
-  const timeColumn = table.header.indexOf(TIME_COLUMN);
+  const header = table.header.cells.map((name) => name.toLowerCase());
+  const columns = columnsOf(header, issues, warnings);
+  if (issues.length > 0) return refused();
+  const timeColumn = header.indexOf(TIME_COLUMN);
   const epochs = epochsOfCells(
-    table.rows.map((row) => ({ text: row.cells[timeColumn] ?? "", place: row.place })),
+    table.rows.map((row) => ({ text: row.cells[timeColumn] ?? "", place: `line ${row.line}` })),
     options,
     issues,
     warnings,
@@ -52,69 +58,8 @@ export function readHourlyCsv(text: string, options: CsvOptions = {}): WeatherRe
   return reading.ok ? { ...reading, warnings: [...warnings, ...reading.warnings] } : reading;
 }
 
-interface TableRow {
-  readonly line: number;
-  readonly place: string;
-  readonly cells: readonly string[];
-}
-
 /** Column positions of each quantity that is used, with the column's name. */
 type Columns = ReadonlyMap<CsvQuantity, { readonly name: string; readonly index: number }>;
-
-function tableOf(
-  text: string,
-  issues: WeatherIssue[],
-): { header: readonly string[]; rows: readonly TableRow[] } | undefined {
-  const lines = text
-    .replace(/^\ufeff/, "")
-    .split(/\r\n|\r|\n/)
-    .map((content, i) => ({ content, line: i + 1 }))
-    .filter(({ content }) => content.trim() !== "" && !content.startsWith("#"));
-  const delimiter = delimiterOf(lines[0]?.content ?? "");
-  const { data, errors } = Papa.parse(lines.map(({ content }) => content).join("\n"), {
-    delimiter,
-    quoteChar: '"',
-    newline: "\n",
-  });
-  if (lines.length < 2) {
-    issues.push({
-      place: "file",
-      expected: "a header line and at least one row",
-      received: `${lines.length} lines`,
-    });
-    return undefined;
-  }
-  for (const error of errors) {
-    issues.push({
-      place: `line ${lines[error.row ?? 0]?.line}`,
-      expected: "cells of a CSV",
-      received: error.message,
-    });
-  }
-  if (data.length !== lines.length && issues.length === 0) {
-    issues.push({
-      place: "file",
-      expected: "no line breaks inside quotes",
-      received: `${data.length} rows in ${lines.length} lines`,
-    });
-  }
-  if (issues.length > 0) return undefined;
-  const header = data[0]!.map((cell) => cell.trim().toLowerCase());
-  const rows = data.slice(1).map((cells, i) => {
-    const line = lines[i + 1]!.line;
-    const extra = cells.slice(header.length).filter((cell) => cell.trim() !== "");
-    if (cells.length < header.length || extra.length > 0) {
-      issues.push({ place: `line ${line}`, expected: `${header.length} cells`, received: `${cells.length}` });
-    }
-    return { line, place: `line ${line}`, cells };
-  });
-  return { header, rows };
-}
-
-/** The delimiter that the header shows: names of columns hold none of the three, so there is nothing to guess. */
-function delimiterOf(header: string): string {
-  return [";", "\t"].find((mark) => header.includes(mark)) ?? ",";
-}
 
 function columnsOf(header: readonly string[], issues: WeatherIssue[], warnings: WeatherIssue[]): Columns {
   const columns = new Map<CsvQuantity, { name: string; index: number }>();
@@ -154,7 +99,7 @@ function columnsOf(header: readonly string[], issues: WeatherIssue[], warnings: 
   return columns;
 }
 
-function weatherRow(row: TableRow, columns: Columns, time: number, issues: WeatherIssue[]): WeatherRow {
+function weatherRow(row: CsvRow, columns: Columns, time: number, issues: WeatherIssue[]): WeatherRow {
   const value = (quantity: CsvQuantity): number => {
     const column = columns.get(quantity);
     const cell = column === undefined ? "" : (row.cells[column.index] ?? "").trim();
@@ -163,7 +108,7 @@ function weatherRow(row: TableRow, columns: Columns, time: number, issues: Weath
     const number = numberOfCell(cell);
     if (number !== undefined && number >= range[0] && number <= range[1]) return toSi(number);
     issues.push({
-      place: `${row.place}, column ${column.name}`,
+      place: `line ${row.line}, column ${column.name}`,
       expected: `a number from ${range[0]} to ${range[1]}, or nothing`,
       received: cell,
     });
@@ -178,6 +123,6 @@ function weatherRow(row: TableRow, columns: Columns, time: number, issues: Weath
     windSpeed: value("windSpeed"),
     tempDewPoint: dry ? value("tempDewPoint") : tempDewPointFromRelativeHumidity(humidity, tempAir),
     cloudCover: value("cloudCover"),
-    place: row.place,
+    place: `line ${row.line}`,
   };
 }

@@ -9,7 +9,8 @@ export {
 } from "./cautious.js";
 export { combineForecast, type ForecastInput } from "./combine.js";
 export { type CsvOptions, readHourlyCsv } from "./csv.js";
-export { CSV_COLUMNS, type CsvColumn, type CsvQuantity } from "./csv-columns.js";
+export { CSV_COLUMNS, type CsvColumn, type CsvQuantity, numberOfCell } from "./csv-columns.js";
+export { type CsvFault, type CsvRow, type CsvTable, readCsvTable } from "./csv-table.js";
 export { type EpwOptions, type EpwReading, readEpw } from "./epw.js";
 export type { EpwLocation } from "./epw-header.js";
 export {
@@ -25,6 +26,7 @@ export {
   type WeatherErrorModel,
 } from "./forecast-error.js";
 export { type ForecastTextOptions, readForecastText } from "./forecast-text.js";
+export { createLocalClock } from "./local-clock.js";
 export { type MetarReport, readMetar } from "./metar.js";
 export { perturbedSeries, WIND_OF_CALM } from "./perturb.js";
 export type { ReportReading } from "./reports.js";
