@@ -155,7 +155,7 @@ describe("the roll-out", () => {
 test("thaw stops when told to, at any of its stages", () => {
   for (const last of [0, 0.5]) {
     const onProgress = (done = 0) => done < last;
-    expect(thawFromDocument({ ...STAY, hours: 1 }, { onProgress }).status).toBe("cancelled");
+    expect(thawFromDocument({ ...STAYING, hours: 1 }, { onProgress }).status).toBe("cancelled");
   }
   const stages: (number | undefined)[] = [];
   const watched = { onProgress: (done?: number) => stages.push(done) > 0 };
