@@ -40,16 +40,20 @@ export function nightWeather(series: WeatherSeries, findings: Findings): Weather
 }
 
 function withLightWind({ time, windSpeed, assumptions }: WeatherSeries, findings: Findings): Float64Array {
-  const assumed = assumptions.filter(({ quantity }) => quantity === "windSpeed");
-  const isAssumed = (k: number) =>
-    windSpeed[k] === ASSUMED_WIND && assumed.some(({ from, to }) => time[k] >= from && time[k] <= to);
-  const taken = windSpeed.map((wind, k) => (isAssumed(k) ? LIGHT_WIND : wind));
-  if (taken.every((wind, k) => wind === windSpeed[k])) return windSpeed;
   const { assumptions: said } = findings;
+  const assumed = assumptions.filter(({ quantity }) => quantity === "windSpeed");
+  const isUnknown = (k: number) =>
+    windSpeed[k] === ASSUMED_WIND && assumed.some(({ from, to }) => time[k] >= from && time[k] <= to);
+  const taken = windSpeed.map((wind, k) => (isUnknown(k) ? LIGHT_WIND : wind));
   const wrong = said.findIndex((line) => line.includes(`wind taken as ${ASSUMED_WIND} m/s`));
   if (wrong >= 0) said.splice(wrong, 1);
-  said.push(
-    `Where no wind is given it is taken as ${LIGHT_WIND} m/s: light wind brings frost sooner than the ${ASSUMED_WIND} m/s that cool an engine.`,
-  );
+  if (taken.some((wind, k) => wind !== windSpeed[k])) {
+    said.push(
+      `Where no wind is given it is taken as ${LIGHT_WIND} m/s: light wind brings frost sooner than the ${ASSUMED_WIND} m/s that cool an engine.`,
+    );
+  }
+  if (assumed.length > (wrong >= 0 ? 1 : 0)) {
+    said.push("Where wind is assumed, a lull brings more frost than is told here.");
+  }
   return taken;
 }
