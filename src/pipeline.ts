@@ -4,6 +4,8 @@ import {
   type DocumentIssue,
   type ExplanationDocument,
   explanationDocument,
+  type LearningDocument,
+  learningDocument,
   type Overrides,
   overridden,
   type PlanDocument,
@@ -17,9 +19,18 @@ import {
   usedKit,
   type WishWithHeaters,
 } from "./documents/index.js";
+import {
+  type FittedAircraft,
+  fitAircraft,
+  fittedAircraft,
+  hashOf,
+  nextReadings,
+  posteriorFor,
+  type TemperatureLog,
+} from "./learning/index.js";
 import { type Plan, planPreheat, stayAway } from "./planning/index.js";
 import { allCriteria } from "./readiness/index.js";
-import { drawEnsemble, simulate } from "./simulation/index.js";
+import { drawEnsemble, type MultiplierPosterior, simulate } from "./simulation/index.js";
 
 // The whole flow: document -> scenario -> draws -> plan or trajectory -> document.
 
@@ -115,8 +126,72 @@ function scenarioFrom(source: unknown, { overrides = {}, readFile }: PipelineOpt
 
 function drawnFrom(read: ReadScenario): ResultContext {
   const { members, seed } = read.ensemble;
-  return { read, draws: drawEnsemble({ members, seed, weather: read.scenario.weather }) };
+  const { weather } = read.scenario;
+  if (read.learned === undefined) return { read, draws: drawEnsemble({ members, seed, weather }) };
+  const posterior = posteriorOf(read, read.learned);
+  const assumptions = [...read.assumptions, learnedText(read.learned, posterior)];
+  return { read: { ...read, assumptions }, draws: drawEnsemble({ members, seed, weather, posterior }) };
 }
+
+/** What was learned, as far as it holds for how the aircraft stands and what heats it. */
+function posteriorOf({ scenario, want }: ReadScenario, learned: FittedAircraft): MultiplierPosterior {
+  const { place, coversOn, heatersOn } = scenario.initial.configuration;
+  const setting = { place, covers: [...coversOn].sort() };
+  return posteriorFor(learned, { setting, heaters: want?.heaters ?? [...heatersOn] });
+}
+
+function learnedText({ evidence, multipliers }: FittedAircraft, used: MultiplierPosterior): string {
+  const readings = evidence.reduce((sum, e) => sum + e.readings, 0);
+  const reset =
+    used === multipliers
+      ? ""
+      : "; what was learned under other covers, heaters or at another place counts as unknown";
+  return `This aircraft's numbers are as learned from ${readings} readings (${evidence.map((e) => e.origin).join(", ")})${reset}.`;
+}
+
+/**
+ * Fits the scenario's aircraft on a log of what the scenario describes: what was learned, what the log could not tell,
+ * and which reading would help most to know the crankshaft at the departure (or at the end, where none is wanted).
+ */
+export function learnFromDocument(
+  source: unknown,
+  log: TemperatureLog,
+  options: PipelineOptions = {},
+): Outcome<LearningDocument> {
+  const read = scenarioFrom(source, options);
+  if (!read.ok) return { status: "refused", issues: read.issues };
+  const { scenario, learned, want } = read;
+  const fit = fitAircraft({
+    log,
+    scenario,
+    ...(learned === undefined ? {} : { earlier: learned.multipliers }),
+    ...(options.onProgress === undefined ? {} : { onProgress: options.onProgress }),
+  });
+  if (fit.status === "nothing-to-fit") {
+    return {
+      status: "refused",
+      issues: [{ path: "log", expected: "readings of parts", received: fit.message }],
+    };
+  }
+  if (fit.status !== "fitted") return { status: fit.status, message: fit.message };
+  const known = learned?.evidence.find((e) => e.hash === hashOf(log));
+  if (known !== undefined) {
+    const received = `${log.origin}, learned from before as ${known.origin}`;
+    return { status: "refused", issues: [{ path: "log", expected: "a log not learned from yet", received }] };
+  }
+  const taught = fittedAircraft(fit, log, learned);
+  const at = want?.wish.departure ?? scenario.duration;
+  const next = nextReadings({
+    scenario,
+    posterior: taught.multipliers,
+    wanted: { part: "crankshaft", at },
+    times: Array.from({ length: NEXT_TIMES }, (_, i) => (at * (i + 1)) / NEXT_TIMES),
+  });
+  return { status: "completed", result: learningDocument(fit, log, taught, next, read) };
+}
+
+/** Moments at which another reading is tried. */
+const NEXT_TIMES = 12;
 
 /** [s] spacing of results; moments of the scenario's events come on top. */
 const SAMPLE_STEP = 600;

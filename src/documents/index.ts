@@ -8,6 +8,10 @@ export { type FaceDocument, type FrostOutlookDocument, frostOutlookSchema } from
 export { type FrostDocument, frostSchema } from "./frost-schema.js";
 export { type DocumentIssue, issueText } from "./issue.js";
 export { jsonSchemas } from "./json-schemas.js";
+export { learnedDocument } from "./learned-document.js";
+export { type LearnedDocument, learnedSchema } from "./learned-schema.js";
+export { learningDocument } from "./learning-document.js";
+export { type LearningDocument, learningSchema } from "./learning-schema.js";
 export {
   type Migration,
   type MigrationFailure,

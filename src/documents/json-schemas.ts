@@ -2,6 +2,8 @@ import { z } from "zod";
 import { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
 import { frostOutlookSchema } from "./frost-result-schema.js";
 import { frostSchema } from "./frost-schema.js";
+import { learnedSchema } from "./learned-schema.js";
+import { learningSchema } from "./learning-schema.js";
 import { awaySchema, explanationSchema, planSchema, simulationSchema } from "./result-schema.js";
 import { scenarioSchema } from "./scenario-schema.js";
 import { thawOutlookSchema } from "./thaw-result-schema.js";
@@ -16,6 +18,8 @@ const SCHEMAS = {
   simulation: simulationSchema,
   explanation: explanationSchema,
   away: awaySchema,
+  learned: learnedSchema,
+  learning: learningSchema,
   frost: frostSchema,
   "frost-outlook": frostOutlookSchema,
   thaw: thawSchema,

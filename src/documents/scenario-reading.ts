@@ -1,3 +1,4 @@
+import type { FittedAircraft } from "../learning/index.js";
 import type { StricterLimits } from "../readiness/index.js";
 import type { Scenario, Site } from "../simulation/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
@@ -8,6 +9,7 @@ import { initialStateOf } from "./initial-reading.js";
 import type { DocumentIssue } from "./issue.js";
 import { jsonOf } from "./json.js";
 import { installationOf, kitOf } from "./kit-reading.js";
+import { learnedOf } from "./learned-reading.js";
 import { type Findings, fault, newFindings, sectionsOf } from "./reading.js";
 import type { ScenarioDocument, ScenarioSections } from "./scenario-schema.js";
 import { weatherOf } from "./weather-reading.js";
@@ -24,6 +26,8 @@ export interface ReadScenario {
   /** Undefined when the document wants nothing. */
   readonly want: WishWithHeaters | undefined;
   readonly limits: StricterLimits;
+  /** What was learned of this aircraft; undefined where it is the catalogue's. */
+  readonly learned: FittedAircraft | undefined;
   readonly ensemble: { readonly members: number; readonly seed: number };
   /** In plain words: what the document left open and what was taken. */
   readonly assumptions: readonly string[];
@@ -52,6 +56,7 @@ export function readScenarioDocument(
   const sections = sectionsOf(form.document, findings);
   const clock = clockOf(sections, findings);
   const installation = installationOf(sections, findings);
+  const learned = learnedOf(sections, installation, readFile, findings);
   const kit = kitOf(sections, installation, findings);
   const configuration = startConfiguration(sections, kit, findings);
   const weather = weatherOf(sections, clock, readFile, findings);
@@ -98,6 +103,7 @@ export function readScenarioDocument(
     },
     want,
     limits,
+    learned,
     ensemble,
     assumptions: findings.assumptions,
     warnings: findings.warnings,

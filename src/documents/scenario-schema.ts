@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
+import { learnedSchema } from "./learned-schema.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { record } from "./record.js";
 
@@ -88,6 +89,10 @@ export const scenarioSchema = record({
   name: words,
   note: words.exactOptional().meta({ description: "free words, kept but not used" }),
   aircraft: z.union([words, installationSchema]),
+  learned: z
+    .union([words, learnedSchema])
+    .exactOptional()
+    .meta({ description: "what logs taught of this aircraft, or the name of the file that says so" }),
   kit: record({
     heaters: z.array(z.union([words, heaterSchema])),
     covers: z.array(z.union([words, coverSchema])),

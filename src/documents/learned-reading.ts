@@ -1,0 +1,93 @@
+import type { Installation } from "../aircraft/index.js";
+import type { FittedAircraft } from "../learning/index.js";
+import { epochFromLocal } from "../weather/index.js";
+import { inFormOfKind } from "./current-form.js";
+import { issueAt, type Path } from "./issue.js";
+import { type LearnedDocument, learnedSchema } from "./learned-schema.js";
+import { type Findings, fault } from "./reading.js";
+import type { ScenarioSections } from "./scenario-schema.js";
+import { issuesOfSchema } from "./schema-issues.js";
+import type { ReadFile } from "./weather-sources.js";
+
+/** What a scenario says was learned of its aircraft, from the document itself or a file beside it. */
+export function learnedOf(
+  { learned }: ScenarioSections,
+  installation: Installation | undefined,
+  readFile: ReadFile | undefined,
+  findings: Findings,
+): FittedAircraft | undefined {
+  if (learned === undefined) return undefined;
+  const document = typeof learned === "string" ? fromFile(learned, readFile, findings) : learned;
+  if (document === undefined) return undefined;
+  const aircraft = checked(document, findings);
+  if (aircraft === undefined || installation === undefined) return aircraft;
+  if (aircraft.base !== installation.id) {
+    return fault(findings, ["learned", "base"], `the scenario's aircraft, ${installation.id}`, aircraft.base);
+  }
+  return aircraft;
+}
+
+function fromFile(
+  name: string,
+  readFile: ReadFile | undefined,
+  findings: Findings,
+): LearnedDocument | undefined {
+  const path: Path = ["learned"];
+  const file = readFile?.(name) ?? { ok: false, reason: "files cannot be read here" };
+  if (!file.ok) return fault(findings, path, `a file that can be read (${file.reason})`, name);
+  const form = inFormOfKind("learned", file.text);
+  if (!form.ok) {
+    findings.issues.push({ ...form.issue, path: `${name}: ${form.issue.path}` });
+    return undefined;
+  }
+  const parsed = learnedSchema.safeParse(form.document);
+  if (parsed.success) return parsed.data;
+  const issues = issuesOfSchema(parsed.error, form.document);
+  findings.issues.push(...issues.map((issue) => ({ ...issue, path: `${name}: ${issue.path}` })));
+  return undefined;
+}
+
+/** What the schema cannot say: lengths that belong together, a triangular factor, times that are times. */
+function checked(
+  { base, multipliers, evidence }: LearnedDocument,
+  findings: Findings,
+): FittedAircraft | undefined {
+  const before = findings.issues.length;
+  const { names, mean_log, factor_log } = multipliers;
+  const path: Path = ["learned", "multipliers"];
+  if (new Set(names).size < names.length) fault(findings, [...path, "names"], "names that stand once", names);
+  if (mean_log.length !== names.length) {
+    fault(findings, [...path, "mean_log"], `${names.length} numbers`, mean_log.length);
+  }
+  const triangular =
+    factor_log.length === names.length &&
+    factor_log.every(
+      (row, i) => row.length === names.length && row.every((v, j) => j <= i || v === 0) && row[i] > 0,
+    );
+  if (!triangular) {
+    const expected = `a lower-triangular matrix of ${names.length} rows with a positive diagonal`;
+    fault(findings, [...path, "factor_log"], expected, `${factor_log.length} rows`);
+  }
+  const times = evidence.map(({ from, to }, i) =>
+    [from, to].map((text, k) => {
+      const epoch = epochFromLocal(text);
+      if (epoch.ok) return epoch.epoch;
+      findings.issues.push(
+        issueAt(["learned", "evidence", i, k === 0 ? "from" : "to"], "a time with offset", text),
+      );
+      return 0;
+    }),
+  );
+  if (findings.issues.length > before) return undefined;
+  return {
+    version: 1,
+    base,
+    multipliers: { names, mean: mean_log, factor: factor_log },
+    evidence: evidence.map(({ probes, ...rest }, i) => ({
+      ...rest,
+      from: times[i][0],
+      to: times[i][1],
+      probes: probes.map(({ name, offset_k, lag_s }) => ({ name, offset: offset_k, lag: lag_s })),
+    })),
+  };
+}
