@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
+import type { Configuration } from "../../src/aircraft/index.js";
 import { type Plan, type PlanRequest, planPreheat } from "../../src/planning/index.js";
 import { temperatureCriteria } from "../../src/readiness/index.js";
-import { type Configuration, drawEnsemble, type Scenario } from "../../src/simulation/index.js";
+import { drawEnsemble, type Scenario } from "../../src/simulation/index.js";
 import { coldSoaked, HOUR, steadyWeather } from "../simulation/example-scenario.js";
 
 function request(scenario: Scenario, change: Partial<PlanRequest> = {}): PlanRequest {
@@ -17,7 +18,7 @@ function request(scenario: Scenario, change: Partial<PlanRequest> = {}): PlanReq
 
 function planned(r: PlanRequest): Plan {
   const plan = planPreheat(r);
-  if (plan.status === "failed" || plan.status === "cancelled") throw new Error(plan.message);
+  if (!("course" in plan)) throw new Error(plan.message);
   return plan;
 }
 

@@ -1,3 +1,4 @@
+/// <reference types="vite/types/importMeta.d.ts" />
 import { readFileSync, writeFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import type { ValidationCase, ValidationGroup } from "./case.js";
