@@ -38,6 +38,10 @@ export {
   installationSchema,
   issueText,
   jsonSchemas,
+  type LearnedDocument,
+  type LearningDocument,
+  learnedSchema,
+  learningSchema,
   type Overrides,
   type PlanDocument,
   planSchema,
@@ -60,6 +64,7 @@ export {
 export {
   awayFromDocument,
   explainFromDocument,
+  learnFromDocument,
   type Outcome,
   type PipelineOptions,
   planFromDocument,

@@ -20,10 +20,14 @@ export function learnedDocument({ base, multipliers, evidence }: FittedAircraft)
       from: utcText(from),
       to: utcText(to),
       settings: settings.map(({ place, covers }) => ({ place, covers: [...covers] })),
-      probes: probes.map(({ name, offset, lag }) => ({
-        name,
-        offset_k: rounded(offset, 3),
-        lag_s: rounded(lag, 1),
+      probes: probes.map((probe) => ({
+        name: probe.name,
+        part: typeof probe.place === "object" ? probe.place.part : probe.place,
+        noise_k: rounded(probe.noise, 3),
+        offset_k: rounded(probe.offset, 3),
+        offset_sd_k: rounded(probe.offsetSd, 3),
+        lag_s: rounded(probe.lag, 1),
+        lag_log_sd: rounded(probe.lagLogSd, 3),
       })),
     })),
   };

@@ -1,5 +1,5 @@
 import type { Installation } from "../aircraft/index.js";
-import type { FittedAircraft } from "../learning/index.js";
+import type { FittedAircraft, ProbePlace } from "../learning/index.js";
 import { epochFromLocal } from "../weather/index.js";
 import { inFormOfKind } from "./current-form.js";
 import { issueAt, type Path } from "./issue.js";
@@ -87,7 +87,19 @@ function checked(
       ...rest,
       from: times[i][0],
       to: times[i][1],
-      probes: probes.map(({ name, offset_k, lag_s }) => ({ name, offset: offset_k, lag: lag_s })),
+      probes: probes.map((probe) => ({
+        name: probe.name,
+        place: placeOf(probe.part),
+        noise: probe.noise_k,
+        offset: probe.offset_k,
+        offsetSd: probe.offset_sd_k,
+        lag: probe.lag_s,
+        lagLogSd: probe.lag_log_sd,
+      })),
     })),
   };
+}
+
+function placeOf(part: string): ProbePlace {
+  return part === "outside-air" || part === "hangar-air" ? part : { part };
 }

@@ -30,7 +30,17 @@ export const learnedSchema = record({
         to: words,
         heaters: z.array(words),
         settings: z.array(record({ place: z.enum(["ramp", "hangar"]), covers: z.array(words) })),
-        probes: z.array(record({ name: words, offset_k: z.number(), lag_s: z.number() })),
+        probes: z.array(
+          record({
+            name: words,
+            part: words.meta({ description: "outside-air and hangar-air for the air" }),
+            noise_k: z.number().positive(),
+            offset_k: z.number(),
+            offset_sd_k: z.number().min(0),
+            lag_s: z.number().positive(),
+            lag_log_sd: z.number().min(0),
+          }),
+        ),
       }),
     )
     .min(1),
