@@ -113,11 +113,9 @@ export function reportOf(fit: AircraftFit): FitReport {
 function valueAt({ unknowns, z }: AircraftFit, j: number): number {
   const { kind, of, priorSd } = unknowns.list[j];
   if (kind === "snow") return Math.exp(priorSd * z[j]);
-  if (kind === "lag") {
-    return unknowns.sensorAt(
-      z,
-      unknowns.sensors.findIndex(({ name }) => name === of),
-    ).lag;
+  if (kind === "lag" || kind === "offset") {
+    const probe = unknowns.sensors.findIndex(({ name }) => name === of);
+    return unknowns.sensorAt(z, probe)[kind];
   }
   return priorSd * z[j];
 }

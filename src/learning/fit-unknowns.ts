@@ -138,9 +138,9 @@ export function unknownsOf(
       return { members, multipliers, airBias: each((z) => list[air].priorSd * z[air]), state };
     },
     sensorAt(z, probe) {
-      const { offsetSd, lag, lagLogSd } = sensors[probe];
+      const { offset, offsetSd, lag, lagLogSd } = sensors[probe];
       return {
-        offset: offsetSd * z[physical + probe],
+        offset: offset + offsetSd * z[physical + probe],
         lag: lag * Math.exp(lagLogSd * z[physical + sensors.length + probe]),
       };
     },

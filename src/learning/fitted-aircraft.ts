@@ -4,6 +4,7 @@ import type { AircraftFit } from "./fit-aircraft.js";
 import { lowerCholesky } from "./fit-cholesky.js";
 import { PRIOR } from "./fit-unknowns.js";
 import type { TemperatureLog } from "./log.js";
+import type { Sensor } from "./sensor.js";
 
 /** What logs taught of one aircraft, with the evidence. Leaving it out anywhere goes back to the catalogue's aircraft. */
 export interface FittedAircraft {
@@ -28,14 +29,8 @@ export interface Evidence {
   readonly heaters: readonly string[];
   /** How the aircraft stood while readings were taken. */
   readonly settings: readonly ThermalSetting[];
-  /** What the probes turned out to be. */
-  readonly probes: readonly {
-    readonly name: string;
-    /** [K] */
-    readonly offset: number;
-    /** [s] */
-    readonly lag: number;
-  }[];
+  /** What the probes turned out to be, for as long as they stay where they are. */
+  readonly probes: readonly Sensor[];
 }
 
 export interface ThermalSetting {
@@ -50,7 +45,7 @@ export function fittedAircraft(
   log: TemperatureLog,
   earlier?: FittedAircraft,
 ): FittedAircraft {
-  const { scenario, data, unknowns, z, posterior } = fit;
+  const { scenario, data, posterior } = fit;
   const base = scenario.installation.id;
   if (earlier !== undefined && earlier.base !== base) {
     throw new RangeError(`invalid earlier: fitted on ${earlier.base} (expected ${base})`);
@@ -74,9 +69,31 @@ export function fittedAircraft(
     to: scenario.start + data.time[data.time.length - 1],
     heaters: [...new Set([...configurations].flatMap(({ heatersOn }) => [...heatersOn]))].sort(),
     settings: [...settings.values()],
-    probes: unknowns.sensors.map(({ name }, p) => ({ name, ...unknowns.sensorAt(z, p) })),
+    probes: learnedSensors(fit),
   };
   return { version: 1, base, multipliers: posterior, evidence: [...(earlier?.evidence ?? []), evidence] };
+}
+
+/** The probes with offsets, lags and noise as a fit found them. */
+export function learnedSensors({ unknowns, z, covariance, scales }: AircraftFit): Sensor[] {
+  const { list, physical, sensors } = unknowns;
+  const sdLeft = (j: number) => list[j].priorSd * Math.sqrt(covariance[j * z.length + j]);
+  return sensors.map((sensor, p) => ({
+    ...sensor,
+    ...unknowns.sensorAt(z, p),
+    noise: sensor.noise * scales.noise[p],
+    offsetSd: sdLeft(physical + p),
+    lagLogSd: sdLeft(physical + sensors.length + p),
+  }));
+}
+
+/** Probes as the newest log with a probe of the same name at the same place taught them; new ones as they are given. */
+export function sensorsAsLearned(sensors: readonly Sensor[], { evidence }: FittedAircraft): Sensor[] {
+  const isSame = (a: Sensor, b: Sensor) =>
+    a.name === b.name && JSON.stringify(a.place) === JSON.stringify(b.place);
+  return sensors.map(
+    (sensor) => evidence.flatMap(({ probes }) => probes).findLast((probe) => isSame(probe, sensor)) ?? sensor,
+  );
 }
 
 /** What describes covers and surroundings more than the aircraft, and what describes the heater. */

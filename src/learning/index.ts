@@ -1,3 +1,20 @@
+export {
+  type FilterEstimate,
+  type FilterFinding,
+  type PartEstimate,
+  type SampledState,
+  sampledState,
+} from "./filter-estimate.js";
+export { createLiveFilter, type FilterInput, type FilterStep, type LiveFilter } from "./filter-live.js";
+export type {
+  Deviation,
+  FilterLayout,
+  FilterSetup,
+  FilterState,
+  ProbeState,
+  Suspect,
+} from "./filter-state.js";
+export type { ReadingUse } from "./filter-update.js";
 export { type AircraftFit, type FitFailure, type FitRequest, fitAircraft } from "./fit-aircraft.js";
 export {
   type NextReading,
@@ -18,7 +35,9 @@ export {
   type FittedAircraft,
   fittedAircraft,
   hashOf,
+  learnedSensors,
   posteriorFor,
+  sensorsAsLearned,
   type ThermalSetting,
   withPriors,
 } from "./fitted-aircraft.js";
@@ -32,5 +51,5 @@ export {
   STRUCTURE_LOG_SD,
   trueTemps,
 } from "./made-aircraft.js";
-export { type Sensor, type SensorKnowledge, USUAL_SENSOR } from "./sensor.js";
+export { type Sensor, type SensorKnowledge, sensorsOf, USUAL_SENSOR } from "./sensor.js";
 export { type Discrepancy, USUAL_DISCREPANCY } from "./sensor-noise.js";

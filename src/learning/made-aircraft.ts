@@ -118,7 +118,7 @@ export function madeLog(
 ): TemperatureLog {
   const random = createRandom(fleet.seed).stream(`log ${a}`);
   const probes = sensors.map((sensor) => {
-    const offset = sensor.offsetSd * random.normal();
+    const offset = sensor.offset + sensor.offsetSd * random.normal();
     const lag = sensor.lag * Math.exp(sensor.lagLogSd * random.normal());
     const felt =
       sensor.place === "outside-air"

@@ -7,7 +7,9 @@ export interface Sensor {
   readonly place: ProbePlace;
   /** [K] standard deviation of one reading around what the probe itself feels. */
   readonly noise: number;
-  /** [K] standard deviation of its lasting error: calibration, and how well it touches the part. */
+  /** [K] lasting error, reading less part: calibration, and how well it touches the part. */
+  readonly offset: number;
+  /** [K] standard deviation of what is not known of the offset. */
   readonly offsetSd: number;
   /** [s] time constant with which it follows, median of a log-normal prior. */
   readonly lag: number;
@@ -19,7 +21,7 @@ export interface Sensor {
  * Project judgement: cheap semiconductor or thermocouple probes taped or clamped on are off by 1-2 K, scatter by half a
  * kelvin with their logger's rounding, and follow within about a minute.
  */
-export const USUAL_SENSOR = { noise: 0.5, offsetSd: 1.5, lag: 60, lagLogSd: 0.7 } as const;
+export const USUAL_SENSOR = { noise: 0.5, offset: 0, offsetSd: 1.5, lag: 60, lagLogSd: 0.7 } as const;
 
 /** What the user knows better of a probe, by its name. */
 export type SensorKnowledge = Readonly<Record<string, Partial<Omit<Sensor, "name" | "place">>>>;
@@ -43,6 +45,9 @@ export function checkedSensor(sensor: Sensor): Sensor {
     if (!(sensor[key] > 0)) {
       throw new RangeError(`invalid ${key} of probe ${sensor.name}: ${sensor[key]} (expected above 0)`);
     }
+  }
+  if (!Number.isFinite(sensor.offset)) {
+    throw new RangeError(`invalid offset of probe ${sensor.name}: ${sensor.offset} (expected a number)`);
   }
   for (const key of ["offsetSd", "lagLogSd"] as const) {
     if (!(sensor[key] >= 0)) {
@@ -84,9 +89,13 @@ export function followed(time: ArrayLike<number>, temps: Float64Array, lag: numb
   const shown = new Float64Array(temps.length);
   shown[0] = temps[0];
   for (let k = 1; k < temps.length; k++) {
-    const step = time[k] - time[k - 1];
-    const rise = ((temps[k] - temps[k - 1]) / step) * lag;
-    shown[k] = temps[k] - rise + (shown[k - 1] - temps[k - 1] + rise) * Math.exp(-step / lag);
+    shown[k] = followedStep(shown[k - 1], temps[k - 1], temps[k], time[k] - time[k - 1], lag);
   }
   return shown;
+}
+
+/** One step of it: shown at the end, from shown at the start and the temperatures at both ends of `span` [s]. */
+export function followedStep(shown: number, from: number, to: number, span: number, lag: number): number {
+  const behind = ((to - from) / span) * lag;
+  return to - behind + (shown - from + behind) * Math.exp(-span / lag);
 }

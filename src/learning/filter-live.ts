@@ -1,0 +1,118 @@
+import { configurationAt, type Timeline, timelineOf } from "../simulation/index.js";
+import { estimateOf, type FilterEstimate } from "./filter-estimate.js";
+import { forecast } from "./filter-forecast.js";
+import {
+  type FilterLayout,
+  type FilterSetup,
+  type FilterState,
+  filterLayout,
+  initialState,
+  type Suspect,
+} from "./filter-state.js";
+import { BELIEVED, branched, chanceOf, deviating, reviewed } from "./filter-suspects.js";
+import { type ReadingUse, updated } from "./filter-update.js";
+import { createBatch } from "./fit-members.js";
+import { checkedSensor } from "./sensor.js";
+
+/** Joins model and probes; the state is the caller's to keep, so that it can go on after a power cut. */
+export interface LiveFilter {
+  readonly layout: FilterLayout;
+  readonly start: () => FilterState;
+  readonly step: (state: FilterState, input: FilterInput) => FilterStep;
+  readonly estimate: (state: FilterState) => FilterEstimate;
+}
+
+export interface FilterInput {
+  /** [s] since the scenario's start, after the state's time. */
+  readonly time: number;
+  /** [K] readings by probe name; leave out what has none. */
+  readonly readings: ReadonlyMap<string, number>;
+  /** [K] air measured where the aircraft stands. */
+  readonly air?: number;
+  /** What is done and planned, when it is no longer what the scenario says. */
+  readonly timeline?: Timeline;
+}
+
+export interface FilterStep {
+  readonly state: FilterState;
+  /** What became of each probe's reading, in the order of the sensors. */
+  readonly used: readonly ReadingUse[];
+}
+
+export function createLiveFilter(setup: FilterSetup): LiveFilter {
+  const { scenario, sensors } = setup;
+  for (const sensor of sensors) checkedSensor(sensor);
+  const batch = createBatch({ scenario });
+  const layout = filterLayout(setup, batch.parts);
+  const planned = timelineOf(scenario.initial.configuration, scenario.events);
+
+  function step(state: FilterState, { time, readings, air, timeline = planned }: FilterInput): FilterStep {
+    if (!(time > state.time && time <= scenario.duration)) {
+      throw new RangeError(
+        `invalid time: ${time} s (expected after ${state.time} s, up to ${scenario.duration} s)`,
+      );
+    }
+    for (const name of readings.keys()) {
+      if (!sensors.some((sensor) => sensor.name === name)) throw new RangeError(`unknown probe: ${name}`);
+    }
+    const { belief, suspects } = reviewed(state, configurationAt(timeline, state.time));
+    const carried = forecast(
+      batch,
+      layout,
+      {
+        mean: Float64Array.from(state.mean),
+        covariance: Float64Array.from(state.covariance),
+        suspects: suspects.map(({ mean }) => Float64Array.from(mean)),
+      },
+      {
+        ...{ from: state.time, to: time, told: timeline },
+        belief: belief.deviation,
+        suspected: suspects.map(({ deviation }) => deviation),
+      },
+    );
+    const configuration = configurationAt(deviating(timeline, belief.deviation), time);
+    const result = updated(layout, carried, state.probes, {
+      temps: sensors.map(({ name }) => readings.get(name) ?? Number.NaN),
+      ...(air === undefined ? {} : { air }),
+      span: time - state.time,
+      airTold: batch.tempAirAt(configuration, time),
+    });
+    const mean = Array.from(result.mean);
+    const next: FilterState = {
+      version: 1,
+      ...{ time, mean, belief },
+      covariance: Array.from(result.covariance),
+      suspects: suspects.map((suspect, s): Suspect => {
+        const evidence = suspect.evidence + result.evidence[s];
+        // What explains the readings no better than the belief starts again from it (Page, Biometrika 41 (1954) 100-115).
+        return evidence > 0
+          ? { ...suspect, mean: Array.from(result.suspects[s]), evidence }
+          : branched(suspect.deviation, mean, time);
+      }),
+      probes: result.probes,
+    };
+    return { state: converted(next), used: result.used };
+  }
+
+  return {
+    layout,
+    start: () => initialState(setup, layout),
+    step,
+    estimate: (state) => estimateOf(layout, state, setup),
+  };
+}
+
+/** Takes up the suspect that has become all but certain. */
+function converted(state: FilterState): FilterState {
+  const best = state.suspects.reduce<Suspect | undefined>(
+    (most, s) => (most === undefined || s.evidence > most.evidence ? s : most),
+    undefined,
+  );
+  if (best === undefined || chanceOf(best) < BELIEVED) return state;
+  return {
+    ...state,
+    mean: best.mean,
+    belief: { deviation: best.deviation, since: best.since },
+    suspects: [],
+  };
+}
