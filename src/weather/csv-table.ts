@@ -71,11 +71,15 @@ export function readCsvTable(
 }
 
 function linesOf(text: string): readonly Line[] {
-  return text
+  const lines: Line[] = [];
+  text
     .replace(/^\ufeff/, "")
-    .split(/\r\n|\r|\n/)
-    .map((content, i) => ({ content, line: i + 1 }))
-    .filter(({ content }) => content.trim() !== "" && !content.startsWith("#"));
+    .replace(/\r\n?/g, "\n")
+    .split("\n")
+    .forEach((content, i) => {
+      if (content.trim() !== "" && !content.startsWith("#")) lines.push({ content, line: i + 1 });
+    });
+  return lines;
 }
 
 /** The delimiter that a header shows: names of columns hold none of the three, so there is nothing to guess. */
@@ -85,6 +89,8 @@ function delimiterOf(header: string): string {
 
 /** The cells of each line, all read at once where they are sound, else line by line to find the ones that are not. */
 function cellsOfAll(lines: readonly Line[], delimiter: string): readonly (readonly string[] | undefined)[] {
+  if (!lines.some(({ content }) => content.includes('"')))
+    return lines.map(({ content }) => content.split(delimiter));
   const { data, errors } = parsed(lines.map(({ content }) => content).join("\n"), delimiter);
   if (errors.length === 0 && data.length === lines.length) return data;
   return lines.map(({ content }) => cellsOf(content, delimiter));

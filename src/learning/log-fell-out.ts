@@ -1,0 +1,125 @@
+import {
+  FALL_EXCESS,
+  FALL_LONGEST,
+  FALL_SHARE,
+  FALL_TIME,
+  FOLLOW_TIME,
+  FOLLOW_WITHIN,
+  placeKind,
+} from "./log-rules.js";
+import { carriedOn, type Doubt, type JudgedLog, type JudgedSeries, readingsOf } from "./log-series.js";
+
+/**
+ * Stretches in which a part's probe has fallen out: its reading goes to that of the air around faster than any part can.
+ * The air is that of the log's outside or hangar probes; without one it is the coldest of all that the log shows, which
+ * may be another warm part, and the readings are kept with doubt. A probe on a heater element is judged only while a part
+ * is well above the air. Cowl air is no measure: it is warm itself. Probes of air, skin and hub are not judged.
+ */
+export function fallsIn(series: JudgedSeries, log: JudgedLog): readonly Doubt[] {
+  const kind = placeKind(series.place);
+  if (kind === "exposed") return [];
+  const { time } = log;
+  const { temps } = series;
+  const measured = log.series.filter(({ place }) => typeof place === "string");
+  const airs = measured.length > 0 ? measured.map((air) => carriedOn(air.temps)) : [coldestOf(series, log)];
+  const warmest = kind === "element" ? warmestPart(log) : undefined;
+  const at = readingsOf(temps);
+  const doubts: Doubt[] = [];
+  let a = 0;
+  for (let b = 1; b < at.length; b++) {
+    while (time[at[b]] - time[at[a]] > FALL_TIME && a < b - 1) a++;
+    const air = airs.find((one) => falls(a, b, one) || (measured.length > 0 && rises(a, b, one)));
+    if (air === undefined) continue;
+    const start = firstStep(a, b);
+    const end = lastOut(b, temps[at[a]] - temps[at[b]], air);
+    doubts.push({
+      kind: "fell-out",
+      first: at[start],
+      last: at[end],
+      expected: "no quicker way to the air around than a part can go",
+      received: `${(temps[at[b]] - temps[at[a]]).toFixed(1)} K within ${Math.round((time[at[b]] - time[at[a]]) / 60)} min`,
+      rejected: measured.length > 0,
+    });
+    b = end;
+    a = end;
+  }
+  return doubts;
+
+  function falls(from: number, to: number, air: Float64Array): boolean {
+    const around = air[at[to]];
+    const excess = temps[at[from]] - around;
+    if (!(excess >= FALL_EXCESS && temps[at[from]] - temps[at[to]] >= shareIn(from, to) * excess))
+      return false;
+    if (warmest === undefined) return true;
+    return temps[at[to]] - around <= FOLLOW_WITHIN && warmest[at[to]] - around >= FALL_EXCESS;
+  }
+
+  /** A part colder than the air may be heated past it, a probe in the air stays with it. */
+  function rises(from: number, to: number, air: Float64Array): boolean {
+    const lack = air[at[to]] - temps[at[from]];
+    if (!(lack >= FALL_EXCESS && temps[at[to]] - temps[at[from]] >= shareIn(from, to) * lack)) return false;
+    let followed = 0;
+    for (let c = to; c < at.length && time[at[c]] - time[at[to]] <= FALL_TIME + FOLLOW_TIME; c++) {
+      if (time[at[c]] - time[at[to]] < FALL_TIME) continue;
+      if (!(Math.abs(temps[at[c]] - air[at[c]]) <= FOLLOW_WITHIN)) return false;
+      followed++;
+    }
+    return followed >= FOLLOW_READINGS;
+  }
+
+  /** `FALL_SHARE`, and more where the readings are further apart than `FALL_TIME`. */
+  function shareIn(from: number, to: number): number {
+    const duration = time[at[to]] - time[at[from]];
+    if (duration > FALL_LONGEST) return Number.POSITIVE_INFINITY;
+    return 1 - (1 - FALL_SHARE) ** Math.max(1, duration / FALL_TIME);
+  }
+
+  /** Where a tenth of the jump is first gone in one step. */
+  function firstStep(from: number, to: number): number {
+    const jump = temps[at[to]] - temps[at[from]];
+    let start = from + 1;
+    while (start < to && Math.abs(temps[at[start]] - temps[at[start - 1]]) < 0.1 * Math.abs(jump)) start++;
+    return start;
+  }
+
+  /** The last reading before the probe is back: half the jump made good within `FALL_TIME`, and no longer moving fast. */
+  function lastOut(from: number, jump: number, air: Float64Array): number {
+    const excess = (c: number) => temps[at[c]] - air[at[c]];
+    let behind = from;
+    for (let c = from + 1; c < at.length; c++) {
+      while (time[at[c]] - time[at[behind]] > FALL_TIME && behind < c - 1) behind++;
+      if ((excess(c) - excess(behind)) / jump < 0.5) continue;
+      while (c < at.length && (temps[at[c]] - temps[at[c - 1]]) / jump > 0.1) c++;
+      return c - 1;
+    }
+    return at.length - 1;
+  }
+}
+
+const FOLLOW_READINGS = 5;
+
+/** [K] the coldest that any probe shows at each time, or this one ever showed. */
+function coldestOf(series: JudgedSeries, { series: all }: JudgedLog): Float64Array {
+  let ever = Number.POSITIVE_INFINITY;
+  for (const temp of series.temps) if (temp < ever) ever = temp;
+  const coldest = new Float64Array(series.temps.length).fill(ever);
+  for (const other of all) {
+    if (other === series) continue;
+    carriedOn(other.temps).forEach((temp, k) => {
+      if (temp < coldest[k]) coldest[k] = temp;
+    });
+  }
+  return coldest;
+}
+
+/** [K] the warmest part that is no element at each time. */
+function warmestPart({ series, time }: JudgedLog): Float64Array {
+  const warmest = new Float64Array(time.length).fill(Number.NEGATIVE_INFINITY);
+  for (const { place, temps } of series) {
+    if (placeKind(place) !== "mass") continue;
+    carriedOn(temps).forEach((temp, k) => {
+      if (temp > warmest[k]) warmest[k] = temp;
+    });
+  }
+  return warmest;
+}
