@@ -42,6 +42,15 @@ export {
   withPriors,
 } from "./fitted-aircraft.js";
 export type { LogFinding, ProbePlace, ProbeSeries, TemperatureLog } from "./log.js";
+export type {
+  ColumnUse,
+  LogIssue,
+  LogOptions,
+  LogQuestion,
+  LogReading,
+  TemperatureUnit,
+} from "./log-options.js";
+export { readTemperatureLog } from "./log-reading.js";
 export {
   type MadeFleet,
   type MadeNight,
