@@ -1,4 +1,4 @@
-import { elementPart } from "../aircraft/index.js";
+import { elementPart, isElementPart } from "../aircraft/index.js";
 import { createRandom } from "../numerics/index.js";
 import type { Deviation, FilterLayout, FilterSetup, FilterState } from "./filter-state.js";
 import { BELIEVED, chanceOf } from "./filter-suspects.js";
@@ -38,10 +38,20 @@ const NINETY_PERCENT = 1.6448536269514722;
 /** Chances below this are not worth a word. */
 const WORTH_SAYING = 0.2;
 
-export function estimateOf(layout: FilterLayout, state: FilterState, setup: FilterSetup): FilterEstimate {
-  const { size } = layout;
+/** @param around [K] air where the aircraft is believed to stand */
+export function estimateOf(
+  layout: FilterLayout,
+  state: FilterState,
+  setup: FilterSetup,
+  around: number,
+): FilterEstimate {
+  const { size, discrepancy } = layout;
   const parts = layout.parts.map((part, i): PartEstimate => {
-    const half = NINETY_PERCENT * Math.sqrt(state.covariance[i * size + i]);
+    // What has hardly any mass forgets the filter's noise at once, but not the model's error that it stands for.
+    const own = isLight(part)
+      ? discrepancy.floor ** 2 + (discrepancy.share * (state.mean[i] - around)) ** 2
+      : 0;
+    const half = NINETY_PERCENT * Math.sqrt(state.covariance[i * size + i] + own);
     return { part, mid: state.mean[i], low: state.mean[i] - half, high: state.mean[i] + half };
   });
   const wetted = [
@@ -54,6 +64,10 @@ export function estimateOf(layout: FilterLayout, state: FilterState, setup: Filt
     .filter(({ part }) => wetted.includes(part))
     .reduce((hottest, one) => (one.mid > hottest.mid ? one : hottest));
   return { time: state.time, parts: [...parts, { ...film, part: "oil_film" }], findings: findingsOf(state) };
+}
+
+function isLight(part: string): boolean {
+  return isElementPart(part) || part === "cowl_air" || part === "cowl_skin";
 }
 
 function findingsOf({ belief, suspects, probes }: FilterState): FilterFinding[] {

@@ -19,7 +19,8 @@ export interface LiveFilter {
   readonly layout: FilterLayout;
   readonly start: () => FilterState;
   readonly step: (state: FilterState, input: FilterInput) => FilterStep;
-  readonly estimate: (state: FilterState) => FilterEstimate;
+  /** Give the timeline where steps were given one. */
+  readonly estimate: (state: FilterState, timeline?: Timeline) => FilterEstimate;
 }
 
 export interface FilterInput {
@@ -94,11 +95,16 @@ export function createLiveFilter(setup: FilterSetup): LiveFilter {
     return { state: converted(next), used: result.used };
   }
 
+  function airAround({ time, mean, belief }: FilterState, timeline: Timeline): number {
+    const configuration = configurationAt(deviating(timeline, belief.deviation), time);
+    return batch.tempAirAt(configuration, time) + mean[layout.air];
+  }
+
   return {
     layout,
     start: () => initialState(setup, layout),
     step,
-    estimate: (state) => estimateOf(layout, state, setup),
+    estimate: (state, timeline = planned) => estimateOf(layout, state, setup, airAround(state, timeline)),
   };
 }
 

@@ -1,18 +1,20 @@
 import { type ErrorScales, type FitData, whiteningOf } from "./fit-data.js";
 import type { Prediction } from "./fit-model.js";
-import { createWhitening, type Discrepancy } from "./sensor-noise.js";
+import type { Discrepancy } from "./sensor-noise.js";
 
 /** Noise may turn out smaller than assumed or larger; the model's own error only larger. */
 const NOISE_SCALES = [0.25, 0.35, 0.5, 0.7, 1, 1.4, 2, 2.8, 4];
 const DISCREPANCY_SCALES = [1, 1.25, 1.6, 2, 2.5, 3.2, 4];
 /** Standard deviation of the logarithm of both scales before looking; project judgement. */
 const SCALE_LOG_SD = 0.5;
+/** Readings of a probe from which its noise can be told from the model's error; fewer, and a fit's own closeness deceives. */
+const ENOUGH = 30;
 /** Degrees of freedom of Student's t for outliers. */
 const TAIL = 4;
 
 /**
  * Sizes of the errors under which the differences left by a fit are most likely. They are taken at the fit's own
- * differences, which a fit has made small, so the model's error may be found too small but never below what is assumed.
+ * differences, which a fit has made small, so the model's error is never taken smaller than assumed.
  */
 export function tunedScales(
   data: FitData,
@@ -24,32 +26,29 @@ export function tunedScales(
   const differences = data.probes.map(({ readings }, p) =>
     readings.map((reading, k) => (Number.isNaN(reading) ? 0 : prediction[p][k] - reading)),
   );
-  const costOf = (p: number, noise: number, size: number) => {
-    const scales = {
-      ...current,
-      noise: current.noise.map((n, q) => (q === p ? noise : n)),
-      discrepancy: size,
+  const noiseScales = data.probes.map(({ rows }) => (rows.length < ENOUGH ? [1] : NOISE_SCALES));
+
+  function costs(noise: readonly number[], size: number): number[] {
+    return whiteningOf(data, discrepancy, { ...current, noise, discrepancy: size }).map((whitening, p) => {
+      const out = new Float64Array(whitening.rows.length);
+      whitening.apply(differences[p], out);
+      return whitening.halfLogDeterminant + 0.5 * out.reduce((sum, r) => sum + r * r, 0) + prior(noise[p]);
+    });
+  }
+  function bestNoise(size: number): { noise: number[]; cost: number } {
+    const tried = NOISE_SCALES.map((scale) => ({
+      noise: data.probes.map((_, p) => (noiseScales[p].includes(scale) ? scale : 1)),
+    }));
+    const table = tried.map(({ noise }) => costs(noise, size));
+    const best = data.probes.map((_, p) => least(tried, (one) => table[tried.indexOf(one)][p]));
+    return {
+      noise: best.map(({ noise }, p) => noise[p]),
+      cost: best.reduce((sum, one, p) => sum + table[tried.indexOf(one)][p], 0),
     };
-    const probe = data.probes[p];
-    const { rows, rise, sensor } = probe;
-    const reading = current.reading?.[p];
-    const whitening = createWhitening(
-      data.time,
-      rows,
-      rows.map((row) => sensor.noise * noise * (reading?.[row] ?? 1)),
-      rows.map((row) => scales.discrepancy * Math.hypot(discrepancy.floor, discrepancy.share * rise[row])),
-      discrepancy.correlationTime,
-    );
-    const out = new Float64Array(rows.length);
-    whitening.apply(differences[p], out);
-    return whitening.halfLogDeterminant + 0.5 * out.reduce((sum, r) => sum + r * r, 0) + prior(noise);
-  };
-  const bestNoise = (p: number, size: number) => least(NOISE_SCALES, (noise) => costOf(p, noise, size));
-  const size = least(DISCREPANCY_SCALES, (s) => {
-    const cost = data.probes.reduce((sum, _, p) => sum + costOf(p, bestNoise(p, s), s), 0);
-    return cost + prior(s);
-  });
-  const scales: ErrorScales = { noise: data.probes.map((_, p) => bestNoise(p, size)), discrepancy: size };
+  }
+  const found = DISCREPANCY_SCALES.map((size) => ({ size, ...bestNoise(size) }));
+  const { size, noise } = least(found, (one) => one.cost + prior(one.size));
+  const scales: ErrorScales = { noise, discrepancy: size };
   return distrustOutliers
     ? { ...scales, reading: outlierScales(data, differences, discrepancy, scales) }
     : scales;
@@ -73,6 +72,7 @@ function outlierScales(
   });
 }
 
+/** Whether two scales differ so little that fitting again is not worth it. */
 export function sameScales(a: ErrorScales, b: ErrorScales): boolean {
   const same = (x: ArrayLike<number>, y: ArrayLike<number>) =>
     Array.from(x).every((value, k) => Math.abs(value / y[k] - 1) < 0.2);
@@ -86,15 +86,6 @@ function prior(scale: number): number {
   return 0.5 * (Math.log(scale) / SCALE_LOG_SD) ** 2;
 }
 
-function least(candidates: readonly number[], cost: (candidate: number) => number): number {
-  let best = candidates[0];
-  let lowest = Number.POSITIVE_INFINITY;
-  for (const candidate of candidates) {
-    const value = cost(candidate);
-    if (value < lowest) {
-      lowest = value;
-      best = candidate;
-    }
-  }
-  return best;
+function least<T>(candidates: readonly T[], cost: (candidate: T) => number): T {
+  return candidates.reduce((best, one) => (cost(one) < cost(best) ? one : best));
 }
