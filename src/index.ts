@@ -42,6 +42,8 @@ export {
   type LearningDocument,
   learnedSchema,
   learningSchema,
+  type NowDocument,
+  nowSchema,
   type Overrides,
   type PlanDocument,
   planSchema,
@@ -61,6 +63,14 @@ export {
   thawOutlookSchema,
   thawSchema,
 } from "./documents/index.js";
+export {
+  type LogOptions,
+  type LogQuestion,
+  type ProbePlace,
+  readTemperatureLog,
+  type TemperatureLog,
+} from "./learning/index.js";
+export { nowFromDocument } from "./live-pipeline.js";
 export {
   awayFromDocument,
   explainFromDocument,

@@ -120,11 +120,11 @@ const NOTHING_WANTED: DocumentIssue = {
   received: "nothing",
 };
 
-function scenarioFrom(source: unknown, { overrides = {}, readFile }: PipelineOptions) {
+export function scenarioFrom(source: unknown, { overrides = {}, readFile }: PipelineOptions) {
   return readScenarioDocument(overridden(source, overrides), readFile === undefined ? {} : { readFile });
 }
 
-function drawnFrom(read: ReadScenario): ResultContext {
+export function drawnFrom(read: ReadScenario): ResultContext {
   const { members, seed } = read.ensemble;
   const { weather } = read.scenario;
   if (read.learned === undefined) return { read, draws: drawEnsemble({ members, seed, weather }) };
@@ -134,7 +134,7 @@ function drawnFrom(read: ReadScenario): ResultContext {
 }
 
 /** What was learned, as far as it holds for how the aircraft stands and what heats it. */
-function posteriorOf({ scenario, want }: ReadScenario, learned: FittedAircraft): MultiplierPosterior {
+export function posteriorOf({ scenario, want }: ReadScenario, learned: FittedAircraft): MultiplierPosterior {
   const { place, coversOn, heatersOn } = scenario.initial.configuration;
   const setting = { place, covers: [...coversOn].sort() };
   return posteriorFor(learned, { setting, heaters: want?.heaters ?? [...heatersOn] });

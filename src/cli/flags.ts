@@ -36,6 +36,11 @@ export const FLAG = {
       "--engine_c <temperature>",
       "what if the whole engine began at this temperature, °C",
     ).argParser(aNumber),
+  column: () =>
+    new Option("--column <header=part>", "what a column of the log is; may be repeated").argParser(
+      (pair: string, before: readonly string[] = []) => [...before, pair],
+    ),
+  logUnit: () => new Option("--log-unit <unit>", "unit of columns that name none").choices(["c", "f"]),
   aircraft: () =>
     new Option("--aircraft <id>", "installation of the catalogue").default("four-carburettor-160"),
   taf: () => new Option("--taf <file>", "forecast text instead of the document's weather"),

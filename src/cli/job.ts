@@ -6,12 +6,17 @@ import {
   explainFromDocument,
   type FrostOutlookDocument,
   frostFromDocument,
+  type LearningDocument,
+  learnFromDocument,
+  type NowDocument,
+  nowFromDocument,
   type Outcome,
   type Overrides,
   type PlanDocument,
   planFromDocument,
   type SimulationDocument,
   simulateFromDocument,
+  type TemperatureLog,
   type ThawOutlookDocument,
   thawFromDocument,
 } from "../index.js";
@@ -24,6 +29,8 @@ interface Results {
   readonly away: AwayDocument;
   readonly frost: FrostOutlookDocument;
   readonly thaw: ThawOutlookDocument;
+  readonly learn: LearningDocument;
+  readonly now: NowDocument;
 }
 
 export type JobKind = keyof Results;
@@ -35,6 +42,8 @@ export interface Job<K extends JobKind = JobKind> {
   /** The document's own file, beside which it names others. */
   readonly file: string;
   readonly overrides: Overrides;
+  /** What "learn" and "now" work on. */
+  readonly log?: TemperatureLog;
 }
 
 export type JobMessage =
@@ -58,7 +67,10 @@ export function runJob<K extends JobKind>(
 }
 
 /** The same in this thread. */
-export function perform({ kind, source, file, overrides }: Job, onProgress: (done?: number) => boolean) {
+export function perform(
+  { kind, source, file, overrides, log = NO_LOG }: Job,
+  onProgress: (done?: number) => boolean,
+) {
   const options = { overrides, readFile: readerBeside(file), onProgress };
   switch (kind) {
     case "plan":
@@ -73,5 +85,11 @@ export function perform({ kind, source, file, overrides }: Job, onProgress: (don
       return frostFromDocument(source, options);
     case "thaw":
       return thawFromDocument(source, options);
+    case "learn":
+      return learnFromDocument(source, log, options);
+    case "now":
+      return nowFromDocument(source, log, options);
   }
 }
+
+const NO_LOG: TemperatureLog = { time: new Float64Array(), probes: [], findings: [], origin: "no log" };

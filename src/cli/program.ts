@@ -1,15 +1,18 @@
 import { Argument, Command } from "commander";
-import { demoBase, type PlanDocument } from "../index.js";
-import { readTextFile } from "../node/index.js";
+import { demoBase, type PlanDocument, type TemperatureLog } from "../index.js";
+import { readTextFile, writeTextFile } from "../node/index.js";
 import { BadInput, EXIT, type ExitCode, failureOf } from "./exit.js";
 import { FLAG, overridesOf, type RunFlags } from "./flags.js";
 import { type JobKind, runJob } from "./job.js";
+import { type LogFlags, logFrom } from "./log-file.js";
 import { createProgress } from "./progress.js";
 import { fitting, type Style, styleFor } from "./style.js";
 import { awayText } from "./text/away-text.js";
 import { CATALOGUE, catalogueEntry, catalogueList, type Section } from "./text/catalogue-text.js";
 import { explanationText } from "./text/explanation-text.js";
 import { frostText } from "./text/frost-text.js";
+import { learningText } from "./text/learning-text.js";
+import { nowText } from "./text/now-text.js";
 import { planText } from "./text/plan-text.js";
 import { simulationText } from "./text/simulation-text.js";
 import { thawText } from "./text/thaw-text.js";
@@ -86,6 +89,24 @@ export function createProgram(shell: Shell): Command {
     "when a snowy or wet aircraft in a hangar is clear and dry, and what freezes again after",
   ).action(async (file: string, flags: RunFlags) => show(await run("thaw", file, flags), flags, thawText));
 
+  logCommand(program, "learn", "what a log of temperatures teaches about this aircraft")
+    .option("--save <file>", "write what was learned to a file, for `learned` in scenarios")
+    .action(async (file: string, flags: RunFlags & LogFlags & { save?: string }) => {
+      const learning = await run("learn", file, flags, logFrom(flags));
+      if (learning !== undefined && flags.save !== undefined) {
+        writeTextFile(flags.save, `${JSON.stringify(learning.learned, undefined, 2)}\n`);
+      }
+      show(learning, flags, learningText);
+    });
+
+  logCommand(
+    program,
+    "now",
+    "where every part stands at a log's last reading, also those no probe sees",
+  ).action(async (file: string, flags: RunFlags & LogFlags) =>
+    show(await run("now", file, flags, logFrom(flags)), flags, nowText),
+  );
+
   program
     .command("why")
     .description("one question, its answer at a temperature, the equation, its source and a curve")
@@ -145,14 +166,14 @@ export function createProgram(shell: Shell): Command {
 
   return program;
 
-  async function run<K extends JobKind>(kind: K, file: string, flags: RunFlags) {
+  async function run<K extends JobKind>(kind: K, file: string, flags: RunFlags, log?: TemperatureLog) {
     const text = readTextFile(file);
     if (!text.ok) {
       throw new BadInput([
         { path: "FILE", expected: `a file that can be read (${text.reason})`, received: file },
       ]);
     }
-    return runSource(kind, text.text, file, flags, kind);
+    return runSource(kind, text.text, file, flags, kind, log);
   }
 
   async function runSource<K extends JobKind>(
@@ -161,9 +182,10 @@ export function createProgram(shell: Shell): Command {
     file: string,
     flags: RunFlags,
     label: string,
+    log?: TemperatureLog,
   ) {
     const progress = createProgress(label, shell.stderr);
-    const job = { kind, source, file, overrides: overridesOf(flags) };
+    const job = { kind, source, file, overrides: overridesOf(flags), ...(log === undefined ? {} : { log }) };
     const outcome = await shell.interruptible(runJob(job, progress.show), progress.clear);
     progress.clear();
     if (outcome.status === "completed") return outcome.result;
@@ -191,6 +213,19 @@ export function createProgram(shell: Shell): Command {
   function printJson(value: unknown): void {
     shell.stdout.write(`${JSON.stringify(value)}\n`);
   }
+}
+
+function logCommand(program: Command, name: string, description: string): Command {
+  return program
+    .command(name)
+    .description(description)
+    .argument("<file>", "scenario document of what was done while the log ran")
+    .requiredOption("--log <file>", "CSV of logged temperatures")
+    .addOption(FLAG.column())
+    .option("--log-zone <zone>", "IANA time zone of the log's times, where they name none")
+    .addOption(FLAG.logUnit())
+    .addOption(FLAG.json())
+    .addOption(FLAG.units());
 }
 
 function runCommand(program: Command, name: string, description: string): Command {

@@ -20,6 +20,8 @@ export {
   SCENARIO_MIGRATIONS,
   SCENARIO_VERSION,
 } from "./migrations.js";
+export { nowDocument, type ProbeUse } from "./now-document.js";
+export { type NowDocument, nowSchema } from "./now-schema.js";
 export { type Overrides, overridden, overriddenAirframe } from "./overrides.js";
 export { planDocument } from "./plan-document.js";
 export { type ResultContext, usedKit } from "./result-header.js";

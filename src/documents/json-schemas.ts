@@ -4,6 +4,7 @@ import { frostOutlookSchema } from "./frost-result-schema.js";
 import { frostSchema } from "./frost-schema.js";
 import { learnedSchema } from "./learned-schema.js";
 import { learningSchema } from "./learning-schema.js";
+import { nowSchema } from "./now-schema.js";
 import { awaySchema, explanationSchema, planSchema, simulationSchema } from "./result-schema.js";
 import { scenarioSchema } from "./scenario-schema.js";
 import { thawOutlookSchema } from "./thaw-result-schema.js";
@@ -20,6 +21,7 @@ const SCHEMAS = {
   away: awaySchema,
   learned: learnedSchema,
   learning: learningSchema,
+  now: nowSchema,
   frost: frostSchema,
   "frost-outlook": frostOutlookSchema,
   thaw: thawSchema,

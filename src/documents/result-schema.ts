@@ -163,6 +163,9 @@ export const awaySchema = record({
   uncovered: away.meta({ description: "nothing on the cowl" }),
 }).meta({ title: "Soakline time away from power" });
 
+/** For results described elsewhere. */
+export { criterion as criterionSchema, header as resultHeader, stamp as stampSchema };
+
 export type StampDocument = z.infer<typeof stamp>;
 export type CourseDocument = z.infer<typeof course>;
 export type CriterionDocument = z.infer<typeof criterion>;

@@ -1,0 +1,75 @@
+import type { LearningDocument } from "../../index.js";
+import type { Style } from "../style.js";
+import { clock, day, difference, fact, list, percent, wrapped } from "./words.js";
+
+/** What a log taught, for an owner: what changed, what is still open, what to read next. */
+export function learningText(learning: LearningDocument, style: Style): string[] {
+  const { name, aircraft, log, untold, suspicious, probes, assumptions } = learning;
+  return [
+    ...wrapped(headline(learning), style.width).map((line) => style.colors.bold(line)),
+    ...wrapped(`${name} (${aircraft.name}), from ${log.readings} readings (${log.origin}).`, style.width),
+    "",
+    ...multiplierTable(learning, style),
+    ...list("The log could not tell", untold, style),
+    ...list(
+      "Doubt these: so far off that a probe, an event or the kit may not be as described",
+      suspicious,
+      style,
+    ),
+    "",
+    style.colors.bold("Probes: reading less model"),
+    ...probes.flatMap((p) =>
+      wrapped(
+        `${p.name}: off by ${difference(p.offset_k, style)}, follows in ${Math.round(p.lag_s)} s; fits to ${difference(p.rms_k, style)}, at worst ${difference(p.worst_k, style)}; ${percent(p.coverage)} within the 90 % band`,
+        style.width,
+        "- ",
+      ),
+    ),
+    "",
+    ...nextFacts(learning, style),
+    ...list(
+      "Left out of the log, or doubted",
+      log.findings.map(
+        (f) =>
+          `${f.place}: ${f.kind}, expected ${f.expected}, received ${f.received}${f.rejected ? "" : " (kept)"}`,
+      ),
+      style,
+    ),
+    ...list("Assumed", assumptions, style),
+  ];
+}
+
+function headline({ multipliers }: LearningDocument): string {
+  const taught = multipliers.filter((m) => m.left < 0.8);
+  if (taught.length === 0)
+    return "The log taught nothing worth naming: read more parts, through a plug-in and an unplugging.";
+  const best = [...taught].sort((a, b) => a.left - b.left).slice(0, 3);
+  return `Learned ${taught.length} of ${multipliers.length} numbers of this aircraft, most of all ${best.map((m) => m.label).join("; ")}.`;
+}
+
+const LABEL_WIDTH = 50;
+
+function multiplierTable({ multipliers }: LearningDocument, style: Style): string[] {
+  const heading = `${"times the general value".padEnd(LABEL_WIDTH)}${"value".padStart(7)}${"90 % within".padStart(14)}${"open".padStart(7)}`;
+  return [
+    style.colors.bold(heading),
+    ...multipliers.map(({ label, multiplier, within, left }) => {
+      const band = `${(multiplier / within).toFixed(2)}..${(multiplier * within).toFixed(2)}`;
+      const short = label.length < LABEL_WIDTH ? label : `${label.slice(0, LABEL_WIDTH - 3)}..`;
+      return `${short.padEnd(LABEL_WIDTH)}${multiplier.toFixed(2).padStart(7)}${band.padStart(14)}${`${Math.round(100 * left)} %`.padStart(7)}`;
+    }),
+  ];
+}
+
+function nextFacts({ next_readings }: LearningDocument, style: Style): string[] {
+  const [best, second] = next_readings.readings;
+  if (best === undefined) return [];
+  const words = (r: typeof best) =>
+    `${r.part.replace("_", " ")} at ${clock(r.at, r.at)} on ${day(r.at)}: to ±${difference(r.sd_after_k, style)}`;
+  const text = [best, ...(second === undefined ? [] : [second])].map(words).join("; ");
+  return fact(
+    "Read next",
+    `the crankshaft at departure is known to ±${difference(next_readings.sd_k, style)}; one more reading that would help most: ${text}`,
+    style,
+  );
+}

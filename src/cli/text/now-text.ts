@@ -1,0 +1,67 @@
+import type { NowDocument } from "../../index.js";
+import type { Style } from "../style.js";
+import { criteriaTable } from "./criteria-text.js";
+import { bareTemperature, clock, DEFERENCE, day, list, percent, unitOf, wrapped } from "./words.js";
+
+const SAID: Readonly<Record<NowDocument["deviations"][number]["finding"], string>> = {
+  "heater-not-heating": "the heater does not seem to heat",
+  "cover-off": "the cover seems to be off",
+  "other-place": "the aircraft does not seem to stand where it is said to",
+  "probe-out": "the probe does not seem to sit on its part",
+};
+
+/** Can I start? Every part now, also those no probe sees. */
+export function nowText(now: NowDocument, style: Style): string[] {
+  const { name, aircraft, at, zone, probes, deviations, criteria, assumptions, cautions, log_findings } = now;
+  return [
+    ...wrapped(answer(now), style.width).map((line) => style.colors.bold(line)),
+    ...wrapped(
+      `${name} (${aircraft.name}) at ${clock(at, at)} on ${day(at)}, times in ${zone}. Probes: ${probes.map((p) => `${p.name} on ${p.part} (${p.readings}${p.left_aside > 0 ? `, ${p.left_aside} left aside` : ""} readings)`).join(", ")}.`,
+      style.width,
+    ),
+    ...list(
+      "Look at this",
+      deviations.map(
+        (d) =>
+          `${SAID[d.finding]}${d.probe === undefined ? "" : ` (${d.probe})`}: ${percent(d.chance)}${d.believed ? ", taken for true" : ""}`,
+      ),
+      style,
+    ),
+    "",
+    ...partsTable(now, style),
+    "",
+    ...criteriaTable(criteria, 0.9, style),
+    ...list(
+      "Left out of the log, or doubted",
+      log_findings.map((f) => `${f.place}: ${f.kind}, expected ${f.expected}, received ${f.received}`),
+      style,
+    ),
+    ...list("Assumed", assumptions, style),
+    ...list(
+      "Care",
+      cautions.map(({ text, source }) => `${text} (${source})`),
+      style,
+    ),
+    "",
+    ...wrapped(DEFERENCE, style.width),
+  ];
+}
+
+function answer({ chance, criteria, binding, at }: NowDocument): string {
+  const short = criteria.find((c) => c.id === binding)?.title ?? binding;
+  return `At ${clock(at, at)}: ready with ${percent(chance)} chance; ${short} binds.`;
+}
+
+function partsTable({ parts, probes }: NowDocument, style: Style): string[] {
+  const seen = new Set(probes.map((p) => (p.part === "barrels" ? "cylinders" : p.part)));
+  const heading = `${"part now".padEnd(34)}${"middle".padStart(8)}${"5..95 %".padStart(14)}  ${unitOf("c", style)}`;
+  return [
+    style.colors.bold(heading),
+    ...Object.entries(parts).map(([part, { p05_c, p50_c, p95_c }]) => {
+      const shown = (c: number) => bareTemperature(c, style);
+      const mark = seen.has(part) ? "  probe" : "";
+      const label = part.replace(/^heater:/, "").replaceAll("_", " ");
+      return `${label.padEnd(34)}${shown(p50_c).padStart(8)}${`${shown(p05_c)}..${shown(p95_c)}`.padStart(14)}${mark}`;
+    }),
+  ];
+}
