@@ -21,7 +21,7 @@ export interface LogColumns {
 }
 
 /** A header's names, each different from the others: a second "T1" in column 4 becomes "T1 (column 4)". */
-export function columnNames(header: readonly string[]): readonly string[] {
+function columnNames(header: readonly string[]): readonly string[] {
   return header.map((cell, i) => {
     const name = cell === "" ? `column ${i + 1}` : cell;
     return header.indexOf(cell) === i ? name : `${name} (column ${i + 1})`;
@@ -38,12 +38,13 @@ export function isUnitRow(cells: readonly string[]): boolean {
  * issues, where the options contradict the file or no time can be found.
  */
 export function columnsOf(
-  names: readonly string[],
+  header: readonly string[],
   unitRow: readonly string[] | undefined,
   rows: readonly CsvRow[],
   options: LogOptions,
   issues: LogIssue[],
 ): LogColumns | undefined {
+  const names = columnNames(header);
   const uses = answered(names, options.columns, isUse, USES, issues);
   const units = answered(names, options.units, isUnit, "c or f", issues);
   const time = timeColumnsOf(names, uses, rows, issues);
@@ -52,9 +53,9 @@ export function columnsOf(
   names.forEach((name, index) => {
     const use = uses.get(index);
     if (use === "not-used" || time?.indices.includes(index)) return;
-    const unit = unitOf(name, unitRow?.[index] ?? "", units.get(index), options.unit, issues);
+    const unit = unitOf(header[index], unitRow?.[index] ?? "", units.get(index), options.unit, issues);
     const guess =
-      use === undefined ? guessOfName(name) : { kind: "place" as const, place: use as ProbePlace };
+      use === undefined ? guessOfName(header[index]) : { kind: "place" as const, place: use as ProbePlace };
     const ask = (question: Pick<LogQuestion, "ask" | "why" | "guesses">) =>
       questions.push({ column: name, ...question, samples: samplesOf(rows, index) });
     if (guess.kind === "ambiguous")

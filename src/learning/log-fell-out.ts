@@ -89,8 +89,9 @@ export function fallsIn(series: JudgedSeries, log: JudgedLog): readonly Doubt[] 
     for (let c = from + 1; c < at.length; c++) {
       while (time[at[c]] - time[at[behind]] > FALL_TIME && behind < c - 1) behind++;
       if ((excess(c) - excess(behind)) / jump < 0.5) continue;
-      while (c < at.length && (temps[at[c]] - temps[at[c - 1]]) / jump > 0.1) c++;
-      return c - 1;
+      let back = c;
+      while (back + 1 < at.length && (temps[at[back + 1]] - temps[at[back]]) / jump > 0.1) back++;
+      return back - 1;
     }
     return at.length - 1;
   }

@@ -1,6 +1,6 @@
 import { readCsvTable } from "../weather/index.js";
 import type { LogFinding } from "./log.js";
-import { columnNames, columnsOf, isUnitRow } from "./log-columns.js";
+import { columnsOf, isUnitRow } from "./log-columns.js";
 import { fallsIn } from "./log-fell-out.js";
 import { createFindingList } from "./log-findings.js";
 import type { LogIssue, LogOptions, LogReading } from "./log-options.js";
@@ -36,10 +36,15 @@ export function readTemperatureLog(text: string, options: LogOptions = {}): LogR
     });
     return refused();
   }
-  const names = columnNames(table.header.cells);
   const hasUnitRow = table.rows.length > 0 && isUnitRow(table.rows[0].cells);
   const rows = hasUnitRow ? table.rows.slice(1) : table.rows;
-  const columns = columnsOf(names, hasUnitRow ? table.rows[0].cells : undefined, rows, options, issues);
+  const columns = columnsOf(
+    table.header.cells,
+    hasUnitRow ? table.rows[0].cells : undefined,
+    rows,
+    options,
+    issues,
+  );
   if (columns === undefined) return refused();
 
   const findings = createFindingList(rows.map(({ line }) => line));

@@ -32,22 +32,22 @@ export function epochsOf(
   );
   const order = dateOrderOf(texts) ?? options.dateOrder;
   const readings = readingsOf(texts, order ?? "day-first", zone);
-  if (
-    order === undefined &&
-    readings.some((reading) => reading.ok) &&
-    texts.some((text) => /^\d+[-/]/.test(text))
-  ) {
+  const isDated = (reading: LocalTimeReading) => reading.ok || reading.reason !== "invalid";
+  if (order === undefined && readings.some(isDated) && texts.some((text) => /^\d+[-/]/.test(text))) {
     issues.push({
       place,
       expected: "the option dateOrder: every date can be read both ways",
       received: texts[0],
     });
-    return undefined;
   }
   if (readings.some((reading) => !reading.ok && reading.reason === "no zone")) {
-    issues.push({ place, expected: "times with an offset, or a time zone for the file", received: texts[0] });
-    return undefined;
+    issues.push({
+      place,
+      expected: "times with an offset, or a time zone for the file",
+      received: texts[0],
+    });
   }
+  if (issues.length > 0) return undefined;
   const epochs = resolveOverlaps(readings, texts, zone, options.overlap, findings);
   rejectFaulty(readings, texts, findings);
   return epochs;
