@@ -8,9 +8,7 @@ export {
   leastSquares,
 } from "./least-squares.js";
 export { interpolateLinear } from "./linear-interpolation.js";
-export { lastWhere } from "./monotone-search.js";
 export { normalQuantile } from "./normal.js";
-export { normalCdf } from "./normal-cdf.js";
 export { type ParameterCovariance, parameterCovariance, residualVariance } from "./parameter-covariance.js";
 export {
   multiplyByQTransposed,

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { findRoot, lastWhere } from "../../src/numerics/index.js";
+import { findRoot } from "../../src/numerics/index.js";
 
 function counted(f: (x: number) => number): { f: (x: number) => number; count: () => number } {
   let calls = 0;
@@ -57,33 +57,5 @@ describe("findRoot", () => {
   });
   test.each([0, -1, Number.NaN])("refuses tolerance %s", (tolerance) => {
     expect(() => findRoot((x) => x, -1, 1, tolerance)).toThrow(/invalid tolerance/);
-  });
-});
-
-describe("lastWhere", () => {
-  test("comes from below to within the tolerance of any boundary", () => {
-    fc.assert(
-      fc.property(
-        fc.double({ min: 0, max: 1, noNaN: true }),
-        fc.double({ min: 1e-12, max: 0.1, noNaN: true }),
-        (b, tol) => {
-          const found = lastWhere((x) => x <= b, 0, 1, tol) ?? Number.NaN;
-          expect(found).toBeLessThanOrEqual(b);
-          expect(b - found).toBeLessThanOrEqual(tol);
-        },
-      ),
-    );
-  });
-  test("holds everywhere: the far end; holds nowhere: undefined", () => {
-    expect(lastWhere(() => true, 2, 5, 1)).toBe(5);
-    expect(lastWhere(() => false, 2, 5, 1)).toBeUndefined();
-  });
-  test("a tolerance below the spacing of numbers ends all the same", () => {
-    expect(lastWhere((x) => x < 1e9 + 1, 1e9, 1e9 + 2, 1e-30)).toBeCloseTo(1e9 + 1, 5);
-  });
-  test("refuses a wrong span or tolerance", () => {
-    expect(() => lastWhere(() => true, 2, 1, 0.1)).toThrow(/invalid to/);
-    expect(() => lastWhere(() => true, 0, Number.NaN, 0.1)).toThrow(/invalid to/);
-    expect(() => lastWhere(() => true, 0, 1, 0)).toThrow(/invalid tolerance/);
   });
 });
