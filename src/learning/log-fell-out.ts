@@ -27,7 +27,8 @@ export function fallsIn(series: JudgedSeries, log: JudgedLog): readonly Doubt[] 
   const doubts: Doubt[] = [];
   let a = 0;
   for (let b = 1; b < at.length; b++) {
-    while (time[at[b]] - time[at[a]] > FALL_TIME && a < b - 1) a++;
+    // The one before the last `FALL_TIME`, for the probe may have been falling already when the next one was taken.
+    while (a + 1 < b && time[at[b]] - time[at[a + 1]] > FALL_TIME) a++;
     const air = airs.find((one) => falls(a, b, one) || (measured.length > 0 && rises(a, b, one)));
     if (air === undefined) continue;
     const start = firstStep(a, b);
@@ -37,7 +38,7 @@ export function fallsIn(series: JudgedSeries, log: JudgedLog): readonly Doubt[] 
       first: at[start],
       last: at[end],
       expected: "no quicker way to the air around than a part can go",
-      received: `${(temps[at[b]] - temps[at[a]]).toFixed(1)} K within ${Math.round((time[at[b]] - time[at[a]]) / 60)} min`,
+      received: `${(temps[at[b]] - temps[at[start - 1]]).toFixed(1)} K within ${Math.round((time[at[b]] - time[at[start - 1]]) / 60)} min`,
       rejected: measured.length > 0,
     });
     b = end;

@@ -24,7 +24,7 @@ export function usualInterval(times: Float64Array): number {
     .map((time, i) => time - times[i])
     .filter((step) => step > 0)
     .sort();
-  return steps.length > 0 ? steps[Math.floor(steps.length / 2)] : Number.POSITIVE_INFINITY;
+  return steps.length > 0 ? steps[Math.floor((steps.length - 1) / 2)] : Number.POSITIVE_INFINITY;
 }
 
 /** Whether any row is out of order. */

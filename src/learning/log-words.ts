@@ -122,7 +122,7 @@ export function guessOfName(name: string): NameGuess {
   return { kind: "place", place };
 }
 
-/** Words of a name in small letters without accents: "CHT1 Öl_temp" gives cht, 1, ol, temp. */
+/** Words of a name in small letters without accents: "CHT1 Öltemp" gives cht, 1, ol; "temperature" says nothing. */
 export function wordsOf(name: string): readonly string[] {
   return name
     .replace(/([a-z])([A-Z])/g, "$1 $2")
@@ -132,6 +132,7 @@ export function wordsOf(name: string): readonly string[] {
     .replaceAll("ß", "ss")
     .normalize("NFD")
     .replace(/\p{M}/gu, "")
+    .replace(/temp(?:erat[a-z]*)?/g, " ")
     .split(/[^a-z0-9]+|(?<=[a-z])(?=\d)|(?<=\d)(?=[a-z])/)
     .filter((word) => word !== "");
 }
