@@ -10,13 +10,6 @@ export {
 export { interpolateLinear } from "./linear-interpolation.js";
 export { normalQuantile } from "./normal.js";
 export { type ParameterCovariance, parameterCovariance, residualVariance } from "./parameter-covariance.js";
-export {
-  multiplyByQTransposed,
-  numericalRank,
-  type PivotedQr,
-  pivotedQr,
-  solveByQr,
-} from "./pivoted-qr.js";
 export { quantile, quantileOfSorted } from "./quantile.js";
 export { createRandom, latinHypercubeNormals, type Random } from "./random.js";
 export { findRoot } from "./root.js";
