@@ -49,8 +49,7 @@ export function fallsIn(series: JudgedSeries, log: JudgedLog): readonly Doubt[] 
   function falls(from: number, to: number, air: Float64Array): boolean {
     const around = air[at[to]];
     const excess = temps[at[from]] - around;
-    if (!(excess >= FALL_EXCESS && temps[at[from]] - temps[at[to]] >= shareIn(from, to) * excess))
-      return false;
+    if (!hasGone(temps[at[from]] - temps[at[to]], excess, from, to)) return false;
     if (warmest === undefined) return true;
     return temps[at[to]] - around <= FOLLOW_WITHIN && warmest[at[to]] - around >= FALL_EXCESS;
   }
@@ -58,7 +57,7 @@ export function fallsIn(series: JudgedSeries, log: JudgedLog): readonly Doubt[] 
   /** A part colder than the air may be heated past it, a probe in the air stays with it. */
   function rises(from: number, to: number, air: Float64Array): boolean {
     const lack = air[at[to]] - temps[at[from]];
-    if (!(lack >= FALL_EXCESS && temps[at[to]] - temps[at[from]] >= shareIn(from, to) * lack)) return false;
+    if (!hasGone(temps[at[to]] - temps[at[from]], lack, from, to)) return false;
     let followed = 0;
     for (let c = to; c < at.length && time[at[c]] - time[at[to]] <= FALL_TIME + FOLLOW_TIME; c++) {
       if (time[at[c]] - time[at[to]] < FALL_TIME) continue;
@@ -68,11 +67,12 @@ export function fallsIn(series: JudgedSeries, log: JudgedLog): readonly Doubt[] 
     return followed >= FOLLOW_READINGS;
   }
 
-  /** `FALL_SHARE`, and more where the readings are further apart than `FALL_TIME`. */
-  function shareIn(from: number, to: number): number {
+  /** Whether `FALL_SHARE` of a difference is gone, and more of it where the readings are further apart than `FALL_TIME`. */
+  function hasGone(change: number, difference: number, from: number, to: number): boolean {
+    if (!(difference >= FALL_EXCESS && change >= FALL_SHARE * difference)) return false;
     const duration = time[at[to]] - time[at[from]];
-    if (duration > FALL_LONGEST) return Number.POSITIVE_INFINITY;
-    return 1 - (1 - FALL_SHARE) ** Math.max(1, duration / FALL_TIME);
+    const share = 1 - (1 - FALL_SHARE) ** Math.max(1, duration / FALL_TIME);
+    return duration <= FALL_LONGEST && change >= share * difference;
   }
 
   /** Where a tenth of the jump is first gone in one step. */

@@ -42,6 +42,10 @@ export const CSV_COLUMNS: Readonly<Record<string, CsvColumn>> = {
 
 /** Number of a cell with a point or a comma as its decimal sign, ASCII or typographic minus; undefined if it is none. */
 export function numberOfCell(cell: string): number | undefined {
-  const text = cell.trim().replace("\u2212", "-");
-  return /^[+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)$/.test(text) ? Number(text.replace(",", ".")) : undefined;
+  const text = cell.trim();
+  if (!NUMBER.test(text)) return undefined;
+  const plain = text.includes(",") ? text.replace(",", ".") : text;
+  return Number(plain.startsWith("\u2212") ? `-${plain.slice(1)}` : plain);
 }
+
+const NUMBER = /^[+\-\u2212]?(?:\d+(?:[.,]\d*)?|[.,]\d+)$/;
