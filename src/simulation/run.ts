@@ -46,7 +46,7 @@ export interface AdvanceRequest {
 }
 
 /** [K] keeps the error of a single trajectory near 0.01 K. */
-export const TRAJECTORY_TOLERANCE = 0.01;
+export const TRAJECTORY_TOLERANCE = 0.005;
 /** [K] enough for chances: it keeps the error of every part below 0.15 K, where members differ by several kelvins. */
 export const ENSEMBLE_TOLERANCE = 0.1;
 /** Temperatures are judged by their absolute error alone. */

@@ -25,11 +25,15 @@ export interface StepControl {
  * validation problems. Limits of the factor as in the code RODAS of Hairer & Wanner II (0.2 to 6).
  */
 export function createStepControl(): StepControl {
-  let before = 1;
+  let before: number | undefined;
   let afterRejection = false;
   return {
     accepted(error) {
-      let factor = SAFETY * error ** (-0.6 / ORDER) * before ** (0.2 / ORDER);
+      // Without a former error there is nothing to weigh: the plain integral control of the error's own order.
+      let factor =
+        before === undefined
+          ? SAFETY * error ** (-1 / ORDER)
+          : SAFETY * error ** (-0.6 / ORDER) * before ** (0.2 / ORDER);
       factor = Math.min(LARGEST_FACTOR, Math.max(SMALLEST_FACTOR, factor));
       if (afterRejection) factor = Math.min(1, factor);
       before = Math.max(error, SMALLEST_FORMER_ERROR);
@@ -45,7 +49,7 @@ export function createStepControl(): StepControl {
       return SMALLEST_FACTOR;
     },
     restart() {
-      before = 1;
+      before = undefined;
       afterRejection = false;
     },
   };
