@@ -16,8 +16,8 @@ export type ReadingUse = "used" | "none" | "gated" | "probe-out";
 const GATE = 4;
 /** Most that one reading may say for or against anything, so that it takes several; project judgement. */
 const MOST_SAID = 2;
-/** Readings of minutes are not independent: their word about suspects counts by this share; project judgement. */
-const SHARE_SAID = 0.3;
+/** [s] Readings closer together than this are not independent, and count the less about suspects; project judgement. */
+const INDEPENDENT = 170;
 /** [1/s] how often probes fall out, and how soon somebody notices and puts them back; project judgement. */
 const FALLS_OUT = 1 / (500 * 3600);
 const PUT_BACK = 1 / (6 * 3600);
@@ -56,6 +56,7 @@ export function updated(
     suspects: forecast.suspects.map((x) => x.slice()),
   };
   const evidence = state.suspects.map(() => 0);
+  const share = 1 - Math.exp(-readings.span / INDEPENDENT);
   const used: ReadingUse[] = [];
   const cowlAir = parts.indexOf("cowl_air");
   if (readings.air !== undefined) {
@@ -95,7 +96,7 @@ export function updated(
     else {
       state.suspects.forEach((x, s) => {
         const better = 0.5 * (surprise - innovation(x) ** 2 / variance);
-        evidence[s] += SHARE_SAID * clamp(better, MOST_SAID);
+        evidence[s] += share * clamp(better, MOST_SAID);
       });
       used.push(surprise > GATE ** 2 ? "gated" : "used");
       if (surprise <= GATE ** 2) correct(state, row, innovation, noise, size);

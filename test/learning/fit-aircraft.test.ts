@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { heaterById, INSTALLATIONS } from "../../src/aircraft/index.js";
 import {
   type AircraftFit,
   type FitRequest,
@@ -186,6 +187,30 @@ describe("what else a log may hold", () => {
     expect(report.readings).toBeLessThanOrEqual(1000);
   });
 });
+
+describe.each(INSTALLATIONS.map((installation) => [installation.id, installation] as const))(
+  "the catalogue's %s",
+  (_, installation) => {
+    test("is fitted with snow on its cowl, through heating, uncovering and a move", () => {
+      const pad = "sump-pad-300";
+      const moved: Scenario = {
+        ...{ ...scenario, installation, duration: 8 * HOUR },
+        kit: { heaters: [heaterById(pad)], covers: scenario.kit.covers },
+        initial: { ...scenario.initial, snowOnCowl: 1 },
+        events: [
+          { at: 2 * HOUR, change: { do: "plug-in", heaters: [pad] } },
+          { at: 5 * HOUR, change: { do: "unplug", heaters: [pad] } },
+          { at: 5.5 * HOUR, change: { do: "cover-off", covers: ["insulated-cover"] } },
+          { at: 6 * HOUR, change: { do: "move", to: "hangar" } },
+        ],
+      };
+      const one = madeFleet(moved, 1, 25);
+      const made = madeNight(one, moved, every(600, 8 * HOUR), 26);
+      const fit = fitAircraft({ log: madeLog(one, made, 0, probesOn("oil", "heads")), scenario: moved });
+      expect(fit.status === "fitted" ? "fitted" : fit.message).toBe("fitted");
+    });
+  },
+);
 
 describe("not fitting", () => {
   test("stops when told to", () => {
