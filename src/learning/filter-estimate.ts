@@ -47,10 +47,11 @@ export function estimateOf(
 ): FilterEstimate {
   const { size, discrepancy } = layout;
   const parts = layout.parts.map((part, i): PartEstimate => {
-    // What has hardly any mass forgets the filter's noise at once, but not the model's error that it stands for.
-    const own = isLight(part)
-      ? discrepancy.floor ** 2 + (discrepancy.share * (state.mean[i] - around)) ** 2
-      : 0;
+    // Contacts that differ within their group keep a part off what neighbours and probes say of it: the floor of the
+    // model's error stays beside the filter's own. What has hardly any mass forgets the filter's noise at once, but not
+    // the model's error that it stands for.
+    const own =
+      discrepancy.floor ** 2 + (isLight(part) ? (discrepancy.share * (state.mean[i] - around)) ** 2 : 0);
     const half = NINETY_PERCENT * Math.sqrt(state.covariance[i * size + i] + own);
     return { part, mid: state.mean[i], low: state.mean[i] - half, high: state.mean[i] + half };
   });
@@ -104,7 +105,7 @@ export function sampledState(
   members: number,
   seed: number,
 ): SampledState {
-  const { size, parts, posterior, multipliers } = layout;
+  const { size, parts, posterior, multipliers, discrepancy } = layout;
   const factor = lowerCholesky(Float64Array.from(covariance), size);
   const random = createRandom(seed);
   const vectors = Array.from({ length: members }, () => {
@@ -115,11 +116,12 @@ export function sampledState(
       return sum;
     });
   });
+  const ownError = random.stream("own error of each part");
   return {
     members,
     temps: Float64Array.from(
       { length: parts.length * members },
-      (_, k) => vectors[k % members][Math.floor(k / members)],
+      (_, k) => vectors[k % members][Math.floor(k / members)] + discrepancy.floor * ownError.normal(),
     ),
     multipliers: new Map(
       posterior.names.map((name, i) => [
