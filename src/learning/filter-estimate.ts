@@ -1,9 +1,10 @@
-import { elementPart, isElementPart } from "../aircraft/index.js";
+import { elementPart } from "../aircraft/index.js";
 import { createRandom } from "../numerics/index.js";
 import type { Deviation, FilterLayout, FilterSetup, FilterState } from "./filter-state.js";
 import { BELIEVED, chanceOf } from "./filter-suspects.js";
 import { DISTRUSTED } from "./filter-update.js";
 import { lowerCholesky } from "./fit-cholesky.js";
+import { isLight } from "./fit-members.js";
 
 /** Where every part stands now, and what seems wrong. */
 export interface FilterEstimate {
@@ -65,10 +66,6 @@ export function estimateOf(
     .filter(({ part }) => wetted.includes(part))
     .reduce((hottest, one) => (one.mid > hottest.mid ? one : hottest));
   return { time: state.time, parts: [...parts, { ...film, part: "oil_film" }], findings: findingsOf(state) };
-}
-
-function isLight(part: string): boolean {
-  return isElementPart(part) || part === "cowl_air" || part === "cowl_skin";
 }
 
 function findingsOf({ belief, suspects, probes }: FilterState): FilterFinding[] {

@@ -64,7 +64,7 @@ function piece(
   { from, to, told, belief, suspected }: ForecastRequest,
 ): Forecast {
   const { size, multipliers, air, offsets, felt, lags, parts, reaches } = layout;
-  const factor = lowerCholesky(covariance, size);
+  const factor = factorOf(covariance, size);
   // Columns from the offsets on move nothing that the model knows.
   const columns = offsets;
   const vectors = [
@@ -123,6 +123,16 @@ function piece(
   const around = next.mean[air] + batch.tempAirAt(configurationOf(told, belief, from), from);
   addNoise(layout, next, around, span, kept);
   return next;
+}
+
+function factorOf(covariance: Float64Array, size: number): Float64Array {
+  try {
+    return lowerCholesky(covariance, size);
+  } catch {
+    throw new FilterTrouble(
+      "The filter's covariance is no longer positive definite: start the filter afresh.",
+    );
+  }
 }
 
 function configurationOf(told: Timeline, belief: Deviation | undefined, t: number) {

@@ -1,6 +1,6 @@
 import { configurationAt, type Timeline, timelineOf } from "../simulation/index.js";
 import { estimateOf, type FilterEstimate } from "./filter-estimate.js";
-import { forecast } from "./filter-forecast.js";
+import { FilterTrouble, type Forecast, type ForecastRequest, forecast } from "./filter-forecast.js";
 import {
   type FilterLayout,
   type FilterSetup,
@@ -38,6 +38,8 @@ export interface FilterStep {
   readonly state: FilterState;
   /** What became of each probe's reading, in the order of the sensors. */
   readonly used: readonly ReadingUse[];
+  /** Why the model could not be carried on to these readings; the state is then as it was, and the next step tries again. */
+  readonly trouble?: string;
 }
 
 export function createLiveFilter(setup: FilterSetup): LiveFilter {
@@ -57,24 +59,19 @@ export function createLiveFilter(setup: FilterSetup): LiveFilter {
       if (!sensors.some((sensor) => sensor.name === name)) throw new RangeError(`unknown probe: ${name}`);
     }
     const { belief, suspects } = reviewed(state, configurationAt(timeline, state.time));
-    const carried = forecast(
-      batch,
-      layout,
-      {
-        mean: Float64Array.from(state.mean),
-        covariance: Float64Array.from(state.covariance),
-        suspects: suspects.map(({ mean }) => Float64Array.from(mean)),
-      },
-      {
-        ...{ from: state.time, to: time, told: timeline },
-        belief: belief.deviation,
-        suspected: suspects.map(({ deviation }) => deviation),
-      },
-    );
+    const carried = carriedOn(state, suspects, {
+      ...{ from: state.time, to: time, told: timeline },
+      belief: belief.deviation,
+      suspected: suspects.map(({ deviation }) => deviation),
+    });
+    if (typeof carried === "string") {
+      return { state, used: sensors.map(() => "none"), trouble: carried };
+    }
     const configuration = configurationAt(deviating(timeline, belief.deviation), time);
     const result = updated(layout, carried, state.probes, {
       temps: sensors.map(({ name }) => readings.get(name) ?? Number.NaN),
-      ...(air === undefined ? {} : { air }),
+      // A thermometer where the aircraft was said to stand knows nothing of another place.
+      ...(air === undefined || belief.deviation === "other-place" ? {} : { air }),
       span: time - state.time,
       airTold: batch.tempAirAt(configuration, time),
     });
@@ -93,6 +90,24 @@ export function createLiveFilter(setup: FilterSetup): LiveFilter {
       probes: result.probes,
     };
     return { state: converted(next), used: result.used };
+  }
+
+  function carriedOn(
+    { mean, covariance }: FilterState,
+    suspects: readonly Suspect[],
+    request: ForecastRequest,
+  ): Forecast | string {
+    const now: Forecast = {
+      mean: Float64Array.from(mean),
+      covariance: Float64Array.from(covariance),
+      suspects: suspects.map((suspect) => Float64Array.from(suspect.mean)),
+    };
+    try {
+      return forecast(batch, layout, now, request);
+    } catch (error) {
+      if (error instanceof FilterTrouble) return error.message;
+      throw error;
+    }
   }
 
   function airAround({ time, mean, belief }: FilterState, timeline: Timeline): number {

@@ -1,4 +1,5 @@
 import { type Configuration, INPUT_NAMES, installationNetwork, isElementPart } from "../aircraft/index.js";
+import { interpolateLinear } from "../numerics/index.js";
 import {
   centralDraws,
   configurationAt,
@@ -58,7 +59,12 @@ export interface BatchSetting {
 /** Name under which the snow or ice lying on the cowl is multiplied, with the light skin that carries it. */
 export const SNOW_LOAD = "snow_load";
 
-/** Elements, air and skin follow within minutes and are wanted to a degree: they may err this much more. */
+/** Elements, air and skin follow within minutes. */
+export function isLight(part: string): boolean {
+  return isElementPart(part) || part === "cowl_air" || part === "cowl_skin";
+}
+
+/** Light parts are wanted to a degree: they may err this much more. */
 const LIGHT_PARTS_FACTOR = 20;
 const TEMPERATURE_INPUTS = (["outside_air", "cowl_surroundings", "supply_air"] as const).map((name) =>
   INPUT_NAMES.indexOf(name),
@@ -80,9 +86,7 @@ export function createBatch(setting: BatchSetting): MemberBatch {
   };
   const known = new WeakMap<Configuration, ReturnType<typeof valuesIn>>();
   const scratch = new Float64Array(INPUT_NAMES.length * forced);
-  const tolerances = network.parts.map(({ name }) =>
-    isElementPart(name) || name === "cowl_air" || name === "cowl_skin" ? LIGHT_PARTS_FACTOR : 1,
-  );
+  const tolerances = network.parts.map(({ name }) => (isLight(name) ? LIGHT_PARTS_FACTOR : 1));
 
   /** [K] measured hangar air less the site's. */
   function hangarOffset({ place }: Configuration, t: number): number {
@@ -203,10 +207,5 @@ function factorsOf(
 
 /** Linear between the points, held at the first and last value beyond them. */
 export function interpolateHeld(x: ArrayLike<number>, y: ArrayLike<number>, at: number): number {
-  const last = x.length - 1;
-  if (!(at > x[0])) return y[0];
-  if (at >= x[last]) return y[last];
-  let k = 0;
-  while (x[k + 1] <= at) k++;
-  return y[k] + ((at - x[k]) / (x[k + 1] - x[k])) * (y[k + 1] - y[k]);
+  return interpolateLinear(x, y, Math.max(x[0], Math.min(x[x.length - 1], at)));
 }

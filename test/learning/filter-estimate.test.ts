@@ -16,8 +16,10 @@ import {
   nightOf,
   PAD,
   probes,
+  readingsAt,
   rowAt,
   run,
+  STEP,
   times,
   told,
   truth,
@@ -116,6 +118,27 @@ describe("estimating", () => {
     expect(filter.estimate(state).parts.find(({ part }) => part === "cowl_air")?.mid).toBeLessThan(
       filter.estimate(filter.start()).parts.find(({ part }) => part === "cowl_air")?.low ?? Number.NaN,
     );
+  });
+
+  test("a state that cannot be carried on is handed back with the reason", () => {
+    const state = run(madeLog(fleet, asTold, 0, probes), undefined, { rows: [1, 2, 3] });
+    const spoilt = { ...state, covariance: state.covariance.map((v, k) => (k === 0 ? -v : v)) };
+    const step = filter.step(spoilt, { time: 10 * STEP, readings: new Map([["oil", 250]]) });
+    expect(step.state).toBe(spoilt);
+    expect(step.used).toEqual(["none", "none"]);
+    expect(step.trouble).toContain("start the filter afresh");
+    expect(filter.step(state, { time: 10 * STEP, readings: new Map() }).trouble).toBeUndefined();
+  });
+
+  test("a thermometer outside does not speak for the air of a hangar that the aircraft is believed in", () => {
+    const log = madeLog(fleet, nightOf(truth([], "hangar")), 3, probes);
+    let state = run(log, undefined, { rows: [...times.keys()].slice(1, rowAt(2)) });
+    expect(state.belief.deviation).toBe("other-place");
+    const before = state.mean[filter.layout.air];
+    for (let k = rowAt(2); k < rowAt(3); k++) {
+      state = filter.step(state, { time: times[k], readings: readingsAt(log, k), air: 246 }).state;
+    }
+    expect(Math.abs(state.mean[filter.layout.air] - before)).toBeLessThan(1);
   });
 
   test("refuses steps back, beyond the scenario and with probes it does not know", () => {

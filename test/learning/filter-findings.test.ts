@@ -41,7 +41,7 @@ const unplug = { do: "unplug", heaters: [PAD] } as const;
 const plugIn = { do: "plug-in", heaters: [PAD] } as const;
 
 describe("noticing what is not as told", () => {
-  test.each([0, 1, 2, 3, 4, 5])("nothing on a night as told (aircraft %i)", (a) => {
+  test.each([0, 2, 4])("nothing on a night as told (aircraft %i)", (a) => {
     expect(firstBelieved(madeLog(fleet, asTold, a, probes), "none").others).toEqual([]);
   });
 
