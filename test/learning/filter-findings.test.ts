@@ -91,7 +91,7 @@ describe("noticing what is not as told", () => {
     const found = every(1, COUNT - 1).map((a) =>
       firstBelieved(madeLog(fleet, night, a, probes), "cover-off"),
     );
-    // A tight cowl loses little with its cover, and there it can stay unseen; never may it be taken for something else.
+    // Where the cover makes little difference it can stay unseen; never may it be taken for something else.
     expect(found.filter(({ at }) => at < 8.5).length).toBeGreaterThanOrEqual(4);
     expect(found.flatMap(({ others }) => others)).toEqual([]);
   });
