@@ -13,7 +13,14 @@ import {
   sensorsOf,
   type TemperatureLog,
 } from "./learning/index.js";
-import { drawnFrom, type Outcome, type PipelineOptions, posteriorOf, scenarioFrom } from "./pipeline.js";
+import {
+  drawnFrom,
+  measuredAirText,
+  type Outcome,
+  type PipelineOptions,
+  posteriorOf,
+  scenarioFrom,
+} from "./pipeline.js";
 import { allCriteria, judge } from "./readiness/index.js";
 
 /** Cases that the verdict is counted over. */
@@ -43,6 +50,7 @@ export function nowFromDocument(
   const filter = createLiveFilter({ scenario, sensors, ...(posterior === undefined ? {} : { posterior }) });
   const tallies = sensors.map(() => ({ readings: 0, leftAside: 0 }));
   let state = filter.start();
+  let trouble: string | undefined;
   for (const [n, k] of rows.entries()) {
     if (options.onProgress?.(n / rows.length) === false) {
       return { status: "cancelled", message: "the estimate was stopped" };
@@ -54,11 +62,14 @@ export function nowFromDocument(
       ...(air === undefined ? {} : { air }),
     });
     state = step.state;
+    // A later reading may carry the state over it; what counts is whether the last one did.
+    trouble = step.trouble;
     step.used.forEach((use, p) => {
       if (use !== "none") tallies[p].readings++;
       if (use === "gated" || use === "probe-out") tallies[p].leftAside++;
     });
   }
+  if (trouble !== undefined) return { status: "failed", message: trouble };
   const sample = sampledState(filter.layout, state, MEMBERS, read.ensemble.seed);
   const criteria = allCriteria(scenario.installation, usedKit(read), read.limits);
   const verdict = judge(criteria, { temps: sample.temps, parts: filter.layout.parts, members: MEMBERS });
@@ -69,7 +80,7 @@ export function nowFromDocument(
       ...tallies[p],
     }),
   );
-  const context = drawnFrom(read);
+  const context = drawnFrom({ ...read, assumptions: [...read.assumptions, ...measuredAirText(log)] });
   return { status: "completed", result: nowDocument(filter.estimate(state), verdict, probes, log, context) };
 }
 

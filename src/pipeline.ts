@@ -20,6 +20,7 @@ import {
   type WishWithHeaters,
 } from "./documents/index.js";
 import {
+  FitTrouble,
   type FittedAircraft,
   fitAircraft,
   fittedAircraft,
@@ -181,13 +182,26 @@ export function learnFromDocument(
   }
   const taught = fittedAircraft(fit, log, learned);
   const at = want?.wish.departure ?? scenario.duration;
-  const next = nextReadings({
-    scenario,
-    posterior: taught.multipliers,
-    wanted: { part: "crankshaft", at },
-    times: Array.from({ length: NEXT_TIMES }, (_, i) => (at * (i + 1)) / NEXT_TIMES),
-  });
-  return { status: "completed", result: learningDocument(fit, log, taught, next, read) };
+  try {
+    const next = nextReadings({
+      scenario,
+      posterior: taught.multipliers,
+      wanted: { part: "crankshaft", at },
+      times: Array.from({ length: NEXT_TIMES }, (_, i) => (at * (i + 1)) / NEXT_TIMES),
+    });
+    const told = { ...read, assumptions: [...read.assumptions, ...measuredAirText(log)] };
+    return { status: "completed", result: learningDocument(fit, log, taught, next, told) };
+  } catch (error) {
+    if (error instanceof FitTrouble) return { status: "failed", message: error.message };
+    throw error;
+  }
+}
+
+/** Says that probes in the air count for more than the scenario's weather. */
+export function measuredAirText({ probes }: TemperatureLog): string[] {
+  const inAir = probes.filter(({ place }) => typeof place !== "object").map(({ name }) => name);
+  if (inAir.length === 0) return [];
+  return [`The air around the aircraft is as ${inAir.join(" and ")} measured it, not as the weather has it.`];
 }
 
 /** Moments at which another reading is tried. */

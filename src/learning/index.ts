@@ -16,6 +16,7 @@ export type {
 } from "./filter-state.js";
 export type { ReadingUse } from "./filter-update.js";
 export { type AircraftFit, type FitFailure, type FitRequest, fitAircraft } from "./fit-aircraft.js";
+export { FitTrouble } from "./fit-model.js";
 export {
   type NextReading,
   type NextReadingRequest,

@@ -93,6 +93,7 @@ describe("now", () => {
     );
     expect(now.criteria.map((c) => c.id)).toContain("bearings");
     expect(now.probes.map((p) => p.readings)).toEqual([720, 720, 720]);
+    expect(now.assumptions.join(" ")).toMatch(/air around the aircraft is as outside \(°C\) measured it/);
   });
 
   test.concurrent("a heater that was said to be on but stayed cold is noticed", async () => {

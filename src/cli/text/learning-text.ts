@@ -25,6 +25,7 @@ export function learningText(learning: LearningDocument, style: Style): string[]
         "- ",
       ),
     ),
+    ...missFact(learning, style),
     "",
     ...nextFacts(learning, style),
     ...list(
@@ -37,6 +38,13 @@ export function learningText(learning: LearningDocument, style: Style): string[]
     ),
     ...list("Assumed", assumptions, style),
   ];
+}
+
+/** A model that misses by more than usual is more often a wrong description than a strange aircraft. */
+function missFact({ discrepancy_scale }: LearningDocument, style: Style): string[] {
+  if (discrepancy_scale <= 1) return [];
+  const text = `The model misses these readings by ${discrepancy_scale.toFixed(1)} times as much as usual: check events and probe places.`;
+  return ["", ...wrapped(text, style.width)];
 }
 
 function headline({ multipliers }: LearningDocument): string {
