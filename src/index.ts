@@ -56,6 +56,7 @@ export {
   type ScenarioReading,
   type SimulationDocument,
   type StampDocument,
+  type StartDocument,
   scenarioSchema,
   simulationSchema,
   type ThawDocument,

@@ -22,6 +22,7 @@ import {
   scenarioFrom,
 } from "./pipeline.js";
 import { allCriteria, judge } from "./readiness/index.js";
+import { weatherAt } from "./weather/index.js";
 
 /** Cases that the verdict is counted over. */
 const MEMBERS = 500;
@@ -70,6 +71,8 @@ export function nowFromDocument(
     });
   }
   if (trouble !== undefined) return { status: "failed", message: trouble };
+  const lastAir = airAt(log, rows[rows.length - 1], "ramp");
+  const tempAir = lastAir ?? weatherAt(scenario.weather, scenario.start + state.time).tempAir;
   const sample = sampledState(filter.layout, state, MEMBERS, read.ensemble.seed);
   const criteria = allCriteria(scenario.installation, usedKit(read), read.limits);
   const verdict = judge(criteria, { temps: sample.temps, parts: filter.layout.parts, members: MEMBERS });
@@ -81,7 +84,10 @@ export function nowFromDocument(
     }),
   );
   const context = drawnFrom({ ...read, assumptions: [...read.assumptions, ...measuredAirText(log)] });
-  return { status: "completed", result: nowDocument(filter.estimate(state), verdict, probes, log, context) };
+  return {
+    status: "completed",
+    result: nowDocument(filter.estimate(state), verdict, probes, log, tempAir, context),
+  };
 }
 
 function nothingToJoin(read: ReadScenario, log: TemperatureLog): DocumentIssue {

@@ -5,6 +5,7 @@ import { courseDocument } from "./course-document.js";
 import { criteriaDocument } from "./criterion-document.js";
 import { headerOf, type ResultContext, rounded } from "./result-header.js";
 import type { AwayDocument } from "./result-schema.js";
+import { startOfCourse } from "./start-document.js";
 
 /** How long a warm aircraft lasts without power, as it is stored, exchanged and shown. */
 export function awayDocument(report: AwayReport, wantedChance: number, context: ResultContext): AwayDocument {
@@ -21,6 +22,7 @@ export function awayDocument(report: AwayReport, wantedChance: number, context: 
     chance_now: report.now.chance,
     binding: report.now.binding.criterion.id,
     criteria: criteriaDocument(report.now),
+    start_briefing: startOfCourse(report.uncoveredCourse, 0, context),
     covered: lasting(report.covered, report.coveredCourse),
     uncovered: lasting(report.uncovered, report.uncoveredCourse),
   };

@@ -38,6 +38,7 @@ export {
   planSchema,
   type SimulationDocument,
   type StampDocument,
+  type StartDocument,
   simulationSchema,
 } from "./result-schema.js";
 export type { RollOut } from "./roll-out-reading.js";

@@ -1,10 +1,12 @@
 import type { FilterEstimate, TemperatureLog } from "../learning/index.js";
 import type { Verdict } from "../readiness/index.js";
+import { startBriefing } from "../starting/index.js";
 import { celsiusFromKelvin } from "../units/index.js";
 import { criteriaDocument } from "./criterion-document.js";
 import { findingDocument } from "./learning-document.js";
 import type { NowDocument } from "./now-schema.js";
 import { headerOf, heatersUsed, type ResultContext, rounded, stampOf } from "./result-header.js";
+import { startDocument } from "./start-document.js";
 
 /** What became of a probe's readings on the way to now. */
 export interface ProbeUse {
@@ -14,12 +16,16 @@ export interface ProbeUse {
   readonly leftAside: number;
 }
 
-/** Every part now and whether the engine may be started, as it is stored, exchanged and shown. */
+/**
+ * Every part now and whether the engine may be started, as it is stored, exchanged and shown.
+ * @param tempAir [K] outside, now
+ */
 export function nowDocument(
   estimate: FilterEstimate,
   verdict: Verdict,
   probes: readonly ProbeUse[],
   log: TemperatureLog,
+  tempAir: number,
   context: ResultContext,
 ): NowDocument {
   const celsius = (temp: number) => rounded(celsiusFromKelvin(temp), 2);
@@ -30,6 +36,13 @@ export function nowDocument(
     chance: verdict.chance,
     binding: verdict.binding.criterion.id,
     criteria: criteriaDocument(verdict),
+    start_briefing: startDocument(
+      startBriefing(
+        context.read.scenario.installation,
+        new Map(estimate.parts.map(({ part, mid }) => [part, mid])),
+        tempAir,
+      ),
+    ),
     parts: Object.fromEntries(
       estimate.parts.map(({ part, low, mid, high }) => [
         part === "barrels" ? "cylinders" : part,

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { findingSchema } from "./learning-schema.js";
 import { record } from "./record.js";
-import { criterionSchema, resultHeader, stampSchema } from "./result-schema.js";
+import { criterionSchema, resultHeader, stampSchema, startSchema } from "./result-schema.js";
 
 const chance = z.number().min(0).max(1);
 const band = record({ p05_c: z.number(), p50_c: z.number(), p95_c: z.number() });
@@ -14,6 +14,7 @@ export const nowSchema = record({
   chance,
   binding: z.string(),
   criteria: z.array(criterionSchema),
+  start_briefing: startSchema,
   parts: z.record(z.string(), band).meta({ description: "every part, probed or not" }),
   probes: z.array(record({ name: z.string(), part: z.string(), readings: z.int(), left_aside: z.int() })),
   deviations: z.array(

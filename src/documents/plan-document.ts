@@ -6,6 +6,7 @@ import { criteriaDocument } from "./criterion-document.js";
 import { happeningsOf, headerOf, type ResultContext, rounded, stampOf } from "./result-header.js";
 import type { PlanDocument } from "./result-schema.js";
 import type { ReadScenario } from "./scenario-reading.js";
+import { startOfCourse } from "./start-document.js";
 import type { WishWithHeaters } from "./wish-reading.js";
 
 /** A plan as it is stored, exchanged and shown. */
@@ -35,6 +36,7 @@ export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultC
     chance_error: rounded(plan.chanceError, 4),
     binding: plan.verdict.binding.criterion.id,
     criteria: criteriaDocument(plan.verdict),
+    start_briefing: startOfCourse(plan.course, plan.departure, context),
     too_hot: plan.verdict.tooHot.map((v) => v.criterion.id),
     window:
       plan.window === undefined

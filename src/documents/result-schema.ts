@@ -73,6 +73,16 @@ const toll = record({
   hottest_film_c: z.number(),
 }).meta({ description: "what heating does to the engine until departure, in the middle estimate" });
 
+const start = record({
+  notes: z.array(
+    record({
+      topic: z.enum(["oil", "oil-pressure", "oil-grade", "cranking", "battery", "fuel"]),
+      text: z.string(),
+    }),
+  ),
+  cautions: z.array(record({ text: z.string(), source: z.string() })),
+}).meta({ description: "what to know before the starter is pressed, at middle temperatures" });
+
 /** What `plan` answers. */
 export const planSchema = record({
   ...header,
@@ -94,6 +104,7 @@ export const planSchema = record({
   chance_error: z.number(),
   binding: z.string().meta({ description: "id of the criterion that holds least often" }),
   criteria: z.array(criterion),
+  start_briefing: start,
   too_hot: z.array(z.string()).meta({ description: "ids of ceilings broken in the middle estimate" }),
   window: record({ opens: stampBand, closes: stampBand }).nullable().meta({
     description: "from when to when it is ready with covers left on, over the cases ready at departure",
@@ -159,13 +170,15 @@ export const awaySchema = record({
   chance_now: chance,
   binding: z.string().meta({ description: "id of the criterion that holds least often now" }),
   criteria: z.array(criterion).meta({ description: "as they stand now" }),
+  start_briefing: start,
   covered: away.meta({ description: "every cover of the kit put on now" }),
   uncovered: away.meta({ description: "nothing on the cowl" }),
 }).meta({ title: "Soakline time away from power" });
 
 /** For results described elsewhere. */
-export { criterion as criterionSchema, header as resultHeader, stamp as stampSchema };
+export { criterion as criterionSchema, header as resultHeader, stamp as stampSchema, start as startSchema };
 
+export type StartDocument = z.infer<typeof start>;
 export type StampDocument = z.infer<typeof stamp>;
 export type CourseDocument = z.infer<typeof course>;
 export type CriterionDocument = z.infer<typeof criterion>;

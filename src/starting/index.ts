@@ -12,6 +12,7 @@ export {
   tempBatteryLeast,
   tempChargeLeast,
 } from "./battery-state.js";
+export { type StartBriefing, type StartNote, startBriefing } from "./briefing.js";
 export { type CaseGeometry, caseGeometry } from "./case-geometry.js";
 export {
   type CaseMoisture,

@@ -2,11 +2,12 @@ import type { AwayDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
+import { careList, startFacts } from "./start-text.js";
 import { DEFERENCE, day, fact, list, percent, span, wrapped } from "./words.js";
 
 /** How long one has got, for a pilot beside a cooling aircraft. */
 export function awayText(away: AwayDocument, style: Style): string[] {
-  const { name, aircraft, start, zone, members, criteria, wanted_chance, assumptions, cautions } = away;
+  const { name, aircraft, start, zone, members, criteria, wanted_chance, assumptions } = away;
   return [
     ...wrapped(answer(away), style.width).map((line) => style.colors.bold(line)),
     ...wrapped(
@@ -22,12 +23,9 @@ export function awayText(away: AwayDocument, style: Style): string[] {
     "",
     "Now:",
     ...criteriaTable(criteria, wanted_chance, style),
+    ...startFacts(away.start_briefing, style),
     ...list("Assumed", assumptions, style),
-    ...list(
-      "Care",
-      cautions.map(({ text, source }) => `${text} (${source})`),
-      style,
-    ),
+    ...careList(away.cautions, away.start_briefing, style),
     "",
     ...wrapped(DEFERENCE, style.width),
   ];

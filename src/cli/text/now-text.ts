@@ -1,6 +1,7 @@
 import type { NowDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { criteriaTable } from "./criteria-text.js";
+import { careList, startFacts } from "./start-text.js";
 import { bareTemperature, clock, DEFERENCE, day, list, percent, unitOf, wrapped } from "./words.js";
 
 const SAID: Readonly<Record<NowDocument["deviations"][number]["finding"], string>> = {
@@ -12,7 +13,7 @@ const SAID: Readonly<Record<NowDocument["deviations"][number]["finding"], string
 
 /** Can I start? Every part now, also those no probe sees. */
 export function nowText(now: NowDocument, style: Style): string[] {
-  const { name, aircraft, at, zone, probes, deviations, criteria, assumptions, cautions, log_findings } = now;
+  const { name, aircraft, at, zone, probes, deviations, criteria, assumptions, log_findings } = now;
   return [
     ...wrapped(answer(now), style.width).map((line) => style.colors.bold(line)),
     ...wrapped(
@@ -31,17 +32,14 @@ export function nowText(now: NowDocument, style: Style): string[] {
     ...partsTable(now, style),
     "",
     ...criteriaTable(criteria, 0.9, style),
+    ...startFacts(now.start_briefing, style),
     ...list(
       "Left out of the log, or doubted",
       log_findings.map((f) => `${f.place}: ${f.kind}, expected ${f.expected}, received ${f.received}`),
       style,
     ),
     ...list("Assumed", assumptions, style),
-    ...list(
-      "Care",
-      cautions.map(({ text, source }) => `${text} (${source})`),
-      style,
-    ),
+    ...careList(now.cautions, now.start_briefing, style),
     "",
     ...wrapped(DEFERENCE, style.width),
   ];

@@ -2,6 +2,7 @@ import type { CriterionDocument, PlanDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
+import { careList, startFacts } from "./start-text.js";
 import {
   clock,
   DEFERENCE,
@@ -27,17 +28,14 @@ export function planText(plan: PlanDocument, style: Style): string[] {
     ...planChart(plan, style),
     "",
     ...criteriaTable(plan.criteria, plan.wanted_chance, style),
+    ...startFacts(plan.start_briefing, style),
     ...list("Assumed", plan.assumptions, style),
     ...list(
       "Doubtful input",
       plan.warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
       style,
     ),
-    ...list(
-      "Care",
-      plan.cautions.map(({ text, source }) => `${text} (${source})`),
-      style,
-    ),
+    ...careList(plan.cautions, plan.start_briefing, style),
     "",
     ...wrapped(DEFERENCE, style.width),
   ];

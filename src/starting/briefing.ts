@@ -1,0 +1,99 @@
+import { type Caution, type Installation, oilById, type PartName } from "../aircraft/index.js";
+import { celsiusFromKelvin, RADIANS_PER_SECOND_OF_RPM } from "../units/index.js";
+import { batteryState } from "./battery-state.js";
+import { START_CAUTIONS } from "./cautions.js";
+import { crankingTry } from "./cranking.js";
+import { fuelStart } from "./fuel-start.js";
+import { oilFitness, oilPressureDelay } from "./oil-fitness.js";
+import { oilGradeAdvice } from "./oil-grade.js";
+
+export interface StartNote {
+  readonly topic: "oil" | "oil-pressure" | "oil-grade" | "cranking" | "battery" | "fuel";
+  readonly text: string;
+}
+
+/** What to know before the starter is pressed, at the temperatures expected then. */
+export interface StartBriefing {
+  readonly notes: readonly StartNote[];
+  readonly cautions: readonly Caution[];
+}
+
+/** [K] */
+const FREEZING = 273.15;
+
+/**
+ * Oil, pressure, cranking, battery and fuel in words, with the cautions that go with them. Single values at middle
+ * temperatures: the criteria carry the spread.
+ * @param temps [K] by part: oil, barrels, crankshaft, battery, heads_front, heads_rear
+ * @param tempAir [K] outside
+ */
+export function startBriefing(
+  installation: Installation,
+  temps: ReadonlyMap<string, number>,
+  tempAir: number,
+): StartBriefing {
+  const at = (part: PartName) => {
+    const temp = temps.get(part);
+    if (temp === undefined) throw new RangeError(`missing temperature: ${part}`);
+    return temp;
+  };
+  const oil = oilById(installation.oil.oil_id);
+  const fitness = oilFitness(oil, at("oil"));
+  const pressure = oilPressureDelay(oil, at("oil"));
+  const grade = oilGradeAdvice(oil, tempAir);
+  const cranking = crankingTry(installation, {
+    oil: at("oil"),
+    barrels: at("barrels"),
+    crankshaft: at("crankshaft"),
+    battery: at("battery"),
+  });
+  const { battery } = installation;
+  const state = batteryState(battery, installation.cranking.system_v, at("battery"), tempAir);
+  const fuel = fuelStart(installation.fuel, Math.min(at("heads_front"), at("heads_rear")));
+  return {
+    notes: [
+      { topic: "oil", text: fitness.text },
+      { topic: "oil-pressure", text: pressureText(pressure) },
+      ...(grade.listed ? [] : [{ topic: "oil-grade" as const, text: `${grade.text} (${grade.source})` }]),
+      { topic: "cranking", text: crankingText(cranking) },
+      { topic: "battery", text: batteryText(state, at("battery"), battery.assumed_charge) },
+      { topic: "fuel", text: fuel.text },
+    ],
+    cautions: unique([
+      ...fitness.cautions,
+      pressure.caution,
+      ...cranking.cautions,
+      ...state.cautions,
+      ...fuel.cautions,
+      ...(tempAir < FREEZING ? [START_CAUTIONS.frozenBreather, START_CAUTIONS.groundRun] : []),
+    ]),
+  };
+}
+
+function pressureText({ least, most }: ReturnType<typeof oilPressureDelay>): string {
+  if (!Number.isFinite(most)) return "oil pressure may not come at all: the oil may not reach the pump";
+  return `oil pressure may take ${least.toFixed(0)} to ${most.toFixed(0)} s: a warning, not a promise`;
+}
+
+function crankingText({ status, speed, current, voltage }: ReturnType<typeof crankingTry>): string {
+  const rpm = (speed / RADIANS_PER_SECOND_OF_RPM).toFixed(0);
+  if (status === "stalls") return "the starter is not expected to turn the engine";
+  const figures = `${rpm} rpm at ${current.toFixed(0)} A and ${voltage.toFixed(1)} V`;
+  return status === "turns" ? `the starter turns about ${figures}` : `too slow to fire: about ${figures}`;
+}
+
+function batteryText(
+  { status, crankingPower, mayCharge }: ReturnType<typeof batteryState>,
+  temp: number,
+  charge: number,
+): string {
+  const at = `the battery at ${celsiusFromKelvin(temp).toFixed(0)} °C, taken as ${Math.round(100 * charge)} % charged,`;
+  if (status === "frozen") return `${at} may be frozen`;
+  if (status === "cut-off") return `${at} gives nothing this cold`;
+  const power = `${at} gives ${Math.round(100 * crankingPower)} % of its warm cranking power`;
+  return mayCharge ? power : `${power} and takes no charge`;
+}
+
+function unique(cautions: readonly Caution[]): Caution[] {
+  return [...new Map(cautions.map((caution) => [caution.text, caution])).values()];
+}
