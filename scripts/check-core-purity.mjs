@@ -3,7 +3,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 
-const SHELL_FOLDERS = new Set(["node", "cli", "server", "web"]);
+const SHELL_FOLDERS = new Set(["node", "store", "devices", "server", "keeper", "cli", "web"]);
 const FORBIDDEN = [
   [/\bDate\s*\.\s*now\b/, "Date.now"],
   [/\bnew\s+Date\s*\(\s*\)/, "new Date()"],

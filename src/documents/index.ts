@@ -58,3 +58,4 @@ export { type RollOutDocument, type ThawOutlookDocument, thawOutlookSchema } fro
 export { type ThawDocument, thawSchema } from "./thaw-schema.js";
 export type { ReadFile } from "./weather-sources.js";
 export type { WishWithHeaters } from "./wish-reading.js";
+export { record } from "./record.js";

@@ -10,6 +10,7 @@ import {
 import { celsiusFromKelvin, requireInside } from "../units/index.js";
 import { START_CAUTIONS } from "./cautions.js";
 import { CRANKING_REFERENCE_OIL } from "./cranking-drag.js";
+import { clampedPart } from "./oil-table.js";
 
 /** Whether an oil at one temperature flows to the pump and lets itself be cranked. */
 export interface OilFitness {
@@ -25,13 +26,16 @@ export interface OilFitness {
   readonly cautions: readonly Caution[];
 }
 
-/** @param temp [K] of the oil, for pumping in the sump, for cranking in the films */
+/**
+ * Beyond the ends of the oil tables the viscosity is that of the end.
+ * @param temp [K] of the oil, for pumping in the sump, for cranking in the films
+ */
 export function oilFitness(oil: Oil, temp: number): OilFitness {
-  requireInside("temp", temp, 200, 480, "K");
+  requireInside("temp", temp, 180, 600, "K");
   const pumpingLimit = pumpingLimitOil(oil);
   const crankingLimit = crankingLimitOil(oil);
   const fit = {
-    viscosity: dynamicViscosityOil(oil, temp),
+    viscosity: dynamicViscosityOil(oil, clampedPart(temp)),
     pumpable: temp >= pumpingLimit.temp,
     crankable: temp >= crankingLimit.temp,
     gelled: isBelowPourPoint(oil, temp),

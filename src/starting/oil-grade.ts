@@ -1,10 +1,6 @@
 import type { Oil } from "../properties/index.js";
-import {
-  celsiusFromFahrenheit,
-  celsiusFromKelvin,
-  kelvinFromCelsius,
-  requireInside,
-} from "../units/index.js";
+import { celsiusFromFahrenheit, celsiusFromKelvin, kelvinFromCelsius } from "../units/index.js";
+import { requireOutsideAir } from "./oil-table.js";
 
 /** One row of the maker's table of grades against average outside air. */
 export interface OilGradeRow {
@@ -43,7 +39,7 @@ export interface OilGradeAdvice {
 
 /** What the published table says about an oil at `tempAir` [K], average of the coming days; information, not a verdict. */
 export function oilGradeAdvice(oil: Pick<Oil, "winterGrade" | "hotGrade">, tempAir: number): OilGradeAdvice {
-  requireInside("tempAir", tempAir, 200, 330, "K");
+  requireOutsideAir(tempAir);
   const rows = OIL_GRADES.filter((r) => tempAir >= r.coldest && tempAir <= r.warmest);
   const dispersant = [...new Set(rows.flatMap((r) => r.dispersant))];
   const mineral = [...new Set(rows.flatMap((r) => r.mineral))];

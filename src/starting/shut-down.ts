@@ -2,6 +2,7 @@ import { type Caution, type Installation, oilById, type PartName } from "../airc
 import { densityOil, heatCapacityOil } from "../properties/index.js";
 import { kelvinFromCelsius, requireInside } from "../units/index.js";
 import { START_CAUTIONS } from "./cautions.js";
+import { requireOutsideAir } from "./oil-table.js";
 
 /** Rise over outside air as a share of the oil's [1], after descent and taxi; project judgement. */
 const SHARE_OF_OIL = {
@@ -22,7 +23,7 @@ const SHARE_BATTERY = { firewall: 0.2, aft: 0.05 } as const;
  * @example shutDownTemps(installationById("four-carburettor-160"), 260.93).get("oil") // 327.9: 55 °C at 10 °F outside
  */
 export function shutDownTemps(installation: Installation, tempAir: number): Map<PartName, number> {
-  requireInside("tempAir", tempAir, 200, 330, "K");
+  requireOutsideAir(tempAir);
   const { shut_down, battery } = installation;
   const oil = Math.max(
     tempAir,
@@ -78,7 +79,7 @@ export function groundRun(
   tempAir: number,
   duration: number,
 ): GroundRun {
-  requireInside("tempAir", tempAir, 200, 330, "K");
+  requireOutsideAir(tempAir);
   requireInside("duration", duration, 0, 3600, "s: longer runs are flights");
   const after = new Map(temps);
   let heat = 0;

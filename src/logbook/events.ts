@@ -1,0 +1,136 @@
+import { z } from "zod";
+import { record, scenarioSchema } from "../documents/index.js";
+import { baseSetUpSchema, idSchema, probePlaces } from "./set-up.js";
+
+// The logbook is a record of events that is only ever added to. What stands is derived from it.
+
+const words = z.string().min(1).max(2000);
+const ids = z.array(z.string().min(1).max(200)).min(1);
+const moment = z.iso.datetime({ offset: true });
+/** Made by whoever writes the event down, so that sending it twice is harmless. */
+export const eventIdSchema = z.uuid();
+const tempC = z.number().min(-90).max(400);
+const chance = z.number().min(0).max(1);
+
+const common = {
+  id: eventIdSchema,
+  at: moment.meta({ description: "when it happened" }),
+  by: z.string().min(1).max(200).exactOptional(),
+  note: words.exactOptional(),
+};
+const ofAircraft = { ...common, aircraft: idSchema };
+const ofSwitch = { ...ofAircraft, switch: idSchema };
+
+export const FAULTS = [
+  "over-temperature",
+  "probe-lost",
+  "probe-stuck",
+  "no-confirmation",
+  "switched-by-other",
+  "clock-jump",
+  "store-unwritable",
+  "longest-on",
+  "device-offline",
+  "heater-not-heating",
+  "probe-out",
+  "cover-off",
+  "plan-failed",
+] as const;
+export type FaultCode = (typeof FAULTS)[number];
+
+const done = [
+  record({ ...ofAircraft, kind: z.literal("plugged-in"), heaters: ids }),
+  record({ ...ofAircraft, kind: z.literal("unplugged"), heaters: ids }),
+  record({ ...ofAircraft, kind: z.literal("cover-on"), covers: ids }),
+  record({ ...ofAircraft, kind: z.literal("cover-off"), covers: ids }),
+  record({ ...ofAircraft, kind: z.literal("moved"), to: z.enum(["ramp", "hangar"]) }),
+  record({ ...ofAircraft, kind: z.literal("shut-down") }),
+  record({ ...ofAircraft, kind: z.literal("started"), how: z.enum(["easy", "hard", "failed"]) }),
+  record({ ...ofAircraft, kind: z.literal("reading"), part: z.enum(probePlaces), temp_c: tempC }),
+] as const;
+
+const wanted = [
+  record({
+    ...ofAircraft,
+    kind: z.literal("departure-wanted"),
+    departure: moment,
+    chance: z.number().gt(0).lt(1).exactOptional(),
+    pulled_out: z.boolean().exactOptional(),
+    heaters: ids.exactOptional(),
+  }),
+  record({ ...ofAircraft, kind: z.literal("departure-dropped"), of: eventIdSchema }),
+] as const;
+
+const known = [
+  record({ ...common, kind: z.literal("set-up"), base: baseSetUpSchema }),
+  record({
+    ...common,
+    kind: z.literal("forecast"),
+    origin: words.meta({ description: "where it came from, in words" }),
+    weather: scenarioSchema.shape.weather,
+  }),
+  record({ ...common, kind: z.literal("note"), aircraft: idSchema.exactOptional() }),
+] as const;
+
+const planned = [
+  record({
+    ...ofAircraft,
+    kind: z.literal("plan-issued"),
+    of: eventIdSchema.meta({ description: "the departure-wanted event it answers" }),
+    status: z.enum(["ready", "not-reachable"]),
+    plug_in: moment.nullable(),
+    unplug: moment,
+    departure: moment,
+    heaters: z.array(z.string()),
+    chance,
+    binding: z.string(),
+    message: words,
+    energy_kwh: z.number().min(0),
+  }),
+  record({ ...ofAircraft, kind: z.literal("plan-withdrawn"), of: eventIdSchema, reason: words }),
+] as const;
+
+const switched = [
+  record({ ...ofSwitch, kind: z.literal("switch-commanded"), to: z.enum(["on", "off"]), reason: words }),
+  record({ ...ofSwitch, kind: z.literal("switch-confirmed"), is: z.enum(["on", "off"]) }),
+  record({
+    ...common,
+    kind: z.literal("fault"),
+    aircraft: idSchema.exactOptional(),
+    switch: idSchema.exactOptional(),
+    probe: idSchema.exactOptional(),
+    fault: z.enum(FAULTS),
+    text: words,
+  }),
+  record({ ...common, kind: z.literal("fault-cleared"), of: eventIdSchema }),
+] as const;
+
+const plain = [...done, ...wanted, ...known, ...planned, ...switched] as const;
+
+/** A correction never changes what was written: it says what holds instead. */
+const correction = record({
+  ...common,
+  kind: z.literal("correction"),
+  of: eventIdSchema,
+  instead: z.discriminatedUnion("kind", plain).nullable().meta({
+    description: "what holds in its place, with an id of its own; null when it never happened",
+  }),
+});
+
+export const eventSchema = z.discriminatedUnion("kind", [...plain, correction]).meta({
+  title: "Soakline logbook event",
+  description: "One thing that happened, was wanted, planned or switched at a base.",
+});
+
+export type LogbookEvent = z.infer<typeof eventSchema>;
+export type EventKind = LogbookEvent["kind"];
+export type EventOf<K extends EventKind> = Extract<LogbookEvent, { kind: K }>;
+
+/** An event as a store keeps it. */
+export interface StoredEvent {
+  /** Grows by at least one with every event kept; clients go on from the highest they have. */
+  readonly sequence: number;
+  /** ISO 8601, UTC: when the store took it. */
+  readonly received: string;
+  readonly event: LogbookEvent;
+}

@@ -1,0 +1,12 @@
+export type {
+  AppendResult,
+  DeviceTokenRow,
+  ProbeReading,
+  ReadingsRequest,
+  ReadingsRow,
+  Resolution,
+  Role,
+  SessionRow,
+  Store,
+  UserRow,
+} from "./contract.js";
