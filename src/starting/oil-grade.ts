@@ -1,6 +1,6 @@
 import type { Oil } from "../properties/index.js";
 import { celsiusFromFahrenheit, celsiusFromKelvin, kelvinFromCelsius } from "../units/index.js";
-import { requireOutsideAir } from "./oil-table.js";
+import { requireOutsideAir } from "./outside-air.js";
 
 /** One row of the maker's table of grades against average outside air. */
 export interface OilGradeRow {

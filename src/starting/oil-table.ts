@@ -1,15 +1,10 @@
 import { UniformTable } from "../numerics/index.js";
 import { dynamicViscosityOil, type Oil } from "../properties/index.js";
-import { kelvinFromCelsius, requireInside } from "../units/index.js";
+import { kelvinFromCelsius } from "../units/index.js";
 
 /** [K] of engine parts that are handled; colder and warmer ones count as the end. */
 export const TEMP_COLDEST_PART = kelvinFromCelsius(-60);
 export const TEMP_WARMEST_PART = kelvinFromCelsius(200);
-
-/** Refuses what is no outside air: [K] -93 to 77 °C, beyond any on record with a forecast's error on top. */
-export function requireOutsideAir(tempAir: number): void {
-  requireInside("tempAir", tempAir, 180, 350, "K");
-}
 
 /** ln of the dynamic viscosity [ln Pa s] against temperature [K], for hot loops; 0.1 % of the viscosity itself. */
 export function logViscosityTable(oil: Oil): UniformTable {

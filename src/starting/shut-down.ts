@@ -2,7 +2,7 @@ import { type Caution, type Installation, oilById, type PartName } from "../airc
 import { densityOil, heatCapacityOil } from "../properties/index.js";
 import { kelvinFromCelsius, requireInside } from "../units/index.js";
 import { START_CAUTIONS } from "./cautions.js";
-import { requireOutsideAir } from "./oil-table.js";
+import { requireOutsideAir } from "./outside-air.js";
 
 /** Rise over outside air as a share of the oil's [1], after descent and taxi; project judgement. */
 const SHARE_OF_OIL = {

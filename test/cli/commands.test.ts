@@ -19,6 +19,7 @@ describe("plan", () => {
       "Energy",
       "By habit",
       "Must hold",
+      "At the start",
       "Assumed",
       "Care",
     ]) {
