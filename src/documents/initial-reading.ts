@@ -3,6 +3,7 @@ import type { InitialState, Site } from "../simulation/index.js";
 import { celsiusFromKelvin, kelvinFromCelsius, SECONDS_OF_HOUR } from "../units/index.js";
 import { type WeatherSeries, weatherAt } from "../weather/index.js";
 import type { Clock } from "./clock.js";
+import { afterGroundRun } from "./ground-run-reading.js";
 import { type Findings, fault } from "./reading.js";
 import type { ScenarioDocument, ScenarioSections } from "./scenario-schema.js";
 import { type SinceShutDown, sinceShutDown } from "./shut-down-reading.js";
@@ -15,7 +16,7 @@ const LOOK_BACK = 6 * SECONDS_OF_HOUR;
 
 type InitialKey = Exclude<
   keyof NonNullable<ScenarioDocument["initial"]>,
-  "all_c" | "shut_down_h_ago" | "snow_on_cowl_kg_m2" | "uncertainty_k"
+  "all_c" | "shut_down_h_ago" | "ground_run_min" | "snow_on_cowl_kg_m2" | "uncertainty_k"
 >;
 
 const PARTS_OF_KEY: Readonly<Record<InitialKey, readonly PartName[]>> = {
@@ -47,7 +48,7 @@ export function initialStateOf(
   findings: Findings,
 ): InitialState {
   const { configuration } = aircraft;
-  const { all_c, shut_down_h_ago, snow_on_cowl_kg_m2, uncertainty_k } = initial;
+  const { all_c, shut_down_h_ago, ground_run_min = 0, snow_on_cowl_kg_m2, uncertainty_k } = initial;
   if (all_c !== undefined && shut_down_h_ago !== undefined) {
     const expected = "either all_c or shut_down_h_ago, not both";
     fault(findings, ["initial"], expected, { all_c, shut_down_h_ago });
@@ -71,7 +72,14 @@ export function initialStateOf(
       : "the coldest air of the 6 h before the start that the weather knows";
     findings.assumptions.push(`${what} taken at ${celsiusFromKelvin(surroundings).toFixed(1)} °C, ${where}.`);
   }
-  const sd = uncertainty_k ?? cooled?.sd ?? (all_c === undefined ? GUESS_SD : READING_SD);
+  const tempOthers = all_c === undefined ? surroundings : kelvinFromCelsius(all_c);
+  const before = cooled?.sd ?? (all_c === undefined ? GUESS_SD : READING_SD);
+  const run =
+    ground_run_min > 0
+      ? afterGroundRun(ground_run_min, aircraft.installation, temps, tempOthers, airAt(weather, clock.start))
+      : undefined;
+  if (run !== undefined) findings.assumptions.push(run.text);
+  const sd = uncertainty_k ?? Math.max(before, run?.sd ?? 0);
   if (uncertainty_k === undefined) {
     findings.assumptions.push(
       `Temperatures at the start are taken as known to ±${sd.toFixed(0)} K (standard deviation).`,
@@ -79,8 +87,8 @@ export function initialStateOf(
   }
   return {
     configuration,
-    temps,
-    tempOthers: all_c === undefined ? surroundings : kelvinFromCelsius(all_c),
+    temps: run?.temps ?? temps,
+    tempOthers,
     ...(snow_on_cowl_kg_m2 === undefined ? {} : { snowOnCowl: snow_on_cowl_kg_m2 }),
     sd,
   };
@@ -112,7 +120,12 @@ function shutDown(
 /** [K] at the start and over the hours before it, as far as the weather reaches. */
 function coldestAir(weather: WeatherSeries, start: number): number {
   const { time, tempAir } = weather;
-  const within = Math.min(Math.max(start, time[0]), time[time.length - 1]);
   const before = tempAir.filter((_, k) => time[k] >= start - LOOK_BACK && time[k] <= start);
-  return Math.min(weatherAt(weather, within).tempAir, ...before);
+  return Math.min(airAt(weather, start), ...before);
+}
+
+/** [K] or the nearest the weather knows. */
+function airAt(weather: WeatherSeries, at: number): number {
+  const { time } = weather;
+  return weatherAt(weather, Math.min(Math.max(at, time[0]), time[time.length - 1])).tempAir;
 }

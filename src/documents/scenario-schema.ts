@@ -79,6 +79,9 @@ const initial = record({
   shut_down_h_ago: z.number().min(0).max(72).exactOptional().meta({
     description: "the engine was shut down from cruise this long before the start, and has cooled since",
   }),
+  ground_run_min: z.number().min(0).max(120).exactOptional().meta({
+    description: "the engine was idled this long up to the start, from the temperatures given here",
+  }),
   snow_on_cowl_kg_m2: z.number().min(0).max(100).exactOptional(),
   uncertainty_k: z.number().min(0).max(30).exactOptional(),
 });

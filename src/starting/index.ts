@@ -69,7 +69,7 @@ export {
   type OilGradeRow,
   oilGradeAdvice,
 } from "./oil-grade.js";
-export { type GroundRun, groundRun, shutDownTemps } from "./shut-down.js";
+export { GROUND_RUN_PARTS, type GroundRun, groundRun, shutDownTemps } from "./shut-down.js";
 export { type CrankingSpread, crankingSpread, USUAL_CRANKING } from "./spread.js";
 export { type Starter, starterOf } from "./starter.js";
 export { type Exchange, settle, type VapourStep } from "./vapour-step.js";

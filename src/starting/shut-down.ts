@@ -69,6 +69,9 @@ const IDLING = {
   coolant: { rise: 80, time: 400 },
 } as const satisfies Partial<Record<PartName, { rise: number; time: number }>>;
 
+/** The parts a ground run warms, where an engine has them. */
+export const GROUND_RUN_PARTS = Object.keys(IDLING) as readonly PartName[];
+
 /**
  * `duration` [s] of idling from `temps` [K] in outside air of `tempAir` [K]: each part moves exponentially towards its idling
  * temperature and is never cooled by it; parts not named stay as they are. Such a run makes more water than it drives off.
@@ -80,7 +83,7 @@ export function groundRun(
   duration: number,
 ): GroundRun {
   requireOutsideAir(tempAir);
-  requireInside("duration", duration, 0, 3600, "s: longer runs are flights");
+  requireInside("duration", duration, 0, 7200, "s");
   const after = new Map(temps);
   let heat = 0;
   for (const [name, { rise, time }] of Object.entries(IDLING)) {

@@ -59,3 +59,65 @@ test("snow on the cowl reaches the scenario", () => {
     { path: "initial.snow_on_cowl_kg_m2" },
   ]);
 });
+
+describe("a ground run up to the start", () => {
+  const cold = { all_c: -15, uncertainty_k: 1 };
+  const at = (initial: object, part: string) => {
+    const { temps, tempOthers } = readExample({ ...past, initial }).scenario.initial;
+    return celsiusFromKelvin(temps.get(part) ?? tempOthers);
+  };
+
+  test("warms the heads long before the oil, also parts that were not named", () => {
+    const run = { ...cold, ground_run_min: 10 };
+    expect(at(run, "heads_front")).toBeGreaterThan(60);
+    expect(at(run, "oil")).toBeGreaterThan(0);
+    expect(at(run, "oil")).toBeLessThan(at(run, "heads_rear") - 40);
+    expect(at(run, "battery")).toBe(-15);
+    expect(at({ ...cold, ground_run_min: 120 }, "oil")).toBeGreaterThan(at(run, "oil") + 20);
+  });
+
+  test("starts from readings and from what has cooled, and cools nothing that is warmer", () => {
+    const warmed = { shut_down_h_ago: 1, ground_run_min: 5 };
+    expect(at(warmed, "oil")).toBeGreaterThan(at({ shut_down_h_ago: 1 }, "oil"));
+    const [read, unread] = [10, -10].map((oil_c) => at({ ...cold, oil_c, ground_run_min: 5 }, "oil"));
+    expect(read - unread).toBeGreaterThan(10);
+    expect(at({ ...cold, heads_c: 150, ground_run_min: 30 }, "heads_front")).toBeCloseTo(150, 9);
+  });
+
+  test("none is as if it were not named", () => {
+    const { scenario, assumptions } = readExample({ ...past, initial: { ...cold, ground_run_min: 0 } });
+    const without = readExample({ ...past, initial: cold });
+    expect(scenario.initial).toEqual(without.scenario.initial);
+    expect(assumptions).toEqual(without.assumptions);
+  });
+
+  test("an engine without coolant gets none; one with it has it warmed", () => {
+    const run = { ...cold, ground_run_min: 10 };
+    const { scenario } = readExample({ ...past, initial: run });
+    expect(scenario.initial.temps.has("coolant")).toBe(false);
+    const liquid = readExample({
+      ...past,
+      aircraft: "liquid-light-100",
+      kit: { heaters: [], covers: [] },
+      fitted: undefined,
+      want: undefined,
+      initial: run,
+    });
+    expect(celsiusFromKelvin(liquid.scenario.initial.temps.get("coolant") ?? 0)).toBeGreaterThan(30);
+  });
+
+  test("says so with its caution, and is known less well than a reading unless the owner says how well", () => {
+    const reading = readExample({ ...past, initial: { all_c: -15, ground_run_min: 10 } });
+    expect(reading.assumptions.join(" ")).toMatch(
+      /idled for 10 min up to the start, .* in air of -15 °C: oil then at 7 °C, front heads at 71 °C, .* makes more water than it drives off/,
+    );
+    expect(reading.scenario.initial.sd).toBeCloseTo(17.3, 1);
+    expect(readExample({ ...past, initial: { ...cold, ground_run_min: 10 } }).scenario.initial.sd).toBe(1);
+  });
+
+  test.each([-1, 121, "ten"])("%s is refused by name", (ground_run_min) => {
+    expect(issuesOf({ initial: { all_c: -15, ground_run_min } })).toMatchObject([
+      { path: "initial.ground_run_min" },
+    ]);
+  });
+});

@@ -73,6 +73,6 @@ describe("a short ground run", () => {
     );
     const hot = shutDownTemps(installation, k(-15));
     expect(groundRun(installation, hot, k(-15), 600).temps.get("heads_front")).toBe(hot.get("heads_front"));
-    expect(() => groundRun(installation, cold, k(-15), 7200)).toThrow(/^invalid duration: 7200/);
+    expect(() => groundRun(installation, cold, k(-15), 7201)).toThrow(/^invalid duration: 7201/);
   });
 });

@@ -1,0 +1,45 @@
+import type { Installation, PartName } from "../aircraft/index.js";
+import { GROUND_RUN_PARTS, groundRun } from "../starting/index.js";
+import { celsiusFromKelvin, SECONDS_OF_MINUTE } from "../units/index.js";
+
+/** [1] doubt of a ground run over the most it warms any part: no two idle alike; project judgement. */
+const DOUBT = 0.2;
+
+export interface AfterGroundRun {
+  /** [K] of the parts that were given and of those the run warms. */
+  readonly temps: ReadonlyMap<string, number>;
+  /** [K] standard deviation that the run alone brings. */
+  readonly sd: number;
+  /** What was assumed, with the caution that belongs to it. */
+  readonly text: string;
+}
+
+/**
+ * The engine after `minutes` of idling that end at the start.
+ * @param temps [K] before it; parts without one are at `tempOthers` [K]
+ * @param tempAir [K] outside
+ */
+export function afterGroundRun(
+  minutes: number,
+  installation: Installation,
+  temps: ReadonlyMap<string, number>,
+  tempOthers: number,
+  tempAir: number,
+): AfterGroundRun {
+  const before = new Map<PartName, number>(temps as ReadonlyMap<PartName, number>);
+  for (const part of GROUND_RUN_PARTS) {
+    if (part === "coolant" && installation.bodies.coolant === undefined) continue;
+    if (!before.has(part)) before.set(part, tempOthers);
+  }
+  const run = groundRun(installation, before, tempAir, minutes * SECONDS_OF_MINUTE);
+  const gains = [...run.temps].map(([part, temp]) => temp - (before.get(part) ?? temp));
+  const celsius = (part: PartName) => celsiusFromKelvin(run.temps.get(part) ?? tempOthers).toFixed(0);
+  return {
+    temps: run.temps,
+    sd: DOUBT * Math.max(...gains),
+    text:
+      `The engine is taken as idled for ${minutes} min up to the start, from the temperatures before it, in air of ` +
+      `${celsiusFromKelvin(tempAir).toFixed(0)} °C: oil then at ${celsius("oil")} °C, front heads at ` +
+      `${celsius("heads_front")} °C, by common practice without a published source. ${run.caution.text}`,
+  };
+}
