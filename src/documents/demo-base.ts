@@ -11,8 +11,8 @@ export interface DemoBase {
 }
 
 /** Four aircraft of one strip through one winter night; the same seed gives the same night. */
-export function demoBase(seed = 14): DemoBase {
-  const weather = { issued: START, points: nightPoints(seed) };
+export function demoBase(seed = DEMO_SEED): DemoBase {
+  const weather = { issued: START, points: demoPoints(seed, { hours: HOURS, hourOfDay: 18 }) };
   return {
     name: "Ravnholt Strip",
     notice: `Invented: strip, aircraft and weather do not exist; the weather is drawn from seed ${seed}.`,
@@ -20,6 +20,7 @@ export function demoBase(seed = 14): DemoBase {
   };
 }
 
+export const DEMO_SEED = 14;
 const START = "2026-01-14T18:00:00+01:00";
 const HOURS = 24;
 
@@ -80,14 +81,20 @@ const AIRCRAFT: readonly Pick<ScenarioDocument, AircraftKeys>[] = [
   },
 ];
 
-/** A clear, cold night over snow: a smooth daily course with a slow random swell on it. Shapes are project judgement. */
-function nightPoints(seed: number): NonNullable<ScenarioDocument["weather"]["points"]> {
+/**
+ * Clear, cold weather over snow: a smooth daily course with a slow random swell on it. Shapes are project judgement.
+ * @param hourOfDay [h] local time at which the points begin, so that it is coldest at six in the morning
+ */
+export function demoPoints(
+  seed: number,
+  { hours, hourOfDay }: { readonly hours: number; readonly hourOfDay: number },
+): NonNullable<ScenarioDocument["weather"]["points"]> {
   const random = createRandom(seed).stream("demo weather");
   const swell = { air: 0, wind: 0 };
-  return Array.from({ length: HOURS + 1 }, (_, hour) => {
+  return Array.from({ length: hours + 1 }, (_, hour) => {
     swell.air = 0.85 * swell.air + 0.5 * random.normal();
     swell.wind = 0.8 * swell.wind + 0.6 * random.normal();
-    const air = -21 - 3 * Math.sin((2 * Math.PI * (hour - 6)) / 24) + swell.air;
+    const air = -21 - 3 * Math.sin((2 * Math.PI * (hour + hourOfDay - 24)) / 24) + swell.air;
     const wind = Math.max(0.5, 2.5 + swell.wind);
     return {
       at_h: hour,

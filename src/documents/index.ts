@@ -1,5 +1,5 @@
 export { awayDocument } from "./away-document.js";
-export { type DemoBase, demoBase } from "./demo-base.js";
+export { DEMO_SEED, type DemoBase, demoBase, demoPoints } from "./demo-base.js";
 export { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
 export { explanationDocument } from "./explanation-document.js";
 export { frostDocument, type OtherCover } from "./frost-document.js";
@@ -24,6 +24,7 @@ export { nowDocument, type ProbeUse } from "./now-document.js";
 export { type NowDocument, nowSchema } from "./now-schema.js";
 export { type Overrides, overridden, overriddenAirframe } from "./overrides.js";
 export { planDocument } from "./plan-document.js";
+export { record } from "./record.js";
 export { type ResultContext, usedKit } from "./result-header.js";
 export {
   type AwayDocument,
@@ -56,6 +57,6 @@ export {
 export { LEFT_BY_BRUSHING, type ReadThaw, readThawDocument, type ThawReading } from "./thaw-reading.js";
 export { type RollOutDocument, type ThawOutlookDocument, thawOutlookSchema } from "./thaw-result-schema.js";
 export { type ThawDocument, thawSchema } from "./thaw-schema.js";
+export { type ScenarioWeather, weatherOf } from "./weather-reading.js";
 export type { ReadFile } from "./weather-sources.js";
 export type { WishWithHeaters } from "./wish-reading.js";
-export { record } from "./record.js";
