@@ -20,6 +20,16 @@ export interface AppendResult {
   readonly conflicting: readonly string[];
 }
 
+export interface AppendReadingsResult {
+  readonly kept: number;
+  readonly known: number;
+  /**
+   * Of a time whose raw readings were dropped: not kept, because nobody could tell any more whether they are in the
+   * rollups. Left out where there were none.
+   */
+  readonly tooOld?: number;
+}
+
 export type Resolution = "raw" | "minute" | "ten-minutes" | "hour";
 
 export interface ReadingsRequest {
@@ -85,12 +95,20 @@ export interface Store {
   }): Promise<readonly StoredEvent[]>;
   event(id: string): Promise<StoredEvent | undefined>;
   /** Readings are known by aircraft, probe and time; the same again is counted as known. */
-  appendReadings(rows: readonly ProbeReading[]): Promise<{ readonly kept: number; readonly known: number }>;
+  appendReadings(rows: readonly ProbeReading[]): Promise<AppendReadingsResult>;
+  /** Oldest first; those of one time by probe. */
   readings(request: ReadingsRequest): Promise<readonly ReadingsRow[]>;
   /** The newest reading of each probe of each aircraft. */
   latestReadings(): Promise<readonly ProbeReading[]>;
   /** Brings the rollups up to date with what was kept; cheap when there is nothing to do. */
   rollUp(): Promise<void>;
+  /**
+   * Rolls up, then drops raw readings before a time [ms] (down to the full hour), but never the newest of a probe.
+   * Rollups stay. Answers how many were dropped.
+   */
+  dropRawBefore(time: number): Promise<number>;
+  /** Drops the rollups by the minute before a time, as far as the raw readings are gone too. Answers how many. */
+  dropMinutesBefore(time: number): Promise<number>;
   /** Small states that are replaced whole: of switches, filters, the runner. */
   saveState(key: string, value: unknown): Promise<void>;
   loadState(key: string): Promise<unknown>;

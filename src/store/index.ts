@@ -1,4 +1,5 @@
 export type {
+  AppendReadingsResult,
   AppendResult,
   DeviceTokenRow,
   ProbeReading,
