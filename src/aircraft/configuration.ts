@@ -6,5 +6,3 @@ export interface Configuration {
   /** Ids of the covers that are fitted now. */
   readonly coversOn: ReadonlySet<string>;
 }
-
-export const BARE_ON_RAMP: Configuration = { place: "ramp", heatersOn: new Set(), coversOn: new Set() };

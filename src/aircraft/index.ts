@@ -7,7 +7,7 @@ export {
   installationById,
 } from "./catalogue/index.js";
 export { CAUTIONS } from "./cautions.js";
-export { BARE_ON_RAMP, type Configuration } from "./configuration.js";
+export type { Configuration } from "./configuration.js";
 export type {
   Battery,
   Bodies,

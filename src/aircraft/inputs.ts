@@ -32,7 +32,7 @@ export interface Surroundings {
   readonly tempSky: number;
 }
 
-/** Share of what the cowl's surface sees that is sky; the rest is ground and snow near air temperature. */
+/** Share of what the cowl's surface sees that is sky; the rest is ground and snow near air temperature; project judgement. */
 const SKY_SHARE = 0.5;
 
 /** Writes the inputs at `out[i * stride + offset]`, i in the order of INPUT_NAMES. */

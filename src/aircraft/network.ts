@@ -89,7 +89,7 @@ function cowlSkin(cowl: Installation["cowl"], snowOnCowl: number): Part {
   };
 }
 
-/** [J/K] about 0.4 m3 of air with hoses, baffle seals and other light things in it; it follows at once either way. */
+/** [J/K] about 0.4 m3 of air with hoses, baffle seals and other light things in it; it follows at once either way; project judgement. */
 const COWL_AIR_HEAT_CAPACITY = 1500;
 
 function engineLinks({ contacts, oil, bodies }: Installation): LinkRule[] {

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { WET_TIME_LIMITS } from "../starting/index.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { record } from "./record.js";
 
@@ -66,7 +67,7 @@ const toll = record({
   energy_kwh: z.number(),
   wet_h: z
     .number()
-    .meta({ description: "hours the inner wall wet longest is wet above 0 °C; ranks habits, no more" }),
+    .meta({ description: `hours the inner wall wet longest is wet above 0 °C. ${WET_TIME_LIMITS}` }),
   condensed_g: z.number(),
   breather_frost_g: z.number(),
   hottest_surface_c: z.number().nullable(),

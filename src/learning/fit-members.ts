@@ -64,7 +64,7 @@ export function isLight(part: string): boolean {
   return isElementPart(part) || part === "cowl_air" || part === "cowl_skin";
 }
 
-/** Light parts are wanted to a degree: they may err this much more. */
+/** Light parts are wanted to a degree: they may err this much more; project judgement. */
 const LIGHT_PARTS_FACTOR = 20;
 const TEMPERATURE_INPUTS = (["outside_air", "cowl_surroundings", "supply_air"] as const).map((name) =>
   INPUT_NAMES.indexOf(name),

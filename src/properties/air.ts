@@ -1,5 +1,4 @@
 import { requirePositive } from "../units/index.js";
-import type { ValidityRange } from "./range.js";
 
 /** [J/(kg K)] specific gas constant of dry air (ISO 2533:1975). */
 export const GAS_CONSTANT_AIR = 287.05287;
@@ -8,13 +7,8 @@ export const PRESSURE_STANDARD = 101325;
 /** [m/s2] standard acceleration of free fall, exact by definition (3rd CGPM, 1901; ISO 2533:1975). */
 export const GRAVITY_STANDARD = 9.80665;
 
-/** Range in which the air functions below were held against Incropera Table A.4. */
-export const RANGE_AIR: ValidityRange = {
-  quantity: "air temperature [K]",
-  min: 200,
-  max: 500,
-  source: "Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Table A.4",
-};
+// The functions of temperature below were held against Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass
+// Transfer, 6th ed., Table A.4, from 200 to 500 K; they are smooth and still compute a little beyond.
 
 /**
  * Density of dry air [kg/m3], ideal gas: rho = p / (R T).

@@ -35,14 +35,6 @@ interface PowerRow {
   readonly m: number;
 }
 
-/** Published range of {@link nusseltZukauskasCylinder}. */
-export const RANGE_ZUKAUSKAS_CYLINDER: ValidityRange = {
-  quantity: "Reynolds number by diameter [-]",
-  min: 1,
-  max: 1e6,
-  source: "Zukauskas 1972; Incropera Table 7.4",
-};
-
 const ZUKAUSKAS: readonly PowerRow[] = [
   { below: 40, c: 0.75, m: 0.4 },
   { below: 1e3, c: 0.51, m: 0.5 },
@@ -52,8 +44,8 @@ const ZUKAUSKAS: readonly PowerRow[] = [
 
 /**
  * Mean Nusselt number [-] of a cylinder in cross flow: Nu = c Re^m Pr^n (Pr/Prs)^(1/4), n = 0.37 for Pr <=
- * 10, else 0.36. Properties at free-stream temperature, Prs at the surface. Outside the range the nearest row
- * serves. Zukauskas, Advances in Heat Transfer 8 (1972) 93-160; Incropera eq. 7.53, Table 7.4.
+ * 10, else 0.36. Properties at free-stream temperature, Prs at the surface. Made for Re from 1 to 1e6;
+ * outside it the nearest row serves. Zukauskas, Advances in Heat Transfer 8 (1972) 93-160; Incropera eq. 7.53, Table 7.4.
  * @example nusseltZukauskasCylinder(7992, 0.707, 0.69) // 50.5 (Incropera Example 7.3)
  */
 export function nusseltZukauskasCylinder(
@@ -67,14 +59,6 @@ export function nusseltZukauskasCylinder(
   return c * reynolds ** m * prandtl ** (prandtl <= 10 ? 0.37 : 0.36) * (prandtl / prandtlSurface) ** 0.25;
 }
 
-/** Published range of {@link nusseltHilpertCylinder}. */
-export const RANGE_HILPERT_CYLINDER: ValidityRange = {
-  quantity: "Reynolds number by diameter [-]",
-  min: 0.4,
-  max: 4e5,
-  source: "Hilpert 1933; Incropera Table 7.2",
-};
-
 /** Constants from memory of Incropera Table 7.2. */
 const HILPERT: readonly PowerRow[] = [
   { below: 4, c: 0.989, m: 0.33 },
@@ -86,7 +70,7 @@ const HILPERT: readonly PowerRow[] = [
 
 /**
  * Mean Nusselt number [-] of a cylinder in cross flow, properties at film temperature: Nu = c Re^m Pr^(1/3).
- * Outside the range the nearest row serves. Hilpert, Forsch. Geb. Ingenieurwes. 4 (1933) 215; Incropera eq.
+ * Made for Re from 0.4 to 4e5; outside it the nearest row serves. Hilpert, Forsch. Geb. Ingenieurwes. 4 (1933) 215; Incropera eq.
  * 7.52.
  * @example nusseltHilpertCylinder(6071, 0.7) // 37.3
  */
@@ -102,17 +86,9 @@ export function nusseltHilpertCylinder(reynolds: number, prandtl: number): numbe
  */
 export const REYNOLDS_TRANSITION_PLATE = 5e5;
 
-/** Published range of {@link nusseltLaminarPlate}. */
-export const RANGE_LAMINAR_PLATE: ValidityRange = {
-  quantity: "Reynolds number by length [-]",
-  min: 0,
-  max: REYNOLDS_TRANSITION_PLATE,
-  source: "Incropera eq. 7.30 (Pr >= 0.6)",
-};
-
 /**
  * Mean Nusselt number [-] of an isothermal plate in laminar parallel flow: Nu = 0.664 Re^(1/2) Pr^(1/3)
- * (Incropera eq. 7.30).
+ * (Incropera eq. 7.30, for Re up to {@link REYNOLDS_TRANSITION_PLATE} and Pr >= 0.6).
  * @example nusseltLaminarPlate(1e5, 0.7) // 186.44
  */
 export function nusseltLaminarPlate(reynolds: number, prandtl: number): number {
@@ -141,12 +117,12 @@ export function nusseltKreithTurbulentPlate(reynolds: number, prandtl: number): 
   return 0.036 * reynolds ** 0.8 * Math.cbrt(prandtl);
 }
 
-/** Published range of {@link nusseltPlate} above the transition. */
-export const RANGE_MIXED_PLATE: ValidityRange = {
+/** Published range of {@link nusseltPlate}. */
+export const RANGE_PLATE: ValidityRange = {
   quantity: "Reynolds number by length [-]",
-  min: REYNOLDS_TRANSITION_PLATE,
+  min: 0,
   max: 1e8,
-  source: "Incropera eq. 7.38 (0.6 <= Pr <= 60)",
+  source: "Incropera eqs. 7.30 (Pr >= 0.6), 7.38 (0.6 <= Pr <= 60)",
 };
 
 /**

@@ -49,14 +49,6 @@ export function nusseltChurchillChuHorizontalCylinder(rayleigh: number, prandtl:
   return (0.6 + (0.387 * rayleigh ** (1 / 6)) / (1 + (0.559 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2;
 }
 
-/** Published range of {@link nusseltMorganHorizontalCylinder}. */
-export const RANGE_MORGAN_HORIZONTAL_CYLINDER: ValidityRange = {
-  quantity: "Rayleigh number by diameter [-]",
-  min: 1e-10,
-  max: 1e12,
-  source: "Morgan 1975; Incropera Table 9.1",
-};
-
 /** Rows of Morgan's table: Nu = c Ra^n below `below`. */
 const MORGAN: readonly { readonly below: number; readonly c: number; readonly n: number }[] = [
   { below: 1e-2, c: 0.675, n: 0.058 },
@@ -68,7 +60,7 @@ const MORGAN: readonly { readonly below: number; readonly c: number; readonly n:
 
 /**
  * Mean Nusselt number [-] of free convection at an isothermal horizontal cylinder: Nu = c Ra^n by steps, so
- * it jumps a little between rows. Morgan, Advances in Heat Transfer 11 (1975) 199-264; Incropera eq. 9.33,
+ * it jumps a little between rows. Made for Ra from 1e-10 to 1e12; outside it the end rows serve. Morgan, Advances in Heat Transfer 11 (1975) 199-264; Incropera eq. 9.33,
  * Table 9.1.
  * @param rayleigh by diameter, at film temperature [-]
  * @example nusseltMorganHorizontalCylinder(0.72e7) // 24.864

@@ -7,15 +7,26 @@ import {
   PRESSURE_STANDARD,
   prandtlAir,
 } from "./air.js";
-import { nusseltChurchillBernsteinCylinder, nusseltPlate } from "./convection-forced.js";
+import {
+  nusseltChurchillBernsteinCylinder,
+  nusseltPlate,
+  RANGE_CHURCHILL_BERNSTEIN_CYLINDER,
+  RANGE_PLATE,
+} from "./convection-forced.js";
 import {
   nusseltChurchillChuHorizontalCylinder,
   nusseltChurchillChuVerticalPlate,
   nusseltChurchillSphere,
   nusseltMcAdamsPlateAssisted,
   nusseltMcAdamsPlateOpposed,
+  RANGE_CHURCHILL_CHU_HORIZONTAL_CYLINDER,
+  RANGE_CHURCHILL_CHU_VERTICAL_PLATE,
+  RANGE_CHURCHILL_SPHERE,
+  RANGE_MCADAMS_PLATE_ASSISTED,
+  RANGE_MCADAMS_PLATE_OPPOSED,
 } from "./convection-free.js";
 import type { ValidityRange } from "./range.js";
+import { requireInRange } from "./require-range.js";
 
 // "Incropera" is Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Wiley
 // (2007); its equation and table numbers are from memory. Examples are numbered as in the shorter
@@ -82,17 +93,29 @@ export type FreeConvectionShape =
   | "horizontal-plate-opposed"
   | "sphere";
 
-const NUSSELT_FREE: Readonly<Record<FreeConvectionShape, (rayleigh: number, prandtl: number) => number>> = {
-  "vertical-plate": nusseltChurchillChuVerticalPlate,
-  "horizontal-cylinder": nusseltChurchillChuHorizontalCylinder,
-  "horizontal-plate-assisted": nusseltMcAdamsPlateAssisted,
-  "horizontal-plate-opposed": nusseltMcAdamsPlateOpposed,
-  sphere: nusseltChurchillSphere,
+interface Correlation {
+  readonly nusselt: (flow: number, prandtl: number) => number;
+  readonly range: ValidityRange;
+}
+
+const FREE: Readonly<Record<FreeConvectionShape, Correlation>> = {
+  "vertical-plate": {
+    nusselt: nusseltChurchillChuVerticalPlate,
+    range: RANGE_CHURCHILL_CHU_VERTICAL_PLATE,
+  },
+  "horizontal-cylinder": {
+    nusselt: nusseltChurchillChuHorizontalCylinder,
+    range: RANGE_CHURCHILL_CHU_HORIZONTAL_CYLINDER,
+  },
+  "horizontal-plate-assisted": { nusselt: nusseltMcAdamsPlateAssisted, range: RANGE_MCADAMS_PLATE_ASSISTED },
+  "horizontal-plate-opposed": { nusselt: nusseltMcAdamsPlateOpposed, range: RANGE_MCADAMS_PLATE_OPPOSED },
+  sphere: { nusselt: nusseltChurchillSphere, range: RANGE_CHURCHILL_SPHERE },
 };
 
 /**
  * Free-convection coefficient [W/(m2 K)] of a surface in still air, radiation apart. A model whose link is
- * scaled by dT^(1/4) takes it at its own reference difference, commonly 10 K.
+ * scaled by dT^(1/4) takes it at its own reference difference, commonly 10 K. Refuses sizes and differences
+ * outside the published range; where a difference passes through zero, call the Nusselt number itself.
  * @param length see {@link FreeConvectionShape} [m]
  * @param tempDifference surface to air, either sign [K]
  * @param tempFilm mean of surface and air [K]
@@ -107,8 +130,9 @@ export function freeConvectionCoefficient(
   pressure: number = PRESSURE_STANDARD,
 ): number {
   const rayleigh = rayleighAir(length, tempDifference, tempFilm, pressure);
-  const nusselt = NUSSELT_FREE[shape](rayleigh, prandtlAir(tempFilm));
-  return convectionCoefficient(nusselt, conductivityAir(tempFilm), length);
+  const { nusselt, range } = FREE[shape];
+  requireInRange("rayleigh", rayleigh, range);
+  return convectionCoefficient(nusselt(rayleigh, prandtlAir(tempFilm)), conductivityAir(tempFilm), length);
 }
 
 /**
@@ -117,15 +141,14 @@ export function freeConvectionCoefficient(
  */
 export type ForcedConvectionShape = "plate" | "cylinder";
 
-const NUSSELT_FORCED: Readonly<Record<ForcedConvectionShape, (reynolds: number, prandtl: number) => number>> =
-  {
-    plate: nusseltPlate,
-    cylinder: nusseltChurchillBernsteinCylinder,
-  };
+const FORCED: Readonly<Record<ForcedConvectionShape, Correlation>> = {
+  plate: { nusselt: nusseltPlate, range: RANGE_PLATE },
+  cylinder: { nusselt: nusseltChurchillBernsteinCylinder, range: RANGE_CHURCHILL_BERNSTEIN_CYLINDER },
+};
 
 /**
  * Forced-convection coefficient [W/(m2 K)] of a smooth surface in a steady stream of air. Gusty wind over a
- * real airframe gives more; see {@link windCoefficientMcAdams}.
+ * real airframe gives more; see {@link windCoefficientMcAdams}. Refuses what lies outside the published range.
  * @param length see {@link ForcedConvectionShape} [m]
  * @param windSpeed at the surface's height [m/s]
  * @param tempFilm mean of surface and air [K]
@@ -140,8 +163,10 @@ export function forcedConvectionCoefficient(
   pressure: number = PRESSURE_STANDARD,
 ): number {
   const reynolds = reynoldsAir(length, windSpeed, tempFilm, pressure);
-  const nusselt = NUSSELT_FORCED[shape](reynolds, prandtlAir(tempFilm));
-  return convectionCoefficient(nusselt, conductivityAir(tempFilm), length);
+  const prandtl = prandtlAir(tempFilm);
+  const { nusselt, range } = FORCED[shape];
+  requireInRange("flow", shape === "cylinder" ? reynolds * prandtl : reynolds, range);
+  return convectionCoefficient(nusselt(reynolds, prandtl), conductivityAir(tempFilm), length);
 }
 
 /**
@@ -154,18 +179,10 @@ export function combinedConvectionCoefficient(free: number, forced: number): num
   return Math.cbrt(free ** 3 + forced ** 3);
 }
 
-/** Published range of {@link windCoefficientMcAdams}. */
-export const RANGE_WIND_MCADAMS: ValidityRange = {
-  quantity: "wind speed at the surface [m/s]",
-  min: 0,
-  max: 5,
-  source: "McAdams, Heat Transmission, 3rd ed. (1954), after Juerges 1924",
-};
-
 /**
  * Outdoor surface coefficient [W/(m2 K)], free convection and some radiation included: h = 5.7 + 3.8 V.
  * Juerges (1924) as given by McAdams, Heat Transmission, 3rd ed. (1954): a 0.5 m vertical copper plate in a
- * wind tunnel.
+ * wind tunnel, up to 5 m/s.
  * @param windSpeed [m/s]
  * @example windCoefficientMcAdams(5) // 24.7
  */

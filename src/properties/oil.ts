@@ -1,5 +1,4 @@
 import { KELVIN_OF_ZERO_CELSIUS, kelvinFromCelsius, requirePositive } from "../units/index.js";
-import type { ValidityRange } from "./range.js";
 import type { HotGrade, WinterGrade } from "./sae-j300.js";
 import { type WaltherFit, waltherFit, waltherViscosity } from "./walther.js";
 
@@ -24,16 +23,6 @@ export interface Oil {
 
 /** [1/K] volume expansion of engine oil, all rows of Incropera Table A.5 (unused engine oil). */
 export const EXPANSION_OIL = 0.7e-3;
-
-/**
- * Range in which density, heat capacity and conductivity were held against the table. Colder is extrapolated.
- */
-export const RANGE_OIL: ValidityRange = {
-  quantity: "oil temperature [K]",
-  min: 273,
-  max: 430,
-  source: "Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Table A.5",
-};
 
 const TEMP_15 = kelvinFromCelsius(15);
 const TEMP_40 = kelvinFromCelsius(40);
@@ -72,7 +61,7 @@ export function isBelowPourPoint(oil: Oil, temp: number): boolean {
 
 /**
  * Density of an oil [kg/m3]: rho = rho15 (1 - 0.70e-3 (T - 288.15)), the expansion of Incropera Table A.5,
- * whose densities it meets within 0.5 % from 273 to 400 K.
+ * whose densities it meets within 0.5 % from 273 to 400 K. Colder is the same line, extrapolated.
  * @param temp [K]
  */
 export function densityOil(oil: Oil, temp: number): number {
@@ -82,7 +71,7 @@ export function densityOil(oil: Oil, temp: number): number {
 
 /**
  * Specific heat capacity of engine oil [J/(kg K)]: cp = 1800 + 4.25 (T - 273.15). Project fit of Incropera
- * Table A.5, within 0.5 % from 273 to 430 K.
+ * Table A.5, within 0.5 % from 273 to 430 K. Colder is the same line, extrapolated.
  * @param temp [K]
  * @example heatCapacityOil(300) // 1914 (the table prints 1909)
  */
@@ -93,7 +82,7 @@ export function heatCapacityOil(temp: number): number {
 
 /**
  * Thermal conductivity of engine oil [W/(m K)]: k = 0.1466 - 9.8e-5 (T - 273.15). Project fit of Incropera
- * Table A.5, within 1.5 % from 273 to 430 K.
+ * Table A.5, within 1.5 % from 273 to 430 K. Colder is the same line, extrapolated.
  * @param temp [K]
  * @example conductivityOil(300) // 0.144 (the table prints 0.145)
  */

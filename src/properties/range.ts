@@ -1,6 +1,6 @@
 /**
- * Where a correlation was made and checked by its author. Outside it the function still computes; the caller
- * flags.
+ * Where a correlation was made and checked by its author. Functions refuse what lies outside by `requireInRange`, or say
+ * that they compute on; callers whose ends may count clamp to it.
  */
 export interface ValidityRange {
   /** What is bounded, with its unit. */
@@ -8,9 +8,4 @@ export interface ValidityRange {
   readonly min: number;
   readonly max: number;
   readonly source: string;
-}
-
-/** Whether `value` lies inside the published range of a correlation. NaN is outside. */
-export function isInsideRange(range: ValidityRange, value: number): boolean {
-  return value >= range.min && value <= range.max;
 }

@@ -4,7 +4,7 @@ import { WIND_OF_CALM } from "../weather/index.js";
 import type { Draws } from "./draws.js";
 import type { Scenario } from "./scenario.js";
 
-/** [m] height of the middle of the cowl above ground. */
+/** [m] height of the middle of the cowl above ground; project judgement. */
 const COWL_HEIGHT = 1.2;
 /** [m/s] draughts in a closed hangar; project judgement. */
 const HANGAR_DRAUGHT = 0.1;

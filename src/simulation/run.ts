@@ -51,7 +51,7 @@ export const TRAJECTORY_TOLERANCE = 0.005;
 export const ENSEMBLE_TOLERANCE = 0.1;
 /** Temperatures are judged by their absolute error alone. */
 const RELATIVE_TOLERANCE = 1e-9;
-/** Surfaces and air follow within minutes and are wanted to a degree, not to hundredths: they may err this much more. */
+/** Surfaces and air follow within minutes and are wanted to a degree, not to hundredths: they may err this much more; project judgement. */
 const LIGHT_PARTS_FACTOR = 20;
 
 function isLight(part: string): boolean {

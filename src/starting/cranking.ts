@@ -1,5 +1,5 @@
 import { type Caution, type Installation, oilById } from "../aircraft/index.js";
-import { quantile, UniformTable } from "../numerics/index.js";
+import { UniformTable } from "../numerics/index.js";
 import { COLD_CRANKING_TEST, crankingPowerFraction, RANGE_TEMP_BATTERY } from "../properties/index.js";
 import { RADIANS_PER_SECOND_OF_RPM, requireInside } from "../units/index.js";
 import { batteryKind, batterySource, clampedBattery, crankingCharge } from "./battery-source.js";
@@ -11,7 +11,7 @@ import {
   FILM_SHARES,
 } from "./cranking-drag.js";
 import { clampedPart, logViscosityTable } from "./oil-table.js";
-import { type CrankingSpread, crankingSpread, USUAL_CRANKING } from "./spread.js";
+import { type CrankingSpread, USUAL_CRANKING } from "./spread.js";
 import { starterOf } from "./starter.js";
 
 /** [K] of what decides how fast it turns. */
@@ -160,25 +160,6 @@ export function crankingTry(
     cautions: turns
       ? [START_CAUTIONS.crankShort]
       : [START_CAUTIONS.crankShort, START_CAUTIONS.kickBack, START_CAUTIONS.handTurning],
-  };
-}
-
-/** Speed over what is not known of drag and battery: [rad/s] at 5, 50 and 95 %, and the share that is fast enough. */
-export function crankingOutlook(
-  installation: Installation,
-  temps: CrankingTemps,
-  charge: number = installation.battery.assumed_charge,
-  members = 200,
-): { readonly low: number; readonly mid: number; readonly high: number; readonly chance: number } {
-  const model = crankingModel(installation, charge);
-  const speeds = Float64Array.from({ length: members }, (_, m) =>
-    model.speed(temps.barrels, temps.crankshaft, temps.oil, temps.battery, crankingSpread(m)),
-  );
-  return {
-    low: quantile(speeds, 0.05),
-    mid: quantile(speeds, 0.5),
-    high: quantile(speeds, 0.95),
-    chance: speeds.reduce((sum, speed) => sum + (speed >= model.speedMin ? 1 : 0), 0) / members,
   };
 }
 

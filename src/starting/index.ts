@@ -37,7 +37,6 @@ export {
   type CrankingTemps,
   type CrankingTry,
   crankingModel,
-  crankingOutlook,
   crankingTry,
   TRY_DURATION,
 } from "./cranking.js";

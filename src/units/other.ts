@@ -4,8 +4,6 @@ export const METRES_PER_SECOND_OF_KNOT = 1852 / 3600;
 export const METRES_OF_FOOT = 0.3048;
 /** [Pa] of one pound-force per square inch (NIST SP 811, Appendix B). */
 export const PASCAL_OF_PSI = 6894.757293168;
-/** [Pa] of one inch of mercury at 0 °C (NIST SP 811, Appendix B). */
-export const PASCAL_OF_INCH_OF_MERCURY = 3386.389;
 /** [J] of one kilowatt-hour, exact. */
 export const JOULE_OF_KILOWATT_HOUR = 3.6e6;
 export const SECONDS_OF_MINUTE = 60;

@@ -170,6 +170,15 @@ describe("coefficients", () => {
     );
   });
 
+  test("refuse sizes, differences and winds that the published correlation was not made for", () => {
+    expect(() => freeConvectionCoefficient("horizontal-plate-opposed", 0.02, 1, 270)).toThrow(
+      /^invalid rayleigh: 12\d\d\.?\d* \(expected 100000 to 10000000000, Rayleigh number by area over perimeter/,
+    );
+    expect(() => freeConvectionCoefficient("vertical-plate", 40, 20, 270)).toThrow(/^invalid rayleigh: /);
+    expect(() => forcedConvectionCoefficient("plate", 60, 30, 270)).toThrow(/^invalid flow: /);
+    expect(() => forcedConvectionCoefficient("cylinder", 0.1, 0, 270)).toThrow(/^invalid flow: 0 /);
+  });
+
   test("combine to the larger when the other is nothing and never to less than either", () => {
     const any = fc.double({ min: 0.01, max: 100, noNaN: true });
     fc.assert(
