@@ -1,14 +1,18 @@
 export { awayDocument } from "./away-document.js";
 export { DEMO_SEED, type DemoBase, demoBase, demoPoints } from "./demo-base.js";
 export { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
+export { requireIds } from "./events-reading.js";
 export { explanationDocument } from "./explanation-document.js";
 export { frostDocument, type OtherCover } from "./frost-document.js";
 export { type FrostReading, type ReadFrost, readFrostDocument } from "./frost-reading.js";
 export { type FaceDocument, type FrostOutlookDocument, frostOutlookSchema } from "./frost-result-schema.js";
 export { type FrostDocument, frostSchema } from "./frost-schema.js";
-export { type DocumentIssue, issueText } from "./issue.js";
+export { type DocumentIssue, isRecord, issueAt, issueText, type Path } from "./issue.js";
+export { jsonOf } from "./json.js";
 export { jsonSchemas } from "./json-schemas.js";
+export { installationOf, kitOf } from "./kit-reading.js";
 export { learnedDocument } from "./learned-document.js";
+export { learnedOf } from "./learned-reading.js";
 export { type LearnedDocument, learnedSchema } from "./learned-schema.js";
 export { learningDocument } from "./learning-document.js";
 export { type LearningDocument, learningSchema } from "./learning-schema.js";
@@ -24,6 +28,7 @@ export { nowDocument, type ProbeUse } from "./now-document.js";
 export { type NowDocument, nowSchema } from "./now-schema.js";
 export { type Overrides, overridden, overriddenAirframe } from "./overrides.js";
 export { planDocument } from "./plan-document.js";
+export { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
 export { record } from "./record.js";
 export { type ResultContext, usedKit } from "./result-header.js";
 export {
@@ -45,6 +50,7 @@ export {
 export type { RollOut } from "./roll-out-reading.js";
 export { type ReadScenario, readScenarioDocument, type ScenarioReading } from "./scenario-reading.js";
 export { type ScenarioDocument, scenarioSchema } from "./scenario-schema.js";
+export { issuesOfSchema } from "./schema-issues.js";
 export { simulationDocument } from "./simulation-document.js";
 export {
   type DryTimes,
@@ -60,3 +66,4 @@ export { type ThawDocument, thawSchema } from "./thaw-schema.js";
 export { type ScenarioWeather, weatherOf } from "./weather-reading.js";
 export type { ReadFile } from "./weather-sources.js";
 export type { WishWithHeaters } from "./wish-reading.js";
+export { limitsOf } from "./wish-reading.js";

@@ -1,14 +1,13 @@
 import { z } from "zod";
 import { record, scenarioSchema } from "../documents/index.js";
-import { baseSetUpSchema, idSchema, probePlaces } from "./set-up.js";
+import { baseSetUpSchema, idSchema, momentSchema as moment, probePlaces } from "./set-up.js";
 
 // The logbook is a record of events that is only ever added to. What stands is derived from it.
 
 const words = z.string().min(1).max(2000);
 const ids = z.array(z.string().min(1).max(200)).min(1);
-const moment = z.iso.datetime({ offset: true });
 /** Made by whoever writes the event down, so that sending it twice is harmless. */
-export const eventIdSchema = z.uuid();
+export const eventIdSchema = z.uuid({ error: "an id such as 6f0c2b1e-4a55-4e0e-9d0a-0c8f2a7b9e31 (UUID)" });
 const tempC = z.number().min(-90).max(400);
 const chance = z.number().min(0).max(1);
 
@@ -67,7 +66,9 @@ const known = [
     ...common,
     kind: z.literal("forecast"),
     origin: words.meta({ description: "where it came from, in words" }),
-    weather: scenarioSchema.shape.weather,
+    weather: scenarioSchema.shape.weather.meta({
+      description: "at_h counts from when the event happened; no files can be named",
+    }),
   }),
   record({ ...common, kind: z.literal("note"), aircraft: idSchema.exactOptional() }),
 ] as const;
@@ -87,7 +88,12 @@ const planned = [
     message: words,
     energy_kwh: z.number().min(0),
   }),
-  record({ ...ofAircraft, kind: z.literal("plan-withdrawn"), of: eventIdSchema, reason: words }),
+  record({
+    ...ofAircraft,
+    kind: z.literal("plan-withdrawn"),
+    of: eventIdSchema.meta({ description: "the plan-issued event" }),
+    reason: words,
+  }),
 ] as const;
 
 const switched = [

@@ -14,15 +14,22 @@ const words = z.string().min(1).max(200);
 /** Names things in topics, addresses and events. */
 export const idSchema = z
   .string()
-  .regex(/^[a-z0-9][a-z0-9-]{0,63}$/)
+  .regex(/^[a-z0-9][a-z0-9-]{0,63}$/, {
+    error: "at most 64 small letters, figures and hyphens, such as lynx or outlet-2",
+  })
   .meta({ description: "lower-case letters, digits and hyphens, such as lynx or outlet-2" });
-const moment = z.iso.datetime({ offset: true }).meta({ description: "ISO 8601 with offset" });
+export const momentSchema = z.iso
+  .datetime({
+    offset: true,
+    error: "a date and time with seconds and offset, such as 2026-01-14T18:00:00+01:00",
+  })
+  .meta({ description: "ISO 8601 with offset" });
 const topic = z.string().min(1).max(300);
 
 /** How a value is taken from a message: the whole payload as text where there is no pointer. */
 const pointer = z
   .string()
-  .regex(/^(\/([^~/]|~[01])*)*$/)
+  .regex(/^(\/([^~/]|~[01])*)*$/, { error: "a JSON pointer such as /ds18b20/temperature" })
   .meta({ description: "JSON pointer (RFC 6901) into the payload, such as /ds18b20/temperature" });
 
 export const probePlaces = [
@@ -84,7 +91,7 @@ const overMqtt = record({
 /** `{NAME}` in address, header or body stands for the environment variable SOAKLINE_SECRET_NAME: no secret is stored. */
 const request = record({
   method: z.enum(["GET", "POST", "PUT", "PATCH"]),
-  url: z.url({ protocol: /^https?$/ }),
+  url: z.url({ protocol: /^https?$/, error: "an address that begins with http:// or https://" }),
   headers: z.record(z.string(), z.string()).exactOptional(),
   body: z.string().max(2000).exactOptional(),
 });
@@ -131,7 +138,7 @@ const aircraft = record({
     covers: z.array(z.union([words, coverSchema])),
   }),
   known: record({
-    at: moment,
+    at: momentSchema,
     place: z.enum(["ramp", "hangar"]),
     covers_on: z.array(words),
     initial: scenarioSchema.shape.initial.unwrap(),
@@ -176,7 +183,7 @@ export const baseSetUpSchema = record({
     .exactOptional()
     .meta({ description: "heaters that go from aircraft to aircraft" }),
   people: z
-    .array(record({ from: moment, to: moment, count: z.int().min(1).max(100) }))
+    .array(record({ from: momentSchema, to: momentSchema, count: z.int().min(1).max(100) }))
     .exactOptional()
     .meta({ description: "when somebody is there to plug in by hand; always, where left out" }),
   aircraft: z.array(aircraft).max(2000),
