@@ -27,7 +27,10 @@ export {
 } from "./forecast-error.js";
 export { type ForecastTextOptions, readForecastText } from "./forecast-text.js";
 export { createLocalClock } from "./local-clock.js";
+export { type MadeYearRequest, madeYear } from "./made-year.js";
 export { type MetarReport, readMetar } from "./metar.js";
+export { type MonthNormals, PLACES, type PlaceNormals } from "./normals.js";
+export { normalsOf } from "./normals-of.js";
 export { perturbedSeries, WIND_OF_CALM } from "./perturb.js";
 export type { ReportReading } from "./reports.js";
 export { cutSeries, HOLD_HOURS, type WeatherMoment, weatherAt } from "./resample.js";
