@@ -1,3 +1,4 @@
+import { areaInSeries, GRAVITY_STANDARD, stackFlow } from "../properties/index.js";
 import type { Configuration } from "./configuration.js";
 import type { Cowl } from "./description.js";
 import { AIR_HEAT_PER_VOLUME } from "./heater-network.js";
@@ -21,20 +22,14 @@ export function cowlOpenings(cowl: Cowl, kit: Kit, configuration: Configuration)
   };
 }
 
-const DISCHARGE = 0.6;
-const GRAVITY = 9.80665;
+/** Where the ventilation law of the network is anchored; it carries the √ΔT on. */
 const REFERENCE_DIFFERENCE = 10;
 const REFERENCE_TEMP = 273.15;
 
-/**
- * Conductance [W/K] of stack ventilation at 10 K: ρ c_p C_d A √(2 g H ΔT/T), with two openings in series,
- * 1/A² = 1/A_in² + 1/A_out². Orifice form of ASHRAE Fundamentals, chapter on ventilation and infiltration (stack
- * flow), C_d = 0.6 for sharp-edged openings; from memory. The ventilation law of the network carries the √ΔT on.
- */
+/** Conductance [W/K] of stack ventilation at 10 K, through two openings in series: ρ c_p Q. */
 export function ventilationConductance(cowl: Cowl, { inlet, outlet }: Openings): number {
-  const area = 1 / Math.sqrt(1 / inlet ** 2 + 1 / outlet ** 2);
-  const speed = Math.sqrt((2 * GRAVITY * cowl.stack_height_m * REFERENCE_DIFFERENCE) / REFERENCE_TEMP);
-  return AIR_HEAT_PER_VOLUME * DISCHARGE * area * speed;
+  const area = areaInSeries(inlet, outlet);
+  return AIR_HEAT_PER_VOLUME * stackFlow(area, cowl.stack_height_m, REFERENCE_DIFFERENCE, REFERENCE_TEMP);
 }
 
 /**
@@ -42,7 +37,7 @@ export function ventilationConductance(cowl: Cowl, { inlet, outlet }: Openings):
  * ½ρ ΔC_p V² = ρ g H ΔT/T. ΔC_p is averaged over wind directions; nose-on it is about twice as much.
  */
 export function windDraught(cowl: Cowl, windSpeed: number, tempAir: number): number {
-  return (PRESSURE_DIFFERENCE * windSpeed ** 2 * tempAir) / (2 * GRAVITY * cowl.stack_height_m);
+  return (PRESSURE_DIFFERENCE * windSpeed ** 2 * tempAir) / (2 * GRAVITY_STANDARD * cowl.stack_height_m);
 }
 
 /** ΔC_p [1] between front inlets and bottom outlet, mean over directions; project judgement. */

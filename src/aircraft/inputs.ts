@@ -1,4 +1,4 @@
-import { radiationCoefficient, windCoefficientIso6946 } from "../properties/index.js";
+import { finConductanceInfinite, radiationCoefficient, windCoefficientIso6946 } from "../properties/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import type { Configuration } from "./configuration.js";
 import { coversFitted, windDraught } from "./cowl.js";
@@ -77,10 +77,7 @@ function skinConductance(
   return cowl.skin_area_m2 * (bare * surface + covered);
 }
 
-/**
- * Hub and spinner surface plus the blades as long fins: each blade adds √(h P k A) (Incropera, Fundamentals of Heat
- * and Mass Transfer, Table 3.4, infinite fin; from memory).
- */
+/** Hub and spinner surface plus the blades as long fins. */
 function hubConductance(
   { propeller }: Installation,
   kit: Kit,
@@ -88,7 +85,12 @@ function hubConductance(
   convection: number,
 ): number {
   const { blades, blade_perimeter_m, blade_section_m2, blade_conductivity_w_per_m_k } = propeller;
-  const fin = Math.sqrt(convection * blade_perimeter_m * blade_conductivity_w_per_m_k * blade_section_m2);
+  const fin = finConductanceInfinite(
+    convection,
+    blade_perimeter_m,
+    blade_conductivity_w_per_m_k,
+    blade_section_m2,
+  );
   const left = Math.min(1, ...coversFitted(kit, configuration).map((c) => c.hub_left));
   return left * (convection * propeller.hub_area_m2 + blades * fin);
 }
