@@ -17,6 +17,28 @@ export {
 export { PANELS, WING_COVERS } from "./airframe/index.js";
 export { frostFromDocument, thawFromDocument } from "./airframe-pipeline.js";
 export {
+  type BaseScenario,
+  type DemoOpening,
+  demoOpening,
+  demoSetUp,
+  isNews,
+  type KnownReading,
+  nextDeparture,
+  OF_BASE,
+  planIssued,
+  type ScenarioOptions,
+  scenarioOf,
+} from "./base/index.js";
+export {
+  type EstimateRequest,
+  estimateNow,
+  type LiveEstimate,
+  type PlanOptions,
+  planOf,
+  plansFor,
+  type SavedEstimate,
+} from "./base-pipeline.js";
+export {
   type AwayDocument,
   awaySchema,
   type CourseDocument,

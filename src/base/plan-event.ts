@@ -1,0 +1,70 @@
+import type { PlanDocument } from "../documents/index.js";
+import type { AircraftState, EventOf } from "../logbook/index.js";
+import { isoOf } from "./forecast.js";
+import { heatingSince } from "./standing.js";
+
+export interface PlanIssue {
+  /** [ms] since 1970 UTC. */
+  readonly now: number;
+  /** Id of the event, made by the caller. */
+  readonly id: string;
+  /** Id of the departure-wanted event it answers. */
+  readonly of: string;
+}
+
+/** A plan as an event of the logbook. */
+export function planIssued(
+  aircraft: AircraftState,
+  plan: PlanDocument,
+  { now, id, of }: PlanIssue,
+): EventOf<"plan-issued"> {
+  const heaters = plan.heaters.map((heater) => heater.id);
+  return {
+    ...{ kind: "plan-issued", id, at: isoOf(now), aircraft: aircraft.setUp.id, of },
+    status: plan.status,
+    plug_in: plugInOf(aircraft, plan, now, of),
+    unplug: isoOf(Date.parse(plan.unplug.time)),
+    departure: isoOf(Date.parse(plan.departure.time)),
+    heaters,
+    chance: plan.chance,
+    binding: plan.binding,
+    message: plan.message === "" ? READY : plan.message,
+    energy_kwh: plan.energy_kwh.p50,
+  };
+}
+
+const READY = "ready with the chance wanted";
+
+/**
+ * A heater that is on stays on until it is to be unplugged: then the plug-in is when it was plugged in, not a later one,
+ * so that no heater is switched off and on again for a forecast that changed a little.
+ */
+function plugInOf(aircraft: AircraftState, plan: PlanDocument, now: number, of: string): string | null {
+  const heaters = plan.heaters.map((heater) => heater.id);
+  const since = heatingSince(aircraft, heaters);
+  if (since !== undefined) {
+    const standing = aircraft.plan?.of === of ? aircraft.plan.plug_in : null;
+    const kept = standing !== null && Date.parse(standing) <= now ? Date.parse(standing) : since;
+    return isoOf(kept);
+  }
+  return plan.plug_in === null ? null : isoOf(Date.parse(plan.plug_in.time));
+}
+
+/** [ms] by which the plug-in, or the unplugging, has to move; two steps of the plan's own grid. Project judgement. */
+export const PLUG_IN_MOVED = 10 * 60_000;
+export const UNPLUG_MOVED = 60_000;
+/** [0..1] by which the chance has to change; about what few members tell apart. Project judgement. */
+export const CHANCE_MOVED = 0.05;
+
+/** Whether a plan says enough that the standing one does not, so that people are not told of every breath of wind. */
+export function isNews(standing: EventOf<"plan-issued"> | undefined, plan: EventOf<"plan-issued">): boolean {
+  if (standing === undefined || standing.of !== plan.of || standing.status !== plan.status) return true;
+  if (standing.departure !== plan.departure || standing.heaters.join() !== plan.heaters.join()) return true;
+  if ((standing.plug_in === null) !== (plan.plug_in === null)) return true;
+  const moved = (a: string | null, b: string | null) => Math.abs(Date.parse(a ?? "") - Date.parse(b ?? ""));
+  return (
+    moved(standing.plug_in, plan.plug_in) >= PLUG_IN_MOVED ||
+    moved(standing.unplug, plan.unplug) >= UNPLUG_MOVED ||
+    Math.abs(standing.chance - plan.chance) >= CHANCE_MOVED
+  );
+}
