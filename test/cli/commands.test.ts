@@ -50,6 +50,27 @@ describe("plan", () => {
     expect(stdout).toMatch(/Would help +\S/);
   });
 
+  test.concurrent("why it cannot be met is told in the user's unit, in JSON in kelvins", async () => {
+    const cold = JSON.parse(readFileSync("examples/lynx-impossible.json", "utf8"));
+    const input = JSON.stringify({
+      ...cold,
+      initial: { all_c: 0, uncertainty_k: 1 },
+      weather: { metar: "METAR ZZRV 141650Z 24004KT OVC020 M01/M03 Q1013" },
+      limits: { engine_at_least_c: 25 },
+    });
+    const [text, json] = await Promise.all(
+      [["--units", "f"], ["--json"]].map((flags) => soakline(["plan", "-", ...flags, ...FEW], { input })),
+    );
+    const { message } = planOf(json);
+    expect(message).toMatch(/median margin is -\d+\.\d K$/);
+    const kelvins = Number(/(-\d+\.\d) K$/.exec(message)?.[1]);
+    const why = text.stdout
+      .slice(text.stdout.indexOf("Why"), text.stdout.indexOf("Missing"))
+      .replace(/\s+/g, " ");
+    expect(why).toContain(`median margin is ${(1.8 * kelvins).toFixed(1)} F°`);
+    expect(why).not.toMatch(/\d K\b/);
+  });
+
   test.concurrent("what-ifs on the command line take the place of what the document, here from standard input, says", async () => {
     const flags = [
       "--without-cover",

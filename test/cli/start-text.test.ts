@@ -30,6 +30,12 @@ describe("at the start", () => {
     for (const { text } of start.notes) expect(words(lines.join(" "))).toContain(words(text));
   });
 
+  test("speaks in the user's unit", () => {
+    const lines = shown(startFacts(at(-21), { ...STYLE, units: "f" })).join(" ");
+    expect(lines).toContain("-6 °F");
+    expect(lines).not.toContain("°C");
+  });
+
   test("says nothing of the oil's grade where it is listed", () => {
     const lines = shown(startFacts(at(25), STYLE)).join("\n");
     expect(lines).toContain("Cranking");

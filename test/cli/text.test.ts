@@ -3,7 +3,18 @@ import { failureOf } from "../../src/cli/exit.js";
 import { createProgress } from "../../src/cli/progress.js";
 import { fitting, type Style, styleFor } from "../../src/cli/style.js";
 import { chartLines } from "../../src/cli/text/chart.js";
-import { clock, day, difference, percent, span, temperature, wrapped } from "../../src/cli/text/words.js";
+import {
+  assumed,
+  cared,
+  clock,
+  day,
+  difference,
+  inUnits,
+  percent,
+  span,
+  temperature,
+  wrapped,
+} from "../../src/cli/text/words.js";
 
 const UTF8: Style = styleFor({ env: { LANG: "nb_NO.UTF-8" }, isTty: false }, "c");
 const ASCII: Style = styleFor({ env: { LANG: "C" }, isTty: false }, "c");
@@ -41,6 +52,24 @@ describe("words", () => {
     expect(plain(temperature(-40, FAHRENHEIT))).toBe("-40 °F");
     expect(plain(difference(2.5, UTF8))).toBe("2.5 K");
     expect(plain(difference(2.5, FAHRENHEIT))).toBe("4.5 F°");
+  });
+
+  test("sentences of a document follow the unit, with as many decimals, and leave other numbers alone", () => {
+    const said = (text: string) => plain(inUnits(text, FAHRENHEIT));
+    expect(said("at -25 °C, 7.2 K short of -20 °C")).toBe("at -13 °F, 13.0 F° short of -4 °F");
+    expect(said("oil at 74 to 93 °C, -6..12 °C")).toBe("oil at 165 to 199 °F, 21..54 °F");
+    expect(said("taken at -15.0 °C, known to ±3 K")).toBe("taken at 5.0 °F, known to ±5 F°");
+    const other = "SAE 15W-50, 12 kW, 5 K/h, 300 Kelvin, 40 °F, 90 %";
+    expect(said(other)).toBe(other);
+    expect(inUnits("at -25 °C, 7.2 K short", UTF8)).toBe("at -25 °C, 7.2 K short");
+  });
+
+  test("what was assumed follows the unit; cautions keep the one they were published in", () => {
+    expect(assumed(["The hangar is at 5 °C."], FAHRENHEIT).map(plain)).toContain("- The hangar is at 41 °F.");
+    expect(cared([{ text: "Below -34 °C take it out.", source: "a handbook" }], FAHRENHEIT)).toContain(
+      "- Below -34 °C take it out. (a handbook)",
+    );
+    expect(assumed([], UTF8)).toEqual([]);
   });
 
   test("spans of time", () => {

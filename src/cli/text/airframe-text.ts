@@ -1,6 +1,6 @@
 import { fahrenheitFromCelsius, localText, type StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { clock, DEFERENCE, list, percent, unitOf, wrapped } from "./words.js";
+import { assumed, cared, clock, DEFERENCE, list, percent, unitOf, wrapped } from "./words.js";
 
 const NBSP = "\u00a0";
 
@@ -87,17 +87,13 @@ interface Outlook {
 /** What stands below every answer about the airframe. */
 export function closing({ assumptions, warnings, cautions }: Outlook, style: Style): string[] {
   return [
-    ...list("Assumed", assumptions, style),
+    ...assumed(assumptions, style),
     ...list(
       "Doubtful input",
       warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
       style,
     ),
-    ...list(
-      "Care",
-      cautions.map(({ text, source }) => `${text} (${source})`),
-      style,
-    ),
+    ...cared(cautions, style),
     "",
     ...wrapped(DEFERENCE, style.width),
   ];

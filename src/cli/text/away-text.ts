@@ -3,7 +3,7 @@ import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
 import { careList, startFacts } from "./start-text.js";
-import { DEFERENCE, day, fact, list, percent, span, wrapped } from "./words.js";
+import { assumed, DEFERENCE, day, fact, percent, span, wrapped } from "./words.js";
 
 /** How long one has got, for a pilot beside a cooling aircraft. */
 export function awayText(away: AwayDocument, style: Style): string[] {
@@ -24,7 +24,7 @@ export function awayText(away: AwayDocument, style: Style): string[] {
     "Now:",
     ...criteriaTable(criteria, wanted_chance, style),
     ...startFacts(away.start_briefing, style),
-    ...list("Assumed", assumptions, style),
+    ...assumed(assumptions, style),
     ...careList(away.cautions, away.start_briefing, style),
     "",
     ...wrapped(DEFERENCE, style.width),

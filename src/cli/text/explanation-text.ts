@@ -1,7 +1,7 @@
 import { type ExplanationDocument, type FlowsDocument, PART_LABELS } from "../../index.js";
 import type { Style } from "../style.js";
 import { criterionParagraph } from "./criteria-text.js";
-import { clock, DEFERENCE, day, list, percent, wrapped } from "./words.js";
+import { assumed, cared, clock, DEFERENCE, day, percent, wrapped } from "./words.js";
 
 /** Why a plan is what it is. */
 export function explanationText(explanation: ExplanationDocument, style: Style): string[] {
@@ -16,12 +16,8 @@ export function explanationText(explanation: ExplanationDocument, style: Style):
     ...criteria.flatMap((c) => [...criterionParagraph(c, c.id === binding, style), ""]),
     ...(heating === null ? [] : flowLines("Where the heat goes just before unplugging", heating, style)),
     ...flowLines("Where the heat goes at the start", at_departure, style),
-    ...list("Assumed", explanation.assumptions, style),
-    ...list(
-      "Care",
-      explanation.cautions.map(({ text, source }) => `${text} (${source})`),
-      style,
-    ),
+    ...assumed(explanation.assumptions, style),
+    ...cared(explanation.cautions, style),
     "",
     ...wrapped(DEFERENCE, style.width),
   ];

@@ -1,6 +1,6 @@
 import type { LearningDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { clock, day, difference, fact, list, percent, wrapped } from "./words.js";
+import { assumed, clock, day, difference, fact, list, percent, wrapped } from "./words.js";
 
 /** What a log taught, for an owner: what changed, what is still open, what to read next. */
 export function learningText(learning: LearningDocument, style: Style): string[] {
@@ -36,7 +36,7 @@ export function learningText(learning: LearningDocument, style: Style): string[]
       ),
       style,
     ),
-    ...list("Assumed", assumptions, style),
+    ...assumed(assumptions, style),
   ];
 }
 

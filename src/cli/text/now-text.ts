@@ -2,7 +2,7 @@ import type { NowDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { criteriaTable } from "./criteria-text.js";
 import { careList, startFacts } from "./start-text.js";
-import { bareTemperature, clock, DEFERENCE, day, list, percent, unitOf, wrapped } from "./words.js";
+import { assumed, bareTemperature, clock, DEFERENCE, day, list, percent, unitOf, wrapped } from "./words.js";
 
 const SAID: Readonly<Record<NowDocument["deviations"][number]["finding"], string>> = {
   "heater-not-heating": "the heater does not seem to heat",
@@ -38,7 +38,7 @@ export function nowText(now: NowDocument, style: Style): string[] {
       log_findings.map((f) => `${f.place}: ${f.kind}, expected ${f.expected}, received ${f.received}`),
       style,
     ),
-    ...list("Assumed", assumptions, style),
+    ...assumed(assumptions, style),
     ...careList(now.cautions, now.start_briefing, style),
     "",
     ...wrapped(DEFERENCE, style.width),

@@ -4,10 +4,12 @@ import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
 import { careList, startFacts } from "./start-text.js";
 import {
+  assumed,
   clock,
   DEFERENCE,
   day,
   fact,
+  inUnits,
   list,
   marginUnit,
   percent,
@@ -29,7 +31,7 @@ export function planText(plan: PlanDocument, style: Style): string[] {
     "",
     ...criteriaTable(plan.criteria, plan.wanted_chance, style),
     ...startFacts(plan.start_briefing, style),
-    ...list("Assumed", plan.assumptions, style),
+    ...assumed(plan.assumptions, style),
     ...list(
       "Doubtful input",
       plan.warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
@@ -79,14 +81,14 @@ function missingFacts(plan: PlanDocument, style: Style): string[] {
   );
   const tooHot = plan.criteria.filter((c) => plan.too_hot.includes(c.id));
   return [
-    ...fact("Why", plan.message, style),
+    ...fact("Why", inUnits(plan.message, style), style),
     ...failing.flatMap((c) => fact("Missing", missingText(c, style), style)),
     ...tooHot.flatMap((c) => fact("Too hot", missingText(c, style), style)),
     ...(plan.remedies.length === 0 ? fact("Would help", "nothing that was tried", style) : []),
     ...plan.remedies.flatMap((r) =>
       fact(
         "Would help",
-        `${r.text}: ${percent(r.chance)}, plugged in at ${clock(r.plug_in, plan.departure)}`,
+        `${inUnits(r.text, style)}: ${percent(r.chance)}, plugged in at ${clock(r.plug_in, plan.departure)}`,
         style,
       ),
     ),

@@ -1,7 +1,7 @@
 import type { SimulationDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
-import { bareTemperature, clock, DEFERENCE, day, list, unitOf, wrapped } from "./words.js";
+import { assumed, bareTemperature, cared, clock, DEFERENCE, day, list, unitOf, wrapped } from "./words.js";
 
 /** Parts in the order of interest, and what they are called here. */
 const COLUMNS = [
@@ -34,17 +34,13 @@ export function simulationText(simulation: SimulationDocument, style: Style): st
       happenings.map((h, i) => `${(i + 1) % 10} ${clock(h, start)} ${h.do.replace("_", " ")}: ${h.what}`),
       style,
     ),
-    ...list("Assumed", simulation.assumptions, style),
+    ...assumed(simulation.assumptions, style),
     ...list(
       "Doubtful input",
       simulation.warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
       style,
     ),
-    ...list(
-      "Care",
-      simulation.cautions.map(({ text, source }) => `${text} (${source})`),
-      style,
-    ),
+    ...cared(simulation.cautions, style),
     "",
     ...wrapped(DEFERENCE, style.width),
   ];

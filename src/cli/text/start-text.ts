@@ -1,6 +1,6 @@
 import type { StartDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { fact, list } from "./words.js";
+import { cared, fact, inUnits } from "./words.js";
 
 const LABEL: Readonly<Record<StartDocument["notes"][number]["topic"], string>> = {
   oil: "Oil",
@@ -16,7 +16,7 @@ export function startFacts({ notes }: StartDocument, style: Style): string[] {
   return [
     "",
     style.colors.bold("At the start"),
-    ...notes.flatMap(({ topic, text }) => fact(LABEL[topic], text, style)),
+    ...notes.flatMap(({ topic, text }) => fact(LABEL[topic], inUnits(text, style), style)),
   ];
 }
 
@@ -27,9 +27,5 @@ export function careList(
   style: Style,
 ): string[] {
   const all = [...new Map([...cautions, ...start.cautions].map((c) => [c.text, c])).values()];
-  return list(
-    "Care",
-    all.map(({ text, source }) => `${text} (${source})`),
-    style,
-  );
+  return cared(all, style);
 }

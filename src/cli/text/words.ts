@@ -73,6 +73,33 @@ function inUnitsOfDifference(kelvins: number, { units }: Style): number {
   return units === "f" ? kelvins * 1.8 : kelvins;
 }
 
+/**
+ * A sentence of a document, which speaks in °C and K, in the user's unit with as many decimals; never for what quotes the
+ * user's own input.
+ * @example inUnits("at -25 °C, 7.2 K short", style) // "at -13 °F, 13.0 F° short"
+ */
+export function inUnits(text: string, style: Style): string {
+  if (style.units === "c") return text;
+  return text.replace(
+    QUANTITY,
+    (_, first: string, to: string | undefined, second: string | undefined, unit: string) => {
+      const shown = (number: string) => {
+        const value = Number(number.replace("\u2212", "-"));
+        const decimals = number.split(".")[1]?.length ?? 0;
+        return (unit === "K" ? inUnitsOfDifference(value, style) : fahrenheitFromCelsius(value)).toFixed(
+          decimals,
+        );
+      };
+      const start = to === undefined || second === undefined ? "" : `${shown(first)}${to}`;
+      return `${start}${shown(second ?? first)}${NBSP}${unitOf(unit === "K" ? "k" : "c", style)}`;
+    },
+  );
+}
+
+/** A number, or two with what joins them, and its unit. */
+const QUANTITY =
+  /((?<![\d.])[-\u2212]?\d+(?:\.\d+)?)(?:( to |\.\.| and )([-\u2212]?\d+(?:\.\d+)?))?[ \u00a0](\u00b0C|K)(?![\p{L}\d/])/gu;
+
 /** Local clock time; with the day where it is not the day one is speaking of. @example "Wed 23:35" */
 export function clock(stamp: StampDocument, sameDayAs: StampDocument): string {
   const time = stamp.time.slice(11, 16);
@@ -147,6 +174,27 @@ const LABEL_WIDTH = 14;
 export function list(heading: string, entries: readonly string[], style: Style): string[] {
   if (entries.length === 0) return [];
   return ["", style.colors.bold(heading), ...entries.flatMap((entry) => wrapped(entry, style.width, "- "))];
+}
+
+/** What was assumed, in the user's unit. */
+export function assumed(assumptions: readonly string[], style: Style): string[] {
+  return list(
+    "Assumed",
+    assumptions.map((text) => inUnits(text, style)),
+    style,
+  );
+}
+
+/** Cautions with their sources, in the unit they were published in or read at: a limit is not rounded again. */
+export function cared(
+  cautions: readonly { readonly text: string; readonly source: string }[],
+  style: Style,
+): string[] {
+  return list(
+    "Care",
+    cautions.map(({ text, source }) => `${text} (${source})`),
+    style,
+  );
 }
 
 export const DEFERENCE =
