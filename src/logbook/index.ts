@@ -1,3 +1,5 @@
+export { canonicalText } from "./canonical.js";
+export { deriveBase } from "./derive.js";
 export {
   type EventKind,
   type EventOf,
@@ -8,6 +10,11 @@ export {
   type LogbookEvent,
   type StoredEvent,
 } from "./events.js";
+export { type EventsReading, LOGBOOK_VERSION, readEvents } from "./events-reading.js";
+export { eventsToCsv, readEventsCsv } from "./export-csv.js";
+export { eventsToJson } from "./export-json.js";
+export { type LoggedTemp, readingsToCsv, readReadingsCsv } from "./readings-csv.js";
+export { logbookSchemas } from "./schemas.js";
 export {
   type BaseAircraft,
   type BaseCircuit,
@@ -19,6 +26,7 @@ export {
   probePlaces,
   type SwitchRequest,
 } from "./set-up.js";
+export { readBaseSetUp, type SetUpReading } from "./set-up-reading.js";
 export type {
   AircraftState,
   Anchor,

@@ -9,6 +9,7 @@ export interface WantedDeparture {
   readonly departure: number;
   readonly chance?: number;
   readonly pulledOut: boolean;
+  /** Those the kit still has; empty when it has none of them any more. */
   readonly heaters?: readonly string[];
 }
 
@@ -37,15 +38,19 @@ export interface AircraftState {
   readonly setUp: BaseAircraft;
   readonly place: "ramp" | "hangar";
   readonly coversOn: readonly string[];
+  /** Plugged in by hand, or confirmed on by their switch, whichever was said last; in the kit's order. */
   readonly heatersOn: readonly string[];
   readonly anchor: Anchor;
-  /** Since the anchor, oldest first. */
+  /** Since the anchor, oldest first; only what made a difference. */
   readonly changes: readonly Change[];
   /** Readings made by hand since the anchor, oldest first. */
   readonly readings: readonly { readonly at: number; readonly part: string; readonly tempC: number }[];
   /** Away from when the engine was started until it is shut down again. */
   readonly running: boolean;
-  /** Not dropped and not flown, soonest first. */
+  /**
+   * Not dropped and not flown, soonest first; also those long past, since nobody said what became of them. A start that
+   * was easy or hard is the flight of the departure nearest to it within 6 h.
+   */
   readonly departures: readonly WantedDeparture[];
   /** The newest plan not withdrawn, for a departure still wanted. */
   readonly plan?: EventOf<"plan-issued">;
@@ -62,6 +67,9 @@ export interface BaseState {
   readonly forecasts: readonly EventOf<"forecast">[];
   /** Of no aircraft, not cleared. */
   readonly faults: readonly EventOf<"fault">[];
-  /** Events that say something of what is not there, such as of an aircraft no longer in the set-up: kept, without effect. */
+  /**
+   * Events that say something of what is not there, such as of an aircraft no longer in the set-up, and corrections that
+   * do not hold: kept, without effect. By id.
+   */
   readonly withoutEffect: readonly { readonly id: string; readonly reason: string }[];
 }

@@ -1,8 +1,10 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { jsonSchemas } from "../../src/documents/index.js";
+import { logbookSchemas } from "../../src/logbook/index.js";
 
 const FOLDER = "docs/schema";
+const SCHEMAS = { ...jsonSchemas(), ...logbookSchemas() };
 
 test("the schemas in docs are those of the program (npm run build && node scripts/write-schemas.mjs)", () => {
   const written = Object.fromEntries(
@@ -11,7 +13,7 @@ test("the schemas in docs are those of the program (npm run build && node script
       JSON.parse(readFileSync(`${FOLDER}/${file}`, "utf8")),
     ]),
   );
-  expect(written).toEqual(jsonSchemas());
+  expect(written).toEqual(SCHEMAS);
 });
 
 test("every object of every schema refuses unknown keys, so that a misspelt one is noticed", () => {
@@ -21,6 +23,6 @@ test("every object of every schema refuses unknown keys, so that a misspelt one 
     if ("properties" in value && "additionalProperties" in value === false) open.push(path);
     for (const [key, entry] of Object.entries(value)) walk(entry, `${path}/${key}`);
   };
-  walk(jsonSchemas(), "");
+  walk(SCHEMAS, "");
   expect(open).toEqual([]);
 });

@@ -1,0 +1,54 @@
+import { type Findings, fault, kitOf, newFindings, type Path } from "../documents/index.js";
+import { isTimeZone } from "../weather/index.js";
+import type { BaseProbe, BaseSetUp } from "./set-up.js";
+
+/** The base itself: zone, place, ids that stand once, carts, people, its own probes. */
+export function checkBase(base: Partial<BaseSetUp>, findings: Findings): void {
+  const { zone, latitude_deg, longitude_deg, circuits = [], carts = [], people = [], probes = [] } = base;
+  // A fixed offset would pass as a zone, and be an hour off for half of the year.
+  if (zone !== undefined && !(/^[A-Za-z]/.test(zone) && isTimeZone(zone))) {
+    fault(findings, ["zone"], 'an IANA time zone such as "Europe/Oslo"', zone);
+  }
+  if ((latitude_deg === undefined) !== (longitude_deg === undefined)) {
+    const missing = latitude_deg === undefined ? "latitude_deg" : "longitude_deg";
+    fault(findings, [missing], "latitude_deg and longitude_deg together", undefined);
+  }
+  checkOnce(circuits, ["circuits"], findings);
+  checkOnce(carts, ["carts"], findings);
+  carts.forEach(({ heater }, i) => {
+    const found = newFindings();
+    kitOf({ kit: { heaters: [heater], covers: [] } }, undefined, found);
+    for (const issue of found.issues) findings.issues.push({ ...issue, path: `carts[${i}].heater` });
+  });
+  people.forEach(({ from, to }, i) => {
+    if (Date.parse(from) < Date.parse(to)) return;
+    fault(findings, ["people", i, "to"], `a time after ${from}`, to);
+  });
+  checkProbes(probes, ["probes"], findings);
+}
+
+/** Ids that name two things would let an event or a command mean the wrong one. */
+export function checkOnce(entries: readonly { readonly id: string }[], path: Path, findings: Findings): void {
+  const first = new Map<string, number>();
+  entries.forEach(({ id }, i) => {
+    const other = first.get(id);
+    if (other === undefined) first.set(id, i);
+    else fault(findings, [...path, i, "id"], `an id that stands once (entry ${other} has it too)`, id);
+  });
+}
+
+export function checkProbes(probes: readonly BaseProbe[], path: Path, findings: Findings): void {
+  checkOnce(probes, path, findings);
+  probes.forEach(({ topic, pointer, time_pointer }, i) => {
+    if (topic !== undefined) checkTopic(topic, [...path, i, "topic"], findings);
+    for (const [key, value] of Object.entries({ pointer, time_pointer })) {
+      if (value === undefined || topic !== undefined) continue;
+      fault(findings, [...path, i, key], "nothing: the probe has no topic", value);
+    }
+  });
+}
+
+/** One topic is one thing: a wildcard would mix readings, or switch what nobody meant. */
+export function checkTopic(topic: string, path: Path, findings: Findings): void {
+  if (/[+#\0]/.test(topic)) fault(findings, path, "one topic, without + and #", topic);
+}
