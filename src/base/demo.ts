@@ -68,6 +68,7 @@ export function demoSetUp(now: number, seed = DEMO_SEED): BaseSetUp {
     notice,
     zone: ZONE,
     latitude_deg: 66.6,
+    longitude_deg: 15,
     roughness_m: scenarios[0].site?.roughness_m ?? 0.005,
     hangar: { bays: 1, air_c: scenarios[0].hangar?.air_c ?? 6, move_min: 20 },
     circuits: [{ id: "ramp-circuit", name: "ramp circuit", limit_a: 16, voltage_v: 230, outlets: 2 }],

@@ -19,35 +19,40 @@ export function planIssued(
   { now, id, of }: PlanIssue,
 ): EventOf<"plan-issued"> {
   const heaters = plan.heaters.map((heater) => heater.id);
+  const since = heatingSince(aircraft, heaters);
+  // On the edge of the chance wanted every breath of wind would say something else: while it heats, near enough is ready.
+  const isNear = since !== undefined && plan.chance >= plan.wanted_chance - CHANCE_MOVED;
   return {
     ...{ kind: "plan-issued", id, at: isoOf(now), aircraft: aircraft.setUp.id, of },
-    status: plan.status,
-    plug_in: plugInOf(aircraft, plan, now, of),
+    status: isNear ? "ready" : plan.status,
+    plug_in: since === undefined ? plannedPlugIn(plan) : keptPlugIn(aircraft, { since, now, of }),
     unplug: isoOf(Date.parse(plan.unplug.time)),
     departure: isoOf(Date.parse(plan.departure.time)),
     heaters,
     chance: plan.chance,
     binding: plan.binding,
-    message: plan.message === "" ? READY : plan.message,
+    message: isNear ? HEATING : plan.message === "" ? READY : plan.message,
     energy_kwh: plan.energy_kwh.p50,
   };
 }
 
 const READY = "ready with the chance wanted";
+const HEATING = "heating as planned";
+
+function plannedPlugIn({ plug_in }: PlanDocument): string | null {
+  return plug_in === null ? null : isoOf(Date.parse(plug_in.time));
+}
 
 /**
  * A heater that is on stays on until it is to be unplugged: then the plug-in is when it was plugged in, not a later one,
  * so that no heater is switched off and on again for a forecast that changed a little.
  */
-function plugInOf(aircraft: AircraftState, plan: PlanDocument, now: number, of: string): string | null {
-  const heaters = plan.heaters.map((heater) => heater.id);
-  const since = heatingSince(aircraft, heaters);
-  if (since !== undefined) {
-    const standing = aircraft.plan?.of === of ? aircraft.plan.plug_in : null;
-    const kept = standing !== null && Date.parse(standing) <= now ? Date.parse(standing) : since;
-    return isoOf(kept);
-  }
-  return plan.plug_in === null ? null : isoOf(Date.parse(plan.plug_in.time));
+function keptPlugIn(
+  { plan: standing }: AircraftState,
+  { since, now, of }: { readonly since: number; readonly now: number; readonly of: string },
+): string {
+  const planned = standing?.of === of && standing.plug_in !== null ? Date.parse(standing.plug_in) : undefined;
+  return isoOf(planned !== undefined && planned <= now ? planned : since);
 }
 
 /** [ms] by which the plug-in, or the unplugging, has to move; two steps of the plan's own grid. Project judgement. */
