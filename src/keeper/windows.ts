@@ -1,0 +1,85 @@
+import { type Heater, heaterById } from "../index.js";
+import type { AircraftState, BaseState, HeaterSwitch } from "../logbook/index.js";
+
+/** When a switch is to be on, by the plan that stands. */
+export interface SwitchWindow {
+  readonly aircraft: string;
+  readonly switch: string;
+  /** [ms] since 1970 UTC: from (inclusive) to (exclusive). */
+  readonly from: number;
+  readonly to: number;
+  readonly planId: string;
+}
+
+export interface Windows {
+  readonly windows: readonly SwitchWindow[];
+  /** Plans that no switch carries out, and why. */
+  readonly refused: readonly {
+    readonly aircraft: string;
+    readonly switch: string;
+    readonly reason: string;
+  }[];
+}
+
+/**
+ * What the standing plans want of the switches. A heater that somebody has to stand by is left to them, and a circuit
+ * is never planned beyond its breaker: of windows that together take too much the one that begins last is left out.
+ */
+export function windowsOf(state: BaseState, now: number): Windows {
+  const refused: { aircraft: string; switch: string; reason: string }[] = [];
+  const wanted = [...state.aircraft.values()].flatMap((aircraft) => {
+    const { plan, setUp } = aircraft;
+    if (plan === undefined || plan.plug_in === null || aircraft.running) return [];
+    const [from, to] = [Date.parse(plan.plug_in), Date.parse(plan.unplug)];
+    if (!(to > now && to > from)) return [];
+    return setUp.switches
+      .filter(({ heaters }) => heaters.some((id) => plan.heaters.includes(id)))
+      .flatMap((one) => {
+        const heaters = heatersOf(aircraft, one);
+        const attended = heaters.find((heater) => heater.attended);
+        const name = { aircraft: setUp.id, switch: one.id };
+        if (attended !== undefined) {
+          const reason = `${attended.name} is not to run unattended: somebody who stays with it switches it on`;
+          refused.push({ ...name, reason });
+          return [];
+        }
+        return [{ ...name, from, to, planId: plan.id, watts: wattsOf(heaters), circuit: setUp.circuit }];
+      });
+  });
+  const windows: typeof wanted = [];
+  for (const window of wanted.sort((a, b) => a.from - b.from)) {
+    const circuit = state.setUp.circuits.find(({ id }) => id === window.circuit);
+    const limit = circuit === undefined ? Number.POSITIVE_INFINITY : circuit.limit_a * circuit.voltage_v;
+    const beside = windows.filter(
+      (w) => w.circuit === window.circuit && w.from < window.to && window.from < w.to,
+    );
+    // Where they overlap the most that is taken is at the beginning of one of them.
+    const most = Math.max(
+      ...[window, ...beside].map(({ from }) =>
+        beside.filter((w) => w.from <= from && from < w.to).reduce((sum, w) => sum + w.watts, window.watts),
+      ),
+    );
+    if (most <= limit) windows.push(window);
+    else {
+      const reason = `${circuit?.name} would carry ${Math.round(most)} W, more than its ${Math.round(limit)} W`;
+      refused.push({ aircraft: window.aircraft, switch: window.switch, reason });
+    }
+  }
+  return { windows: windows.map(({ watts: _, circuit: __, ...window }) => window), refused };
+}
+
+function heatersOf({ setUp }: AircraftState, { heaters }: HeaterSwitch): Heater[] {
+  return heaters.map((id) => {
+    const own = setUp.kit.heaters.find((entry) => typeof entry !== "string" && entry.id === id);
+    return own === undefined || typeof own === "string" ? heaterById(id) : (own as Heater);
+  });
+}
+
+/** [W] what heaters take from the mains. */
+function wattsOf(heaters: readonly Heater[]): number {
+  return heaters.reduce(
+    (sum, { elements, duct }) =>
+      sum + elements.reduce((watts, e) => watts + e.power_w, duct?.energy === "electric" ? duct.power_w : 0),
+    0,
+  );
+}
