@@ -39,7 +39,9 @@ export function planIssued(
 const READY = "ready with the chance wanted";
 const HEATING = "heating as planned";
 
-function plannedPlugIn({ plug_in }: PlanDocument): string | null {
+/** What would overheat something is not to be plugged in, whatever it brings. */
+function plannedPlugIn({ plug_in, too_hot }: PlanDocument): string | null {
+  if (too_hot.length > 0) return null;
   return plug_in === null ? null : isoOf(Date.parse(plug_in.time));
 }
 

@@ -1,0 +1,82 @@
+import { randomUUID } from "node:crypto";
+import { expect, test } from "vitest";
+import { windowsOf } from "../../src/keeper/windows.js";
+import type { BaseSetUp, LogbookEvent } from "../../src/logbook/index.js";
+import { at, HOUR, OPENED, opening, stateOf } from "../base/example-base.js";
+
+/** Plans for the given aircraft, heating from and to [h] after the opening. */
+function planned(spans: Readonly<Record<string, readonly [number, number]>>, setUp?: BaseSetUp) {
+  const iso = (hours: number) => new Date(OPENED + hours * HOUR).toISOString();
+  const plans = Object.entries(spans).flatMap(([aircraft, [from, to]]): LogbookEvent[] => {
+    const of = opening.events.find((e) => e.kind === "departure-wanted" && e.aircraft === aircraft);
+    const heaters = opening.setUp.aircraft.find(({ id }) => id === aircraft)?.switches[0].heaters ?? [];
+    return [
+      {
+        ...{ ...at(0.5), kind: "plan-issued", aircraft, of: of?.id ?? "", status: "ready" },
+        ...{ plug_in: iso(from), unplug: iso(to), departure: iso(to + 0.25), heaters },
+        ...{ chance: 0.9, binding: "oil", message: "ready", energy_kwh: 1 },
+      },
+    ];
+  });
+  const changed: LogbookEvent[] =
+    setUp === undefined ? [] : [{ ...at(0.1), kind: "set-up", base: setUp, id: randomUUID() }];
+  return stateOf([...opening.events, ...changed, ...plans]);
+}
+
+test("the switch that feeds the planned heaters is wanted on from plug-in to unplug", () => {
+  const { windows, refused } = windowsOf(planned({ lynx: [10, 12], heron: [11, 14] }), OPENED + HOUR);
+  expect(refused).toEqual([]);
+  expect(windows.map(({ aircraft, switch: id, from, to }) => [aircraft, id, from, to])).toEqual([
+    ["lynx", "lead", OPENED + 10 * HOUR, OPENED + 12 * HOUR],
+    ["heron", "lead", OPENED + 11 * HOUR, OPENED + 14 * HOUR],
+  ]);
+});
+
+test("a window that is over, and that of an aircraft that was started, want nothing", () => {
+  const state = planned({ lynx: [10, 12] });
+  expect(windowsOf(state, OPENED + 12 * HOUR).windows).toEqual([]);
+  const lynx = state.aircraft.get("lynx");
+  if (lynx === undefined) throw new Error("no lynx");
+  const running = { ...state, aircraft: new Map([["lynx", { ...lynx, running: true }]]) };
+  expect(windowsOf(running, OPENED).windows).toEqual([]);
+});
+
+test("a circuit is never planned beyond its breaker: what begins last is left out and says so", () => {
+  const small = { ...opening.setUp, circuits: opening.setUp.circuits.map((c) => ({ ...c, limit_a: 5 })) };
+  const { windows, refused } = windowsOf(planned({ lynx: [10, 12], heron: [11, 14] }, small), OPENED + HOUR);
+  expect(windows.map(({ aircraft }) => aircraft)).toEqual(["lynx"]);
+  expect(refused).toEqual([
+    {
+      aircraft: "heron",
+      switch: "lead",
+      reason: expect.stringMatching(/ramp circuit would carry \d+ W, more than its 1150 W/),
+    },
+  ]);
+  const apart = windowsOf(planned({ lynx: [10, 11], heron: [11, 14] }, small), OPENED + HOUR);
+  expect(apart.windows.length).toBe(2);
+});
+
+test("a heater that somebody has to stand by is not switched", () => {
+  const setUp: BaseSetUp = {
+    ...opening.setUp,
+    aircraft: opening.setUp.aircraft.map((one) =>
+      one.id === "lynx"
+        ? {
+            ...one,
+            kit: { ...one.kit, heaters: ["ducted-fuel-12000"] },
+            switches: one.switches.map((each) => ({ ...each, heaters: ["ducted-fuel-12000"] })),
+          }
+        : one,
+    ),
+  };
+  const state = planned({ lynx: [10, 12] }, setUp);
+  const lynx = state.aircraft.get("lynx");
+  if (lynx?.plan === undefined) throw new Error("no plan");
+  const plan = { ...lynx.plan, heaters: ["ducted-fuel-12000"] };
+  const { windows, refused } = windowsOf(
+    { ...state, aircraft: new Map([["lynx", { ...lynx, plan }]]) },
+    OPENED,
+  );
+  expect(windows).toEqual([]);
+  expect(refused[0].reason).toMatch(/not to run unattended/);
+});
