@@ -1,4 +1,5 @@
 export { awayDocument } from "./away-document.js";
+export { dailyTimes } from "./daily-times.js";
 export { DEMO_SEED, type DemoBase, demoBase, demoPoints } from "./demo-base.js";
 export { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
 export { requireIds } from "./events-reading.js";
@@ -10,6 +11,7 @@ export { type FrostDocument, frostSchema } from "./frost-schema.js";
 export { type DocumentIssue, isRecord, issueAt, issueText, type Path } from "./issue.js";
 export { jsonOf } from "./json.js";
 export { jsonSchemas } from "./json-schemas.js";
+export type { HandHours, KitChoice, Prices, Switching } from "./kit-choice-reading.js";
 export { installationOf, kitOf } from "./kit-reading.js";
 export { learnedDocument } from "./learned-document.js";
 export { learnedOf } from "./learned-reading.js";
@@ -65,5 +67,14 @@ export { type RollOutDocument, type ThawOutlookDocument, thawOutlookSchema } fro
 export { type ThawDocument, thawSchema } from "./thaw-schema.js";
 export { type ScenarioWeather, weatherOf } from "./weather-reading.js";
 export type { ReadFile } from "./weather-sources.js";
+export { type Habit, type ReadWinter, readWinterDocument, type WinterReading } from "./winter-reading.js";
+export {
+  type KitDocument,
+  kitSchema,
+  MOST_KITS,
+  type WinterDocument,
+  winterSchema,
+} from "./winter-schema.js";
+export type { WinterYear } from "./winter-weather.js";
 export type { WishWithHeaters } from "./wish-reading.js";
 export { limitsOf } from "./wish-reading.js";

@@ -115,7 +115,11 @@ const USUAL_ROUGHNESS = 0.005;
 /** [°C] a hangar of which nothing is known, for trying it as a way out; project judgement. */
 const USUAL_HANGAR = 5;
 
-function siteOf({ site, hangar, place, events = [] }: ScenarioSections, findings: Findings): Site {
+/** Ground and hangar where the aircraft stands. */
+export function siteOf(
+  { site, hangar, place, events = [] }: Pick<ScenarioSections, "site" | "hangar" | "place" | "events">,
+  findings: Findings,
+): Site {
   const used = place === "hangar" || events.some((e) => e.do === "move" && e.to === "hangar");
   if (hangar === undefined && used) {
     fault(findings, ["hangar"], "the hangar's air_c: the aircraft stands in it", hangar);

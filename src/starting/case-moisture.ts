@@ -77,6 +77,7 @@ const STEP = 60;
  * takes part while water lies on it or while the air is above its saturation. Solved exactly over steps of a minute with
  * temperatures held; no water appears or gets lost.
  * @param member of the course
+ * @param longestStep [s] of the balance; longer ones are quicker and coarser
  */
 export function caseMoisture(
   geometry: CaseGeometry,
@@ -84,6 +85,7 @@ export function caseMoisture(
   outside: OutsideAir,
   start: CaseWater,
   member = 0,
+  longestStep = STEP,
 ): CaseMoisture {
   check(course, outside, start);
   const { time } = course;
@@ -111,7 +113,7 @@ export function caseMoisture(
 
   for (let s = 1; s < samples; s++) {
     const width = time[s]! - time[s - 1]!;
-    const steps = Math.max(1, Math.ceil(width / STEP));
+    const steps = Math.max(1, Math.ceil(width / longestStep));
     for (let k = 0; k < steps; k++) advance(s - 1, (k + 0.5) / steps, width / steps);
     record(s);
   }

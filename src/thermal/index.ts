@@ -11,4 +11,5 @@ export {
   SMOOTHING_TEMPERATURE,
   type Source,
 } from "./network.js";
+export { powerLeft } from "./sources.js";
 export { createThermalSystem, type MemberValues, type ThermalSystem } from "./system.js";

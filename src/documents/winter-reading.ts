@@ -1,0 +1,280 @@
+import type { Configuration, Installation } from "../aircraft/index.js";
+import type { FittedAircraft } from "../learning/index.js";
+import type { StricterLimits } from "../readiness/index.js";
+import type { Site } from "../simulation/index.js";
+import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
+import { createLocalClock, readCsvTable } from "../weather/index.js";
+import { type Clock, clockOf } from "./clock.js";
+import { inFormOfKind } from "./current-form.js";
+import { dailyTimes } from "./daily-times.js";
+import type { DocumentIssue } from "./issue.js";
+import {
+  type HandHours,
+  handHoursOf,
+  handlingOf,
+  type KitChoice,
+  kitChoicesOf,
+  type Prices,
+  pricesOf,
+} from "./kit-choice-reading.js";
+import { installationOf } from "./kit-reading.js";
+import { learnedOf } from "./learned-reading.js";
+import { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
+import { siteOf } from "./scenario-reading.js";
+import type { ReadFile } from "./weather-sources.js";
+import { type WinterDocument, type WinterSections, winterSchema } from "./winter-schema.js";
+import { type WinterYear, winterYearsOf } from "./winter-weather.js";
+import { limitsOf } from "./wish-reading.js";
+
+/** How heaters are used through a winter. */
+export type Habit =
+  | { readonly do: "always-on" }
+  | {
+      readonly do: "clock";
+      /** [s] before each departure */
+      readonly lead: number;
+    }
+  | {
+      readonly do: "daily";
+      /** [s] since epoch: on from, off until, day by day. */
+      readonly on: readonly number[];
+      readonly off: readonly number[];
+      readonly label: string;
+    }
+  | { readonly do: "planned"; readonly chance: number };
+
+/** A winter study as read from its document, with all that was assumed on the way. */
+export interface ReadWinter {
+  readonly document: WinterDocument;
+  readonly name: string;
+  readonly zone: string;
+  /** [s] since epoch */
+  readonly start: number;
+  readonly end: number;
+  readonly installation: Installation;
+  readonly learned: FittedAircraft | undefined;
+  readonly place: Configuration["place"];
+  readonly site: Site;
+  readonly limits: StricterLimits;
+  readonly kits: readonly KitChoice[];
+  readonly habits: readonly Habit[];
+  readonly years: readonly WinterYear[];
+  /** [s] since epoch, ascending */
+  readonly departures: readonly number[];
+  /** [s] from departure until it stands again */
+  readonly flightTime: number;
+  readonly unplugBefore: number;
+  readonly coverOffBefore: number;
+  readonly handHours: HandHours;
+  readonly prices: Prices;
+  /** Index of kit and habit that payback is counted against. */
+  readonly against: { readonly kit: number; readonly habit: number };
+  readonly ensemble: { readonly members: number; readonly seed: number };
+  readonly assumptions: readonly string[];
+  readonly warnings: readonly DocumentIssue[];
+}
+
+export type WinterReading =
+  | ({ readonly ok: true } & ReadWinter)
+  | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
+
+const USUAL_MONTHS = 7;
+const USUAL_MEMBERS = 8;
+const USUAL_SEED = 1;
+/** [h] project judgement: a training or survey flight. */
+const USUAL_FLIGHT = 1.5;
+const USUAL_HABITS: NonNullable<WinterDocument["habits"]> = [
+  { do: "always_on" },
+  { do: "clock", lead_h: 3 },
+  { do: "planned" },
+];
+const USUAL_CHANCE = 0.9;
+
+/** Reads a winter document, as text or as a value, of this or any earlier version. Every fault is named at once. */
+export function readWinterDocument(
+  source: unknown,
+  { readFile }: { readonly readFile?: ReadFile } = {},
+): WinterReading {
+  const form = inFormOfKind("winter", source);
+  if (!form.ok) return { ok: false, issues: [form.issue] };
+  const findings = newFindings();
+  const sections = sectionsBy(winterSchema, form.document, findings);
+  const span = spanOf(sections, findings);
+  const installation = installationOf(scenarioPart(sections, "aircraft"), findings);
+  const learned = learnedOf(scenarioPart(sections, "learned"), installation, readFile, findings);
+  const kits = kitChoicesOf(sections, installation, findings);
+  const limits = limitsOf(scenarioPart(sections, "limits"), installation, findings);
+  const site = siteOf(sections, findings);
+  const years = winterYearsOf(sections, span, readFile, findings);
+  const habits = span === undefined ? [] : habitsOf(sections, span, findings);
+  const flying = span === undefined ? undefined : flyingOf(sections, span, readFile, findings);
+  const handling = handlingOf(sections, findings);
+  const handHours = span === undefined ? undefined : handHoursOf(sections, span, findings);
+  const against = againstOf(sections, kits, habits, findings);
+  const { members = USUAL_MEMBERS, seed = USUAL_SEED } = sections.ensemble ?? {};
+  if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
+  if (span === undefined || installation === undefined || flying === undefined || handHours === undefined) {
+    throw new Error("a section of the document was refused without an issue");
+  }
+  const document = sections as WinterDocument;
+  return {
+    ok: true,
+    document,
+    name: document.name,
+    zone: span.zone,
+    start: span.start,
+    end: span.end,
+    installation,
+    learned,
+    place: document.place,
+    site,
+    limits,
+    kits,
+    habits,
+    years,
+    ...flying,
+    ...handling,
+    handHours,
+    prices: pricesOf(sections),
+    against,
+    ensemble: { members, seed },
+    assumptions: findings.assumptions,
+    warnings: findings.warnings,
+  };
+}
+
+/** One section in the form in which scenarios are read. */
+function scenarioPart<K extends keyof WinterSections>(
+  sections: WinterSections,
+  key: K,
+): Pick<WinterSections, K> {
+  return sections[key] === undefined
+    ? ({} as Pick<WinterSections, K>)
+    : ({ [key]: sections[key] } as Pick<WinterSections, K>);
+}
+
+function spanOf(sections: WinterSections, findings: Findings): Clock | undefined {
+  const { start, zone, months = USUAL_MONTHS } = sections;
+  const clock = clockOf(
+    { ...(start === undefined ? {} : { start }), ...(zone === undefined ? {} : { zone }), hours: 1 },
+    findings,
+  );
+  if (clock === undefined) return undefined;
+  const end = new Date(clock.start * 1000);
+  end.setUTCMonth(end.getUTCMonth() + months);
+  return { ...clock, end: end.getTime() / 1000 };
+}
+
+function habitsOf({ habits = USUAL_HABITS }: WinterSections, span: Clock, findings: Findings): Habit[] {
+  return habits.flatMap((habit, i): Habit[] => {
+    if (habit.do === "always_on") return [{ do: "always-on" }];
+    if (habit.do === "planned") return [{ do: "planned", chance: habit.chance ?? USUAL_CHANCE }];
+    const { lead_h, from, until } = habit;
+    const daily = from !== undefined || until !== undefined;
+    if (daily === (lead_h !== undefined) || (from === undefined) !== (until === undefined)) {
+      fault(findings, ["habits", i], "either lead_h, or from and until", habit);
+      return [];
+    }
+    if (lead_h !== undefined) return [{ do: "clock", lead: lead_h * SECONDS_OF_HOUR }];
+    if (from === undefined || until === undefined) return [];
+    if (!(from < until)) {
+      fault(findings, ["habits", i, "until"], `later than from, ${from}`, until);
+      return [];
+    }
+    const on = dailyTimes(from, span);
+    const off = dailyTimes(until, span).filter((t) => t > (on[0] ?? Number.POSITIVE_INFINITY));
+    return [{ do: "daily", on: on.slice(0, off.length), off, label: `${from}-${until}` }];
+  });
+}
+
+function flyingOf(
+  { flying }: WinterSections,
+  span: Clock,
+  readFile: ReadFile | undefined,
+  findings: Findings,
+): { readonly departures: readonly number[]; readonly flightTime: number } | undefined {
+  if (flying === undefined) return undefined;
+  const { schedule, departures_csv, flight_h = USUAL_FLIGHT } = flying;
+  if (flying.flight_h === undefined)
+    findings.assumptions.push(`A flight is taken to last ${flight_h} h, warm through at the end.`);
+  if ((schedule === undefined) === (departures_csv === undefined)) {
+    const received = schedule === undefined ? "neither" : "both";
+    return fault(findings, ["flying"], "either schedule or departures_csv", received);
+  }
+  const flightTime = flight_h * SECONDS_OF_HOUR;
+  const all =
+    departures_csv === undefined
+      ? (schedule ?? []).flatMap(({ days, at }) => dailyTimes(at, span, days))
+      : departuresFrom(departures_csv, span, readFile, findings);
+  const wanted = [...new Set(all)].sort((a, b) => a - b);
+  const sorted = wanted.filter((t) => t > span.start + FIRST_DAY);
+  if (sorted.length < wanted.length) {
+    findings.assumptions.push(
+      `Departures in the winter's first day are left out (${wanted.length - sorted.length}): the aircraft first takes the weather's temperature.`,
+    );
+  }
+  const tight = sorted.findIndex((t, i) => i > 0 && t - sorted[i - 1]! < flightTime + BETWEEN);
+  if (tight > 0) {
+    const gap = `${((sorted[tight]! - sorted[tight - 1]!) / SECONDS_OF_HOUR).toFixed(2)} h`;
+    fault(
+      findings,
+      ["flying"],
+      `departures at least flight_h and half an hour apart, ${flight_h + 0.5} h`,
+      gap,
+    );
+  }
+  if (sorted.length === 0) fault(findings, ["flying"], "departures after the winter's first day", "none");
+  return { departures: sorted, flightTime };
+}
+
+/** [s] the aircraft is given to take the weather's temperature before it is wanted first. */
+const FIRST_DAY = 24 * SECONDS_OF_HOUR;
+/** [s] on the ground between two flights. */
+const BETWEEN = 30 * SECONDS_OF_MINUTE;
+
+function departuresFrom(
+  name: string,
+  { start, end, zone }: Clock,
+  readFile: ReadFile | undefined,
+  findings: Findings,
+): number[] {
+  const path = ["flying", "departures_csv"];
+  const file = readFile?.(name) ?? { ok: false as const, reason: "files cannot be read here" };
+  if (!file.ok) {
+    fault(findings, path, `a file that can be read (${file.reason})`, name);
+    return [];
+  }
+  const table = readCsvTable(file.text);
+  const column = table?.header.cells.map((cell) => cell.toLowerCase()).indexOf("time") ?? -1;
+  if (table === undefined || column < 0) {
+    fault(findings, path, "a header line with a column time, and rows", name);
+    return [];
+  }
+  const at = (line: number) => `flying.departures_csv, line ${line}`;
+  findings.issues.push(...table.faults.map(({ line, ...rest }) => ({ path: at(line), ...rest })));
+  const read = createLocalClock(zone);
+  return table.rows.flatMap(({ line, cells }) => {
+    const text = cells[column]!;
+    const reading = read(text);
+    if (reading.ok && reading.epoch >= start && reading.epoch <= end) return [reading.epoch];
+    const expected = reading.ok ? "a time within the winter" : reading.expected;
+    findings.issues.push({ path: at(line), expected, received: text });
+    return [];
+  });
+}
+
+function againstOf(
+  { against, against_habit }: WinterSections,
+  kits: readonly KitChoice[],
+  habits: readonly Habit[],
+  findings: Findings,
+): { kit: number; habit: number } {
+  const kit = against === undefined ? 0 : kits.findIndex(({ name }) => name === against);
+  if (kit < 0 && kits.length > 0)
+    fault(findings, ["against"], `one of ${kits.map(({ name }) => name).join(", ")}`, against);
+  const wanted = against_habit?.replace("_", "-");
+  const matches = (habit: Habit) => habit.do === wanted || (habit.do === "daily" && wanted === "clock");
+  const habit = wanted === undefined ? 0 : habits.findIndex(matches);
+  if (habit < 0) fault(findings, ["against_habit"], "a habit of the study", against_habit);
+  return { kit, habit };
+}

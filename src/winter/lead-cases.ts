@@ -1,0 +1,247 @@
+import { type Configuration, type Installation, isElementPart, type Kit } from "../aircraft/index.js";
+import { type Criterion, judge, type Verdict } from "../readiness/index.js";
+import { createForcing, type Draws, type Site } from "../simulation/index.js";
+import { type SolveResult, solve } from "../solver/index.js";
+import type { WeatherSeries } from "../weather/index.js";
+import { blockOf, createGroups, type Groups, type Surrounding, withoutMiddle } from "./groups.js";
+import { heaterPower } from "./heater-power.js";
+import { drawnMembers, type MembersRequest } from "./members.js";
+import { type Readiness, readinessOf } from "./readiness-count.js";
+import { SeasonFailure, toleranceOf } from "./tolerance.js";
+
+/** Weather that holds all night. */
+export interface SteadyCase {
+  /** [K] */
+  readonly tempAir: number;
+  /** [m/s] at 10 m */
+  readonly windSpeed: number;
+}
+
+export interface LeadCasesRequest {
+  readonly installation: Installation;
+  readonly kit: Kit;
+  readonly place: Configuration["place"];
+  readonly site: Site;
+  readonly criteria: readonly Criterion[];
+  readonly cases: readonly SteadyCase[];
+  /** [s] how old the forecast is; undefined: the weather is known. */
+  readonly age: number | undefined;
+  readonly ensemble: MembersRequest;
+  readonly unplugBefore: number;
+  readonly coverOffBefore: number;
+  /** [s] leads that may be tried, from plug-in to departure, ascending */
+  readonly leads: readonly number[];
+}
+
+/** Cold-soaked aircraft heated for some lead and then stripped: their state at departure, judged. */
+export interface LeadCases {
+  readonly groups: Groups;
+  /** Readiness of one lead a case, by its index; -1: never plugged in. */
+  readinessAt(leads: readonly number[]): readonly Readiness[];
+  /** The same with every criterion's bands. */
+  verdictAt(leads: readonly number[]): readonly Verdict[];
+  /** [K] hottest element surface of each member of a case by the lead; empty without elements. */
+  hottestSurface(caseIndex: number, lead: number): Float64Array;
+  hottestFilm(caseIndex: number, lead: number): Float64Array;
+  /** [J] put in by each member by the lead */
+  energy(caseIndex: number, lead: number): Float64Array;
+}
+
+/** Covers off and pulled out, as at every departure. */
+export const STRIPPED: Configuration = { place: "ramp", heatersOn: new Set(), coversOn: new Set() };
+
+/** Dew-point depression [K] and cloud of steady cases: near saturation, clear sky, as the cautious side has it. */
+const STEADY = { depression: 2, cloudCover: 0 } as const;
+
+/**
+ * Heats every case once through the longest lead and keeps the states at each lead; a lead is judged by going on from its
+ * state through unplugging and stripping. All cases and members run as one ensemble.
+ */
+export function createLeadCases(request: LeadCasesRequest): LeadCases {
+  const { installation, kit, place, cases, leads, unplugBefore, coverOffBefore } = request;
+  const longest = leads[leads.length - 1]!;
+  const heating = longest - unplugBefore;
+  const draws = drawnMembers(request.ensemble, steadyWeather(cases[0]!, longest), request.age);
+  const groups = createGroups({ installation, kit, groups: cases.length, draws });
+  const around = cases.map((one) => surroundingOf(one, request, draws, longest));
+  const parked: Configuration = {
+    place,
+    heatersOn: new Set(),
+    coversOn: new Set(kit.covers.map(({ id }) => id)),
+  };
+  const heated: Configuration = { ...parked, heatersOn: new Set(kit.heaters.map(({ id }) => id)) };
+  const { parts, members } = groups;
+  const size = parts.length * members;
+  const cold = coldState(request, groups, draws);
+
+  const durations = leads.map((lead) => Math.max(0, lead - unplugBefore));
+  const grid = Array.from({ length: Math.floor(heating / COURSE) + 1 }, (_, i) => i * COURSE);
+  const times = [...new Set([0, ...grid, ...durations])].sort((a, b) => a - b);
+  const course = run(groups, cold, 0, heating, [{ from: 0, configuration: heated }], times);
+  const states = course.samples;
+  const power = heaterPower(groups, kit, heated);
+  const elements = parts.flatMap((name, i) => (isElementPart(name) ? [i] : []));
+  const sump = parts.indexOf("sump");
+  const known = new Map<string, Readiness>();
+  let energies: Float64Array | undefined;
+
+  function run(
+    of: Groups,
+    initial: Float64Array,
+    from: number,
+    to: number,
+    timeline: readonly { readonly from: number; readonly configuration: Configuration }[],
+    sampleTimes: readonly number[],
+  ): SolveResult {
+    const result = solve({
+      system: of.system,
+      initial,
+      start: from,
+      end: to,
+      tolerance: toleranceOf(of.parts),
+      jumps: timeline.map((entry) => entry.from).filter((t) => t > from && t < to),
+      sampleTimes,
+      onStretch: (a, b) => {
+        const entry = timeline.findLast((one) => one.from <= a) ?? timeline[0]!;
+        of.hold(new Array<Configuration>(of.groups).fill(entry.configuration), around, a, b);
+      },
+    });
+    if (result.status !== "completed") throw new SeasonFailure(`${result.status}: ${result.remedy}`);
+    return result;
+  }
+
+  /** [K] all members when the heating of each case's lead ends. */
+  function atUnplug(indices: readonly number[]): Float64Array {
+    const state = new Float64Array(size);
+    indices.forEach((lead, c) => {
+      const from = lead < 0 ? cold : sampleOf(states, times.indexOf(durations[lead]!), size);
+      for (let i = 0; i < parts.length; i++) {
+        const at = i * members + c * groups.draws;
+        state.set(from.subarray(at, at + groups.draws), at);
+      }
+    });
+    return state;
+  }
+
+  /** [K] all members when heating ends and at departure. */
+  function departing(indices: readonly number[]): { unplugged: Float64Array; atStart: Float64Array } {
+    const unplugged = atUnplug(indices);
+    const left = Math.max(unplugBefore, 1);
+    const off = Math.max(0, left - coverOffBefore);
+    const timeline = [
+      { from: 0, configuration: off > 0 ? parked : STRIPPED },
+      { from: off, configuration: STRIPPED },
+    ];
+    return { unplugged, atStart: run(groups, unplugged, 0, left, timeline, []).state };
+  }
+
+  /** [J] put in by each member so far: trapezoid over the kept course. */
+  function energyAlong(): Float64Array {
+    const energy = new Float64Array(times.length * members);
+    const taken = (s: number, m: number) => {
+      const [g, d] = [Math.floor(m / groups.draws), m % groups.draws];
+      return power.elements(states, s * size, g, d) + power.duct(times[s]!, around[g]!, d);
+    };
+    for (let s = 1; s < times.length; s++) {
+      const width = times[s]! - times[s - 1]!;
+      for (let m = 0; m < members; m++)
+        energy[s * members + m] =
+          energy[(s - 1) * members + m]! + 0.5 * width * (taken(s - 1, m) + taken(s, m));
+    }
+    return energy;
+  }
+
+  function hottest(rows: readonly number[], c: number, lead: number): Float64Array {
+    const out = new Float64Array(groups.draws).fill(Number.NEGATIVE_INFINITY);
+    const last = lead < 0 ? 0 : times.indexOf(durations[lead]!);
+    for (let s = 0; s <= last; s++) {
+      for (const i of rows) {
+        for (let d = 0; d < groups.draws; d++)
+          out[d] = Math.max(out[d]!, states[s * size + i * members + c * groups.draws + d]!);
+      }
+    }
+    return out;
+  }
+
+  return {
+    groups,
+    readinessAt(indices) {
+      if (indices.some((lead, c) => !known.has(`${c}:${lead}`))) {
+        const { unplugged, atStart } = departing(indices);
+        indices.forEach((lead, c) => {
+          const ready = readinessOf(request.criteria, groups, c, atStart, unplugged);
+          known.set(`${c}:${lead}`, ready);
+        });
+      }
+      return indices.map((lead, c) => known.get(`${c}:${lead}`)!);
+    },
+    verdictAt(indices) {
+      const { unplugged, atStart } = departing(indices);
+      const state = (temps: Float64Array, c: number) => ({
+        temps: withoutMiddle(blockOf(temps, c, groups), groups),
+        parts,
+        members: groups.draws - 1,
+      });
+      return indices.map((_, c) => judge(request.criteria, state(atStart, c), state(unplugged, c)));
+    },
+    hottestSurface: (c, lead) => (elements.length === 0 ? new Float64Array() : hottest(elements, c, lead)),
+    hottestFilm: (c, lead) => hottest([sump], c, lead),
+    energy(c, lead) {
+      const s = lead < 0 ? 0 : times.indexOf(durations[lead]!);
+      const at = s * members + c * groups.draws;
+      energies ??= energyAlong();
+      return energies.subarray(at, at + groups.draws);
+    },
+  };
+}
+
+/** [s] spacing of the kept course, for the hottest surface and the energy. */
+const COURSE = 1200;
+
+function sampleOf(samples: Float64Array, s: number, size: number): Float64Array {
+  return samples.subarray(s * size, (s + 1) * size);
+}
+
+function coldState({ cases, place, site }: LeadCasesRequest, groups: Groups, draws: Draws): Float64Array {
+  const { parts, members } = groups;
+  const state = new Float64Array(parts.length * members);
+  for (let m = 0; m < members; m++) {
+    const d = m % groups.draws;
+    const outside = cases[Math.floor(m / groups.draws)]!.tempAir + draws.weather.tempOffset[d]!;
+    const temp = place === "hangar" ? site.tempHangar : outside;
+    for (let i = 0; i < parts.length; i++) state[i * members + m] = temp;
+  }
+  return state;
+}
+
+function surroundingOf(
+  one: SteadyCase,
+  { installation, kit, site }: LeadCasesRequest,
+  draws: Draws,
+  duration: number,
+): Surrounding {
+  const weather = steadyWeather(one, duration);
+  const forcing = createForcing(
+    {
+      ...{ installation, kit, site, weather, duration },
+      start: 0,
+      initial: { configuration: STRIPPED, temps: new Map(), tempOthers: one.tempAir, sd: 0 },
+      events: [],
+    },
+    draws,
+  );
+  return { forcing, each: true };
+}
+
+function steadyWeather({ tempAir, windSpeed }: SteadyCase, duration: number): WeatherSeries {
+  const both = (value: number) => Float64Array.of(value, value);
+  return {
+    time: Float64Array.of(0, duration),
+    tempAir: both(tempAir),
+    windSpeed: both(windSpeed),
+    tempDewPoint: both(tempAir - STEADY.depression),
+    cloudCover: both(STEADY.cloudCover),
+    origin: "steady weather of a case",
+    assumptions: [],
+  };
+}

@@ -1,0 +1,50 @@
+import { type Criterion, isGating, marginOf } from "../readiness/index.js";
+import { blockOf, type Groups } from "./groups.js";
+
+/** Who is ready in one group, counted without the bands of a verdict: winters judge hundreds of departures. */
+export interface Readiness {
+  /** Whether each member is ready; the middle one first. */
+  readonly ready: Uint8Array;
+  /** Share of the drawn members that are. */
+  readonly chance: number;
+  /** Ids of gating criteria that each fail in so many of the drawn members. */
+  readonly failing: ReadonlyMap<string, number>;
+  /** A ceiling is broken in the middle aircraft. */
+  readonly tooHot: boolean;
+}
+
+/** @param atStart [K] all members at departure; `atUnplug` when the heaters were last on */
+export function readinessOf(
+  criteria: readonly Criterion[],
+  groups: Groups,
+  g: number,
+  atStart: Float64Array,
+  atUnplug: Float64Array,
+): Readiness {
+  const { parts, draws } = groups;
+  const start = { temps: blockOf(atStart, g, groups), parts, members: draws };
+  const unplug = { temps: blockOf(atUnplug, g, groups), parts, members: draws };
+  const ready = new Uint8Array(draws).fill(1);
+  const failing = new Map<string, number>();
+  const values = new Float64Array(draws);
+  let tooHot = false;
+  for (const criterion of criteria) {
+    if (criterion.judged === "while-heating") {
+      criterion.values(unplug, values);
+      if (marginOf(criterion, values[0]!) < 0) tooHot = true;
+      continue;
+    }
+    if (!isGating(criterion)) continue;
+    criterion.values(start, values);
+    let fails = 0;
+    for (let d = 0; d < draws; d++) {
+      if (marginOf(criterion, values[d]!) >= 0) continue;
+      ready[d] = 0;
+      if (d > 0) fails++;
+    }
+    if (fails > 0) failing.set(criterion.id, fails);
+  }
+  let holding = 0;
+  for (let d = 1; d < draws; d++) holding += ready[d]!;
+  return { ready, chance: draws > 1 ? holding / (draws - 1) : ready[0]!, failing, tooHot };
+}

@@ -1,0 +1,45 @@
+import type { Habit, HandHours, KitChoice, Switching } from "../documents/index.js";
+import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
+
+/** [s] pitch of a mains timer's dial, and of a switch on a network; common practice, no published source. */
+const PITCH: Readonly<Record<Switching, number>> = {
+  by_hand: SECONDS_OF_MINUTE,
+  mains_timer: 15 * SECONDS_OF_MINUTE,
+  local_network: SECONDS_OF_MINUTE,
+  phone_network: SECONDS_OF_MINUTE,
+};
+
+/** [s] how old the forecast is that a lead is set by: a timer is set the evening before, a network switch at the time. */
+export function forecastAge(switching: Switching): number {
+  return (switching === "mains_timer" ? 13 : 5) * SECONDS_OF_HOUR;
+}
+
+/**
+ * When heat really comes on for a wanted plug-in: by hand somebody must be there, so at the last moment before it when they
+ * are; a timer's dial has its pitch. Never later than wanted.
+ * @param wanted [s] since epoch
+ */
+export function plugInTime(wanted: number, switching: Switching, { from, until }: HandHours): number {
+  const pitched = PITCH[switching] * Math.floor(wanted / PITCH[switching]);
+  if (switching !== "by_hand") return pitched;
+  for (let day = from.length - 1; day >= 0; day--) {
+    if (from[day]! <= pitched) return Math.min(pitched, until[day] ?? pitched);
+  }
+  return pitched;
+}
+
+/** Why a habit cannot be had with a kit; empty when it can. */
+export function habitRefused({ kit, switching }: KitChoice, habit: Habit): string {
+  const attended = kit.heaters.find((heater) => heater.attended);
+  if (kit.heaters.length === 0) return habit.do === "planned" ? "" : "no heater to switch";
+  if (attended !== undefined && (switching !== "by_hand" || habit.do !== "planned")) {
+    return `somebody must stand by ${attended.name} all the time it runs`;
+  }
+  if (habit.do === "daily" && switching === "by_hand") return "set times need a timer";
+  return "";
+}
+
+/** Shortest longest-on time [s] of a kit's heaters; infinite without any. */
+export function longestOn({ kit }: KitChoice): number {
+  return SECONDS_OF_HOUR * Math.min(...kit.heaters.map((heater) => heater.longest_on_h));
+}
