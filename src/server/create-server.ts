@@ -1,7 +1,7 @@
 import cookie from "@fastify/cookie";
 import helmet from "@fastify/helmet";
 import rateLimit from "@fastify/rate-limit";
-import fastify, { type FastifyServerOptions } from "fastify";
+import fastify, { LogController } from "fastify";
 import { serializerCompiler, type ZodTypeProvider } from "fastify-type-provider-zod";
 import { createAccounts } from "./access/accounts.js";
 import { callerOf } from "./access/caller.js";
@@ -9,6 +9,7 @@ import { guard } from "./access/guard.js";
 import { createSessions } from "./access/sessions.js";
 import type { App, Context } from "./context.js";
 import { ApiError, answer, mapErrors } from "./errors.js";
+import { loggerOf, logRequests } from "./log.js";
 import { measure } from "./metrics.js";
 import { describe } from "./openapi.js";
 import { type AccessOptions, LIMITS, type ServerOptions } from "./options.js";
@@ -31,7 +32,7 @@ export async function createServer(options: ServerOptions): Promise<App> {
   const limits = { ...LIMITS, ...options.limits };
   const app = fastify({
     logger: loggerOf(options.log),
-    disableRequestLogging: true,
+    logController: new LogController({ disableRequestLogging: true }),
     trustProxy: access.trustedProxies === undefined ? false : [...access.trustedProxies],
     bodyLimit: limits.bodyBytes,
     exposeHeadRoutes: false,
@@ -82,9 +83,7 @@ export async function createServer(options: ServerOptions): Promise<App> {
       reply.header("cache-control", "no-store");
     }
   });
-  app.addHook("onResponse", async (request, reply) => {
-    request.log.info({ req: request, res: reply, ms: Math.round(reply.elapsedTime) }, "request");
-  });
+  logRequests(app);
   app.addHook("preClose", async () => streams.closeAll());
 
   await describe(app);
@@ -120,36 +119,5 @@ function securityHeaders({ https }: AccessOptions) {
     strictTransportSecurity: https ? { maxAge: 31_536_000 } : false,
     referrerPolicy: { policy: "no-referrer" as const },
     xFrameOptions: { action: "deny" as const },
-  };
-}
-
-/** One JSON line for each thing. Addresses lose their query (a calendar token stands there), headers are not written. */
-function loggerOf(log: ServerOptions["log"]): NonNullable<FastifyServerOptions["logger"]> {
-  if (log === false) return false;
-  return {
-    level: log.level,
-    ...(log.stream === undefined ? {} : { stream: log.stream }),
-    redact: {
-      paths: [
-        "authorization",
-        "cookie",
-        "password",
-        "token",
-        "code",
-        "*.password",
-        "*.token",
-        "*.authorization",
-        "*.cookie",
-      ],
-      censor: "[hidden]",
-    },
-    serializers: {
-      req: (request) => ({
-        method: request.method,
-        path: request.url?.split("?", 1)[0],
-        address: request.ip,
-        caller: "caller" in request && request.caller ? request.caller.by : undefined,
-      }),
-    },
   };
 }

@@ -1,5 +1,11 @@
-import { type DocumentIssue, isRecord, issueAt, issuesOfSchema } from "../documents/index.js";
-import { type EventKind, type EventOf, eventSchema, type LogbookEvent } from "../logbook/index.js";
+import { type DocumentIssue, isRecord, issueAt } from "../documents/index.js";
+import {
+  type EventKind,
+  type EventOf,
+  type EventsReading,
+  type LogbookEvent,
+  readEvents,
+} from "../logbook/index.js";
 import type { Role, Store } from "../store/index.js";
 
 // Which of the events somebody posted may be kept, and in whose name.
@@ -43,12 +49,12 @@ export async function sortPosted(batch: readonly unknown[], author: Author, stor
   const refused: Refused[] = [];
   const inBatch = new Map<string, Found>();
   for (const [index, posted] of batch.entries()) {
-    const parsed = eventSchema.safeParse(posted);
-    if (!parsed.success) {
-      refused.push({ index, id: idOf(posted), issues: issuesOfSchema(parsed.error, posted) });
+    const reading = readOne(posted);
+    const event = reading.events[0];
+    if (event === undefined) {
+      refused.push({ index, id: idOf(posted), issues: reading.issues });
       continue;
     }
-    const event = parsed.data;
     const issues = [
       ...issuesOfKind(event, author.role),
       ...(await issuesOfTarget(event, author.role, (id) => find(id, inBatch, store))),
@@ -67,6 +73,14 @@ export async function sortPosted(batch: readonly unknown[], author: Author, stor
     events.push(signed(event, kept === undefined ? author.name : kept.event.by));
   }
   return { events, refused };
+}
+
+/** One event: not a whole export, nor a text that holds one. */
+function readOne(posted: unknown): EventsReading {
+  if (!isRecord(posted)) return { events: [], issues: [issueAt([], "an event", posted)] };
+  if (!("soakline_logbook" in posted)) return readEvents(posted);
+  const issue = issueAt(["soakline_logbook"], "one event, not an export of many", posted.soakline_logbook);
+  return { events: [], issues: [issue] };
 }
 
 /** The author is whom the server knows, never whom the client says. */

@@ -39,7 +39,9 @@ export function guard(
     const { caller } = request;
     const rule = ruleOf(request.method, request.routeOptions.url ?? "");
     if (rule === undefined) throw new Error(`missing rule: ${request.method} ${request.routeOptions.url}`);
-    if (!SAFE.has(request.method) && caller.by !== "token") requireOwnPage(request, access);
+    // No page can make a browser send this header to another site unasked.
+    const keyed = request.headers.authorization !== undefined;
+    if (!SAFE.has(request.method) && !keyed) requireOwnPage(request, access);
     if (rule.who === "anyone" || (rule.orLocal && isLocal(request))) return;
     if (caller.by === "nobody") throw new ApiError("not-signed-in", "Sign in first.");
     if (!rule.who.includes(caller.role)) {

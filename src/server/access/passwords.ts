@@ -51,7 +51,8 @@ function isCommon(plain: string): boolean {
   const letters = plain.replace(/[^\p{L}]/gu, "");
   const word = shortestRepeated(letters);
   if (COMMON_STEMS.has(word) || COMMON_STEMS.has(letters)) return true;
-  if (COMMON_STEMS.has(shortestRepeated(unleet(plain).replace(/[^\p{L}]/gu, "")))) return true;
+  const undisguised = unleet(plain.replace(/[^\p{L}]+$/u, "")).replace(/[^\p{L}]/gu, "");
+  if (COMMON_STEMS.has(shortestRepeated(undisguised))) return true;
   // What is left apart from the repeated piece and runs of keys has to be something.
   return new Set(shortestRepeated(plain)).size < 5 || withoutRuns(plain).length < 4;
 }

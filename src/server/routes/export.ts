@@ -1,7 +1,7 @@
 import { Readable } from "node:stream";
 import type { FastifyReply } from "fastify";
 import { z } from "zod";
-import type { LogbookEvent, StoredEvent } from "../../logbook/index.js";
+import { eventsToCsv, LOGBOOK_VERSION, type StoredEvent } from "../../logbook/index.js";
 import type { Store } from "../../store/index.js";
 import { utc } from "../base-document.js";
 import type { App, Context } from "../context.js";
@@ -55,7 +55,7 @@ async function* pages(store: Pick<Store, "eventsAfter">): AsyncGenerator<readonl
 }
 
 async function* jsonPieces(store: Store): AsyncGenerator<string> {
-  yield '{"soakline_logbook":1,"events":[';
+  yield `{"soakline_logbook":${LOGBOOK_VERSION},"events":[`;
   let between = "\n";
   for await (const page of pages(store)) {
     yield between + page.map(({ event }) => JSON.stringify(event)).join(",\n");
@@ -65,25 +65,8 @@ async function* jsonPieces(store: Store): AsyncGenerator<string> {
 }
 
 async function* csvPieces(store: Store): AsyncGenerator<string> {
-  yield "sequence,received,at,kind,aircraft,by,note,event_json\r\n";
-  for await (const page of pages(store)) yield page.map(csvRow).join("");
-}
-
-function csvRow({ sequence, received, event }: StoredEvent): string {
-  const { at, kind, by = "", note = "" } = event;
-  const cells = [String(sequence), received, at, kind, aircraftOf(event), by, note, JSON.stringify(event)];
-  return `${cells.map(cell).join(",")}\r\n`;
-}
-
-function aircraftOf(event: LogbookEvent): string {
-  return "aircraft" in event ? (event.aircraft ?? "") : "";
-}
-
-/**
- * A cell as RFC 4180 has it. Text that a spreadsheet would take for a formula gets an apostrophe before it; the event
- * itself stands unchanged in the last column.
- */
-function cell(text: string): string {
-  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  const header = eventsToCsv([]);
+  yield header;
+  for await (const page of pages(store))
+    yield eventsToCsv(page.map(({ event }) => event)).slice(header.length);
 }
