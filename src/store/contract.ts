@@ -96,7 +96,7 @@ export interface Store {
   event(id: string): Promise<StoredEvent | undefined>;
   /** Readings are known by aircraft, probe and time; the same again is counted as known. */
   appendReadings(rows: readonly ProbeReading[]): Promise<AppendReadingsResult>;
-  /** Oldest first; those of one time by probe. */
+  /** Oldest first. */
   readings(request: ReadingsRequest): Promise<readonly ReadingsRow[]>;
   /** The newest reading of each probe of each aircraft. */
   latestReadings(): Promise<readonly ProbeReading[]>;

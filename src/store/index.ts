@@ -11,3 +11,6 @@ export type {
   Store,
   UserRow,
 } from "./contract.js";
+export { StoreFailure, type StoreFailureKind } from "./failure.js";
+export { STORE_VERSION } from "./migrate.js";
+export { openStore, type StoreOptions } from "./open-store.js";

@@ -1,0 +1,135 @@
+import { sql } from "kysely";
+import { type Connection, type Database, lockBase } from "./database.js";
+import { HOUR, MINUTE, rawFrom, TEN_MINUTES } from "./readings.js";
+
+/** Ten-minute slots rolled up in one transaction, so that nobody else waits long. */
+const SLOTS = 500;
+/** [ms] of readings of one probe that are dropped in one transaction. */
+const DROPPED_AT_ONCE = 24 * HOUR;
+
+/**
+ * Works out anew every minute, ten minutes and hour in which readings came in, however late they came. Whoever adds
+ * readings waits meanwhile, so that none slips in between reading and unmarking.
+ */
+export async function rollUp(database: Database, base: string): Promise<void> {
+  while (
+    await database.kysely.transaction().execute(async (connection) => {
+      await lockBase(database, connection, "readings", base);
+      return rollUpSome(connection, base);
+    })
+  );
+}
+
+/** Whether there may be more. */
+async function rollUpSome(
+  connection: Connection,
+  base: string,
+  before = Number.MAX_SAFE_INTEGER,
+): Promise<boolean> {
+  const slots = await connection
+    .selectFrom("dirty")
+    .innerJoin("series", "series.id", "dirty.series")
+    .select(["dirty.series", "dirty.start"])
+    .where("series.base", "=", base)
+    .where("dirty.start", "<", before)
+    .orderBy("dirty.series")
+    .orderBy("dirty.start")
+    .limit(SLOTS)
+    .execute();
+  if (slots.length === 0) return false;
+  // Whole numbers from our own tables: as literals, their number is not bounded by that of parameters.
+  const listed = sql.raw(slots.map(({ series, start }) => `(${series}, ${start})`).join(", "));
+  const into = sql`insert into rollups (series, step, start, low, total, high, count)`;
+  const onConflict = sql`on conflict (series, step, start) do update set
+    low = excluded.low, total = excluded.total, high = excluded.high, count = excluded.count`;
+  await sql`with slots (series, start) as (values ${listed}) ${into}
+    select r.series, ${sql.lit(MINUTE)}, r.time - r.time % ${sql.lit(MINUTE)} as minute,
+      min(r.temp_c), sum(r.temp_c), max(r.temp_c), count(*)
+    from slots join readings r
+      on r.series = slots.series and r.time >= slots.start and r.time < slots.start + ${sql.lit(TEN_MINUTES)}
+    where true group by r.series, minute ${onConflict}`.execute(connection);
+  await sql`with slots (series, start) as (values ${listed}) ${into}
+    select r.series, ${sql.lit(TEN_MINUTES)}, slots.start, min(r.temp_c), sum(r.temp_c), max(r.temp_c), count(*)
+    from slots join readings r
+      on r.series = slots.series and r.time >= slots.start and r.time < slots.start + ${sql.lit(TEN_MINUTES)}
+    where true group by r.series, slots.start ${onConflict}`.execute(connection);
+  await sql`with slots (series, start) as (values ${listed}),
+    hours as (select distinct series, start - start % ${sql.lit(HOUR)} as start from slots) ${into}
+    select r.series, ${sql.lit(HOUR)}, hours.start, min(r.low), sum(r.total), max(r.high), cast(sum(r.count) as bigint)
+    from hours join rollups r on r.series = hours.series and r.step = ${sql.lit(TEN_MINUTES)}
+      and r.start >= hours.start and r.start < hours.start + ${sql.lit(HOUR)}
+    where true group by r.series, hours.start ${onConflict}`.execute(connection);
+  await sql`delete from dirty where (series, start) in (values ${listed})`.execute(connection);
+  return slots.length === SLOTS;
+}
+
+/** See the contract. What is too old is refused from then on, before anything is dropped. */
+export async function dropRawBefore(database: Database, base: string, time: number): Promise<number> {
+  requireTime(time);
+  const horizon = time - (time % HOUR);
+  await rollUp(database, base);
+  await database.kysely.transaction().execute(async (connection) => {
+    await lockBase(database, connection, "readings", base);
+    while (await rollUpSome(connection, base, horizon));
+    if (horizon <= (await rawFrom(connection, base))) return;
+    await connection
+      .insertInto("raw_from")
+      .values({ base, time: horizon })
+      .onConflict((conflict) => conflict.column("base").doUpdateSet({ time: horizon }))
+      .execute();
+  });
+  let dropped = 0;
+  for (const { id } of await database.kysely
+    .selectFrom("series")
+    .select("id")
+    .where("base", "=", base)
+    .execute()) {
+    dropped += await dropOf(database, id, horizon);
+  }
+  return dropped;
+}
+
+/** The newest reading stays, so that a probe that fell silent still shows what it said last. */
+async function dropOf({ kysely }: Database, series: number, horizon: number): Promise<number> {
+  let dropped = 0;
+  for (;;) {
+    const { oldest, newest } = await kysely
+      .selectFrom("readings")
+      .select(({ fn }) => [fn.min("time").as("oldest"), fn.max("time").as("newest")])
+      .where("series", "=", series)
+      .executeTakeFirstOrThrow();
+    // Both are null where the series has no readings.
+    if (oldest === null || newest === null || oldest >= Math.min(newest, horizon)) return dropped;
+    const until = Math.min(newest, horizon, oldest + DROPPED_AT_ONCE);
+    const { numDeletedRows } = await kysely
+      .deleteFrom("readings")
+      .where("series", "=", series)
+      .where("time", "<", until)
+      .executeTakeFirstOrThrow();
+    dropped += Number(numDeletedRows);
+  }
+}
+
+export async function dropMinutesBefore(database: Database, base: string, time: number): Promise<number> {
+  requireTime(time);
+  const { kysely } = database;
+  // Where raw readings are left, a late one would bring back minutes that lack the others.
+  const horizon = Math.min(time, await rawFrom(kysely, base));
+  let dropped = 0;
+  for (const { id } of await kysely.selectFrom("series").select("id").where("base", "=", base).execute()) {
+    const { numDeletedRows } = await kysely
+      .deleteFrom("rollups")
+      .where("series", "=", id)
+      .where("step", "=", MINUTE)
+      .where("start", "<", horizon)
+      .executeTakeFirstOrThrow();
+    dropped += Number(numDeletedRows);
+  }
+  return dropped;
+}
+
+function requireTime(time: number): void {
+  if (!(Number.isSafeInteger(time) && time >= 0)) {
+    throw new RangeError(`invalid time: ${time} (expected whole milliseconds since 1970)`);
+  }
+}
