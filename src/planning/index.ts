@@ -1,5 +1,6 @@
 export { type AwayReport, type AwayRequest, stayAway } from "./away.js";
-export type { HabitToll } from "./left-on.js";
+export { NumericalFailure } from "./chance.js";
+export { type HabitToll, tollOf } from "./left-on.js";
 export type { ChanceAt, Plan, Remedy, StayWarm } from "./plan.js";
 export { planPreheat } from "./preheat.js";
 export type { PlanRequest, Wish } from "./request.js";

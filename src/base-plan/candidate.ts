@@ -1,0 +1,207 @@
+import type { Heater } from "../aircraft/index.js";
+import { type BaseLimits, type Grid, peopleIn, type Resource, stepAt, stepFrom } from "./limits.js";
+
+/** What one aircraft would do. Times are [s] since the start. */
+export interface Course {
+  /** Index into the circuits; undefined when nothing is plugged in. */
+  readonly circuit: number | undefined;
+  /** Index into the carts; undefined: its own heaters alone. */
+  readonly cart: number | undefined;
+  readonly heaters: readonly string[];
+  /** When the heaters are on, ascending. */
+  readonly blocks: readonly Block[];
+  /** In the hangar; undefined: on the ramp throughout. */
+  readonly stay: Stay | undefined;
+  /** Its plug is pulled as soon as somebody is there after heating, not only before departure. */
+  readonly givesUpOutlet: boolean;
+}
+
+export interface Block {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** `from` undefined: it stands inside at the start. Moving in begins at `from` and moving out at `to`. */
+export interface Stay {
+  readonly from: number | undefined;
+  readonly to: number;
+}
+
+/** A course with what it brings. */
+export interface Candidate extends Course {
+  readonly chance: number;
+  /** Below the wanted chance, or something would get too hot. */
+  readonly missed: boolean;
+  /** [s] heater hours and wet hours. */
+  readonly harm: number;
+  /** [J] */
+  readonly energy: number;
+}
+
+/** What of an aircraft its demands hang on. */
+export interface Holder {
+  /** Switches through a timer or a switch: heat comes and goes with nobody there. */
+  readonly switched: boolean;
+  /** Circuit its plug is in at the start. */
+  readonly connected: number | undefined;
+  /** [s] when it is unplugged at the latest, by whoever flies it. */
+  readonly unplug: number;
+  /** [s] when it is pulled out of a hangar at the latest, by whoever flies it and who else it takes. */
+  readonly exit: number;
+  readonly heaters: ReadonlyMap<string, Heater>;
+}
+
+/** So much of a resource in each of the steps from `from` up to before `to`. */
+export interface Demand {
+  readonly resource: Resource;
+  readonly from: number;
+  readonly to: number;
+  readonly amount: number;
+}
+
+/** Something a person does at a time [s]. */
+export interface Deed {
+  readonly at: number;
+  readonly do: "plug-in" | "unplug" | "move-in" | "move-out";
+  /** Done by whoever flies: nobody of the base is needed. */
+  readonly byPilot: boolean;
+}
+
+/** [W] that a heater takes from its outlet: a burner's fan and glow are not in its data and count as nothing. */
+export function electricPower({ elements, duct }: Heater): number {
+  const blown = duct !== undefined && duct.energy === "electric" ? duct.power_w : 0;
+  return elements.reduce((sum, e) => sum + e.power_w, blown);
+}
+
+/** [A] with everything on, rounded up to whole milliamperes, so that sums are exact to well below the solver's tolerance. */
+export function currentOf({ heaters, circuit }: Course, holder: Holder, limits: BaseLimits): number {
+  if (circuit === undefined) return 0;
+  const power = heaters.reduce((sum, id) => sum + electricPower(heaterOf(holder, id)), 0);
+  return Math.ceil((1000 * power) / limits.circuits[circuit].voltage - 1e-6) / 1000;
+}
+
+/** When its plug is in an outlet; undefined when it is never. */
+export function connectionOf(
+  course: Course,
+  holder: Holder,
+  limits: BaseLimits,
+  grid: Grid,
+): Block | undefined {
+  const { blocks, circuit, givesUpOutlet } = course;
+  const plugged = holder.connected;
+  if (circuit === undefined || blocks.length === 0) {
+    // What is plugged in at the start stays so until somebody comes.
+    return plugged === undefined ? undefined : { from: 0, to: nextPerson(0) };
+  }
+  const byHand = needsPerson(course, holder, limits);
+  const first = blocks[0].from;
+  const last = blocks[blocks.length - 1].to;
+  const inBefore = plugged === circuit ? 0 : byHand ? first : personBefore(first);
+  return { from: inBefore, to: byHand ? last : givesUpOutlet ? nextPerson(last) : holder.unplug };
+
+  function nextPerson(t: number): number {
+    for (let k = stepFrom(grid, t); k < stepAt(grid, holder.unplug); k++) {
+      if (peopleIn(limits, grid, k) > 0) return Math.max(0, grid.origin + k * grid.width);
+    }
+    return holder.unplug;
+  }
+
+  /** The plug of a switched outlet goes in when somebody is last there; where nobody ever is, the demand shows it. */
+  function personBefore(t: number): number {
+    for (let k = stepAt(grid, t); k >= 0; k--) {
+      const at = grid.origin + k * grid.width;
+      if (at < 0) break;
+      if (peopleIn(limits, grid, k) > 0) return at;
+    }
+    return t;
+  }
+}
+
+/** Heat comes and goes by hand: without a switch, from a cart, or from a generator, which somebody must start. */
+export function needsPerson({ circuit, cart }: Course, { switched }: Holder, limits: BaseLimits): boolean {
+  return !switched || cart !== undefined || (circuit !== undefined && limits.circuits[circuit].generator);
+}
+
+/** What people do for a course, in order of time. */
+export function deedsOf(course: Course, holder: Holder, limits: BaseLimits, grid: Grid): Deed[] {
+  const deeds: Deed[] = [];
+  const { blocks, stay, circuit } = course;
+  const plugged = connectionOf(course, holder, limits, grid);
+  const unplugAt = (at: number) => {
+    deeds.push({ at, do: "unplug", byPilot: at >= holder.unplug });
+  };
+  const isIn = holder.connected !== undefined;
+  if (plugged === undefined && course.heaters.length > 0 && blocks.length > 0) {
+    // Burns fuel: no plug, but somebody to light it and to put it out.
+    for (const block of blocks) {
+      deeds.push({ at: block.from, do: "plug-in", byPilot: false });
+      unplugAt(block.to);
+    }
+  } else if (plugged !== undefined && needsPerson(course, holder, limits) && blocks.length > 0) {
+    blocks.forEach((block, i) => {
+      if (!(isIn && i === 0 && holder.connected === circuit && block.from === 0)) {
+        deeds.push({ at: block.from, do: "plug-in", byPilot: false });
+      }
+      unplugAt(block.to);
+    });
+  } else if (plugged !== undefined) {
+    if (!isIn || (circuit !== undefined && holder.connected !== circuit)) {
+      deeds.push({ at: plugged.from, do: "plug-in", byPilot: false });
+    }
+    unplugAt(plugged.to);
+  }
+  if (stay !== undefined) {
+    if (stay.from !== undefined) deeds.push({ at: stay.from, do: "move-in", byPilot: false });
+    deeds.push({ at: stay.to, do: "move-out", byPilot: stay.to >= holder.exit });
+  }
+  return deeds.sort((a, b) => a.at - b.at);
+}
+
+/** Everything a course takes of what the base shares. */
+export function demandsOf(course: Course, holder: Holder, limits: BaseLimits, grid: Grid): Demand[] {
+  const demands: Demand[] = [];
+  const { circuit, cart, blocks, stay } = course;
+  const take = (resource: Resource, from: number, to: number, amount: number) => {
+    const first = Math.max(0, stepAt(grid, from));
+    const last = Math.min(grid.steps, stepFrom(grid, to));
+    if (last > first && amount > 0) demands.push({ resource, from: first, to: last, amount });
+  };
+  const plugged = connectionOf(course, holder, limits, grid);
+  const current = currentOf(course, holder, limits);
+  if (plugged !== undefined) {
+    const index = circuit ?? holder.connected ?? 0;
+    const byHand = circuit !== undefined && needsPerson(course, holder, limits);
+    const held = byHand ? blocks : [plugged];
+    for (const { from, to } of held) take({ of: "outlet", index }, from, to, 1);
+    for (const { from, to } of blocks) take({ of: "current", index }, from, to, current);
+  }
+  if (cart !== undefined) {
+    const { moveTime } = limits.carts[cart];
+    for (const { from, to } of blocks) take({ of: "cart", index: cart }, from, to + moveTime, 1);
+  }
+  if (stay !== undefined) {
+    const { moveTime } = requireHangar(limits);
+    take({ of: "bay", index: 0 }, stay.from ?? 0, stay.to + moveTime, 1);
+  }
+  if (course.heaters.some((id) => heaterOf(holder, id).attended)) {
+    for (const { from, to } of blocks) take({ of: "people", index: 0 }, from, to, 1);
+  }
+  for (const deed of deedsOf(course, holder, limits, grid)) {
+    const moving = deed.do === "move-in" || deed.do === "move-out";
+    const duration = moving ? requireHangar(limits).moveTime : grid.width;
+    const hands = (moving ? requireHangar(limits).movePeople : 1) - (deed.byPilot ? 1 : 0);
+    take({ of: "people", index: 0 }, deed.at, deed.at + Math.max(duration, 1), hands);
+  }
+  return demands;
+}
+
+function requireHangar({ hangar }: BaseLimits) {
+  if (hangar === undefined) throw new RangeError("missing hangar: a course stays in one");
+  return hangar;
+}
+
+function heaterOf({ heaters }: Holder, id: string): Heater {
+  const heater = heaters.get(id);
+  if (heater === undefined) throw new RangeError(`unknown heater: ${id}`);
+  return heater;
+}

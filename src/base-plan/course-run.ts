@@ -1,0 +1,82 @@
+import type { PlanRequest } from "../planning/index.js";
+import { type Criterion, isGating, marginOf, temperatureCriteria } from "../readiness/index.js";
+import type { Scenario, TimedChange } from "../simulation/index.js";
+import type { Course } from "./candidate.js";
+import type { BaseLimits } from "./limits.js";
+import { type BaseAircraft, exitOf } from "./request.js";
+
+/** The aircraft's request with a cart's heater in its kit and used beside its own. */
+export function withCart({ plan }: BaseAircraft, limits: BaseLimits, cart: number | undefined): PlanRequest {
+  if (cart === undefined) return plan;
+  const { heater } = limits.carts[cart];
+  const { kit, installation } = plan.scenario;
+  // The network joins one duct to the cowl: a cart's duct takes the place of the aircraft's own.
+  const own = kit.heaters.filter(
+    (h) => h.id !== heater.id && (h.duct === undefined || heater.duct === undefined),
+  );
+  const surfaces = temperatureCriteria(installation, { heaters: [heater], covers: [] }).filter(
+    (c) => c.judged === "while-heating",
+  );
+  return {
+    ...plan,
+    criteria: [...plan.criteria.filter((c) => !surfaces.some((s) => s.id === c.id)), ...surfaces],
+    heaters: [...plan.heaters.filter((id) => own.some((h) => h.id === id)), heater.id],
+    scenario: { ...plan.scenario, kit: { ...kit, heaters: [...own, heater] } },
+  };
+}
+
+/** All changes of a course, in no order: the scenario's own, the plan's, and making ready to start. */
+export function changesOf(
+  { scenario, wish }: PlanRequest,
+  { blocks, heaters, stay }: Pick<Course, "blocks" | "heaters" | "stay">,
+  limits: BaseLimits,
+): TimedChange[] {
+  const changes: TimedChange[] = [...scenario.events];
+  const atStart = [...scenario.initial.configuration.heatersOn];
+  if (atStart.length > 0) changes.push({ at: 0, change: { do: "unplug", heaters: atStart } });
+  for (const { from, to } of blocks) {
+    changes.push({ at: from, change: { do: "plug-in", heaters } });
+    changes.push({ at: to, change: { do: "unplug", heaters } });
+  }
+  if (stay !== undefined) {
+    const moveTime = limits.hangar?.moveTime ?? 0;
+    // On the way it is counted as outside: the colder of the two.
+    if (stay.from !== undefined)
+      changes.push({ at: stay.from + moveTime, change: { do: "move", to: "hangar" } });
+    changes.push({ at: stay.to, change: { do: "move", to: "ramp" } });
+  }
+  const covers = scenario.kit.covers.map((c) => c.id);
+  changes.push({ at: wish.departure - wish.coverOffBefore, change: { do: "cover-off", covers } });
+  return changes;
+}
+
+/** The latest stay of an aircraft that comes in at `from` (undefined: stands inside). */
+export function stayUntilExit(plan: PlanRequest, limits: BaseLimits, from: number | undefined) {
+  return { from, to: exitOf(plan, limits) };
+}
+
+/** 1 for every member in which all criteria that decide on a start hold. */
+export function readyMembers(
+  criteria: readonly Criterion[],
+  temps: Float64Array,
+  parts: readonly string[],
+  members: number,
+): Uint8Array {
+  const ready = new Uint8Array(members).fill(1);
+  const values = new Float64Array(members);
+  for (const criterion of criteria) {
+    if (!isGating(criterion)) continue;
+    criterion.values({ temps, parts, members }, values);
+    for (let m = 0; m < members; m++) if (!(marginOf(criterion, values[m]) >= 0)) ready[m] = 0;
+  }
+  return ready;
+}
+
+export function shareOf(ready: Uint8Array): number {
+  return ready.reduce((sum, r) => sum + r, 0) / ready.length;
+}
+
+/** A scenario with everything a course does among its events, so that it can be played or judged as it stands. */
+export function playedScenario(plan: PlanRequest, course: Course, limits: BaseLimits): Scenario {
+  return { ...plan.scenario, events: changesOf(plan, course, limits) };
+}

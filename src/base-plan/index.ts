@@ -1,0 +1,24 @@
+export type { Block, Candidate, Course, Deed, Demand, Holder, Stay } from "./candidate.js";
+export { connectionOf, currentOf, deedsOf, demandsOf, electricPower } from "./candidate.js";
+export { type Choice, choose, goTogether, type Priced } from "./choose.js";
+export { type Costs, changeOf, compareCosts, costsOf, sumOfCosts } from "./costs.js";
+export { type PlayedCourse, playCourse } from "./exact.js";
+export { type Cause, causeOf, type Obstacle } from "./explain.js";
+export { type Lift, type LimitChange, lifted } from "./lifts.js";
+export {
+  type BaseLimits,
+  type Cart,
+  type Circuit,
+  capacityOf,
+  type Grid,
+  gridOf,
+  type Hangar,
+  type Presence,
+  type Resource,
+  stepAt,
+  timeOf,
+} from "./limits.js";
+export type { MilpAnswer, SolveMilp } from "./milp.js";
+export { type AircraftCourse, type BasePlan, type BasePlanFailure, planBase } from "./plan.js";
+export type { BaseAircraft, BaseRequest, ParkedAircraft } from "./request.js";
+export { type Option, optionsOf, parkedDemands } from "./rows.js";

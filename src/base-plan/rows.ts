@@ -1,0 +1,125 @@
+import { type Candidate, type Demand, demandsOf, type Holder } from "./candidate.js";
+import { type BaseLimits, capacityOf, type Grid, type Resource, resourceKey } from "./limits.js";
+import type { ParkedAircraft } from "./request.js";
+
+/** One resource in one step, and what each candidate takes of it. */
+export interface Row {
+  readonly resource: Resource;
+  readonly key: string;
+  readonly step: number;
+  readonly capacity: number;
+}
+
+/** A candidate as the choice among all sees it. */
+export interface Option<C extends Candidate = Candidate> {
+  readonly candidate: C;
+  readonly demands: readonly Demand[];
+}
+
+/** Amounts of resource and step, added up. */
+export type Load = Map<string, Float64Array>;
+
+/** Room for rounding in sums of amperes. */
+export const SLACK = 1e-9;
+
+export function optionsOf<C extends Candidate>(
+  candidates: readonly C[],
+  holder: Holder,
+  limits: BaseLimits,
+  grid: Grid,
+): Option<C>[] {
+  return candidates.map((candidate) => ({
+    candidate,
+    demands: demandsOf(candidate, holder, limits, grid),
+  }));
+}
+
+/** Bays that are taken for good. */
+export function parkedDemands(parked: readonly ParkedAircraft[], grid: Grid): Demand[] {
+  return parked.map(() => ({ resource: { of: "bay", index: 0 }, from: 0, to: grid.steps, amount: 1 }));
+}
+
+export function addLoad(load: Load, demands: readonly Demand[], grid: Grid, sign = 1): void {
+  for (const { resource, from, to, amount } of demands) {
+    const key = resourceKey(resource);
+    const row = load.get(key) ?? new Float64Array(grid.steps);
+    load.set(key, row);
+    for (let k = from; k < to; k++) row[k] += sign * amount;
+  }
+}
+
+/** Where a load and demands on top of it are more than there is. */
+export function excess(
+  load: Load,
+  demands: readonly Demand[],
+  limits: BaseLimits,
+  grid: Grid,
+): { readonly resource: Resource; readonly step: number }[] {
+  const own: Load = new Map();
+  addLoad(own, demands, grid);
+  const resources = new Map(demands.map(({ resource }) => [resourceKey(resource), resource]));
+  return [...own].flatMap(([key, row]) => {
+    const resource = resources.get(key);
+    if (resource === undefined) return [];
+    const others = load.get(key);
+    return [...row.keys()]
+      .filter(
+        (k) => row[k] > 0 && row[k] + (others?.[k] ?? 0) > capacityOf(limits, grid, resource, k) + SLACK,
+      )
+      .map((step) => ({ resource, step }));
+  });
+}
+
+/** Whether a candidate could be had if nobody else were there. */
+export function isPossibleAlone({ demands }: Option, limits: BaseLimits, grid: Grid): boolean {
+  return excess(new Map(), demands, limits, grid).length === 0;
+}
+
+/** Rows that some choice of options, one an aircraft, would overfill; what no choice can overfill limits nothing. */
+export function liveRows(
+  fixed: readonly Demand[],
+  options: readonly (readonly Option[])[],
+  limits: BaseLimits,
+  grid: Grid,
+): Row[] {
+  const most: Load = new Map();
+  const resources = new Map<string, Resource>();
+  addLoad(most, fixed, grid);
+  for (const list of options) {
+    const own: Load = new Map();
+    for (const { demands } of list) {
+      const load: Load = new Map();
+      addLoad(load, demands, grid);
+      for (const { resource } of demands) resources.set(resourceKey(resource), resource);
+      for (const [key, row] of load) {
+        const best = own.get(key) ?? new Float64Array(grid.steps);
+        own.set(key, best);
+        for (let k = 0; k < row.length; k++) best[k] = Math.max(best[k], row[k]);
+      }
+    }
+    for (const [key, row] of own) {
+      const sum = most.get(key) ?? new Float64Array(grid.steps);
+      most.set(key, sum);
+      for (let k = 0; k < row.length; k++) sum[k] += row[k];
+    }
+  }
+  return [...most].flatMap(([key, row]) => {
+    const resource = resources.get(key);
+    if (resource === undefined) return [];
+    return [...row.keys()].flatMap((step) => {
+      const capacity = capacityOf(limits, grid, resource, step);
+      return row[step] > capacity + SLACK ? [{ resource, key, step, capacity }] : [];
+    });
+  });
+}
+
+/** What demands take of each row. */
+export function amountsOn(rows: readonly Row[], demands: readonly Demand[]): Float64Array {
+  const keys = demands.map(({ resource }) => resourceKey(resource));
+  return Float64Array.from(rows, ({ key, step }) =>
+    demands.reduce(
+      (sum, d, i) => (keys[i] === key && step >= d.from && step < d.to ? sum + d.amount : sum),
+      0,
+    ),
+  );
+}
