@@ -1,0 +1,73 @@
+// Pictures of every screen of the web app, at two sizes and in both lights, into docs/screens.
+import { mkdir, readdir, stat } from "node:fs/promises";
+import { chromium } from "playwright-core";
+import { serveWeb } from "./serve-web.mjs";
+
+const OUT = process.argv[2] ?? "docs/screens";
+const ONLY = process.argv[3];
+const FORM = process.argv[4] === "png" ? "png" : "jpeg";
+const SIZES = [
+  { name: "phone", width: 360, height: 740 },
+  { name: "desk", width: 1280, height: 800 },
+];
+/** A winter evening, so that the pictures show a night. */
+const EVENING = new Date("2026-01-14T18:04:00+01:00");
+const SCREENS = ["night", "aircraft", "away", "logbook", "forecast", "settings"];
+
+const server = await serveWeb("dist/web");
+const browser = await chromium.launch({
+  executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
+  args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"],
+});
+await mkdir(OUT, { recursive: true });
+for (const size of SIZES) {
+  const context = await browser.newContext({
+    viewport: { width: size.width, height: size.height },
+    timezoneId: "Europe/Oslo",
+    reducedMotion: "reduce",
+  });
+  const page = await context.newPage();
+  page.on("console", (message) => message.type() === "error" && console.error(`${size.name}: ${message.text()}`));
+  page.on("pageerror", (error) => console.error(`${size.name}: ${error}`));
+  await page.clock.setFixedTime(EVENING);
+  await page.goto(server.url);
+  const shot = async (name, full = false) => {
+    if (ONLY !== undefined && !name.startsWith(ONLY)) return;
+    for (const light of ["light", "dark"]) {
+      await page.emulateMedia({ colorScheme: light });
+      await page.waitForTimeout(150);
+      await page.screenshot({
+        path: `${OUT}/${name}-${size.name}-${light}.${FORM}`,
+        type: FORM,
+        ...(FORM === "jpeg" ? { quality: 70 } : {}),
+        fullPage: full,
+      });
+    }
+  };
+  await page.getByRole("heading", { level: 1 }).waitFor();
+  await shot("welcome");
+  await page.getByRole("button", { name: /my aircraft/i }).click();
+  await page.getByRole("combobox").waitFor();
+  await shot("first", true);
+  await page.getByRole("button", { name: /^back$/i }).click();
+  await page.getByRole("button", { name: /demo/i }).click();
+  await page.waitForFunction(() => document.querySelectorAll(".flag").length === 4, undefined, { timeout: 60_000, polling: 250 });
+  await page.waitForFunction(() => document.querySelector(".busy") === null, undefined, { timeout: 120_000, polling: 250 });
+  for (const screen of SCREENS) {
+    await page.goto(`${server.url}#/${screen}`);
+    await page.waitForFunction(
+      () => document.querySelector("[aria-busy='true']") === null && document.querySelector("main h1") !== null,
+      undefined,
+      { timeout: 60_000, polling: 250 },
+    );
+    await page.waitForTimeout(1500);
+    await shot(screen, true);
+  }
+  await context.close();
+}
+await browser.close();
+await server.close();
+
+let bytes = 0;
+for (const name of await readdir(OUT)) bytes += (await stat(`${OUT}/${name}`)).size;
+console.log(`${OUT}: ${(bytes / 1e6).toFixed(2)} MB`);

@@ -1,0 +1,11 @@
+import type { PlanState } from "../data/app.svelte.js";
+
+export type Standing = "good" | "care" | "bad" | "unknown";
+
+/** How a plan stands, for mark and colour; words say the same. */
+export function standingOf(state: PlanState | undefined): Standing {
+  const plan = state?.plan;
+  if (plan === undefined) return "unknown";
+  if (plan.status === "not-reachable") return plan.chance >= 0.5 ? "care" : "bad";
+  return "good";
+}

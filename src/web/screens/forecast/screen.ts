@@ -1,0 +1,9 @@
+import type { Screen } from "../registry.js";
+
+export const screen: Screen = {
+  path: "forecast",
+  order: 10,
+  icon: "snow",
+  isMain: false,
+  load: () => import("./ForecastScreen.svelte"),
+};

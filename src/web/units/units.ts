@@ -1,0 +1,103 @@
+// Conversion and wording of quantities at the edge of the app. Inside, documents carry °C, m/s and ISO times.
+
+export interface Units {
+  readonly temp: "c" | "f";
+  readonly wind: "mps" | "kt";
+  /** BCP 47 */
+  readonly language: string;
+}
+
+/** Knot, exactly 1852 m/h (ISO 80000-3). */
+const KNOT_MPS = 1852 / 3600;
+const NARROW = " ";
+
+/** @example tempText(-24.4, metric) // "−24 °C" */
+export function tempText(celsius: number, units: Units, digits = 0): string {
+  return `${bareTemp(celsius, units, digits)}${NARROW}${tempUnit(units)}`;
+}
+
+export function tempUnit({ temp }: Units): string {
+  return temp === "f" ? "°F" : "°C";
+}
+
+/** The same without its unit, for a drawing that says the unit once. */
+export function bareTemp(celsius: number, units: Units, digits = 0): string {
+  return numberText(shownTemp(celsius, units), units, digits);
+}
+
+export function shownTemp(celsius: number, { temp }: Units): number {
+  return temp === "f" ? celsius * 1.8 + 32 : celsius;
+}
+
+/** [°C] of a number that the user gave in their unit. */
+export function celsiusOf(shown: number, { temp }: Units): number {
+  return temp === "f" ? (shown - 32) / 1.8 : shown;
+}
+
+/** A difference of temperatures. */
+export function differenceText(kelvins: number, units: Units, digits = 0): string {
+  const shown = units.temp === "f" ? kelvins * 1.8 : kelvins;
+  return `${numberText(shown, units, digits)}${NARROW}${units.temp === "f" ? "F°" : "K"}`;
+}
+
+export function windText(mps: number, units: Units): string {
+  return `${bareWind(mps, units)}${NARROW}${windUnit(units)}`;
+}
+
+export function windUnit({ wind }: Units): string {
+  return wind === "kt" ? "kt" : "m/s";
+}
+
+export function bareWind(mps: number, units: Units): string {
+  return numberText(shownWind(mps, units), units, 0);
+}
+
+export function shownWind(mps: number, { wind }: Units): number {
+  return wind === "kt" ? mps / KNOT_MPS : mps;
+}
+
+export function mpsOf(shown: number, { wind }: Units): number {
+  return wind === "kt" ? shown * KNOT_MPS : shown;
+}
+
+export function numberText(value: number, { language }: Pick<Units, "language">, digits = 0): string {
+  const scale = 10 ** digits;
+  // Adding 0 turns -0 into 0; every language gets a real minus sign.
+  const rounded = Math.round(value * scale) / scale + 0;
+  const format = formats.get(`${language} ${digits}`) ?? remembered(language, digits);
+  return format.format(rounded).replace("-", "−");
+}
+
+const formats = new Map<string, Intl.NumberFormat>();
+
+function remembered(language: string, digits: number): Intl.NumberFormat {
+  const format = new Intl.NumberFormat(language, {
+    minimumFractionDigits: digits,
+    maximumFractionDigits: digits,
+  });
+  formats.set(`${language} ${digits}`, format);
+  return format;
+}
+
+/** A value of a criterion in the unit its document gives it. */
+export function criterionValue(value: number, unit: string, units: Units): string {
+  switch (unit) {
+    case "c":
+      return tempText(value, units);
+    case "k":
+      return differenceText(value, units);
+    case "percent":
+      return `${numberText(value, units, 1)}${NARROW}%`;
+    case "rpm":
+      return `${numberText(value, units)}${NARROW}rpm`;
+    case "ratio":
+      return numberText(value, units, 1);
+    default:
+      return numberText(value, units);
+  }
+}
+
+/** How far a value is from its limit. */
+export function criterionMargin(value: number, unit: string, units: Units): string {
+  return criterionValue(value, unit === "c" ? "k" : unit, units);
+}

@@ -1,0 +1,2 @@
+import { en } from "./en.js";
+export const nb = en;

@@ -1,0 +1,186 @@
+import type { AwayDocument, NowDocument, PlanDocument } from "../../documents/index.js";
+import type { LogbookEvent } from "../../logbook/index.js";
+
+// What page and planning worker say to each other. All values are plain data; times are [ms] since 1970 UTC.
+
+/** A question and its answer, by name. A new kind of work is a line here and a function in tasks.ts. */
+export interface Work {
+  /** Engines and kit to choose from. */
+  readonly catalogue: { readonly ask: Record<never, never>; readonly answer: Catalogue };
+  /** The demo base as events, beginning at `now`. */
+  readonly demo: { readonly ask: { readonly now: number }; readonly answer: readonly LogbookEvent[] };
+  /** Takes the logbook in; everything asked later is about it. */
+  readonly open: {
+    readonly ask: { readonly events: readonly LogbookEvent[]; readonly now: number };
+    readonly answer: BaseView;
+  };
+  /** Events of a file that somebody brings, and what is wrong with the others. */
+  readonly read: {
+    readonly ask: { readonly text: string };
+    readonly answer: { readonly events: readonly LogbookEvent[]; readonly issues: readonly string[] };
+  };
+  readonly export: {
+    readonly ask: { readonly events: readonly LogbookEvent[]; readonly form: "csv" | "json" };
+    readonly answer: string;
+  };
+  readonly plan: { readonly ask: PlanAsk; readonly answer: PlanDocument };
+  readonly now: { readonly ask: { readonly aircraft: string; readonly now: number }; readonly answer: NowDocument };
+  readonly away: { readonly ask: AwayAsk; readonly answer: AwayDocument };
+  /** Frost on an aluminium wing outside, through the time the forecast reaches. */
+  readonly frost: { readonly ask: { readonly now: number }; readonly answer: FrostView };
+  /** What a pasted METAR or TAF says, before it is kept. */
+  readonly forecast: { readonly ask: ForecastAsk; readonly answer: ForecastView };
+}
+
+export type WorkKind = keyof Work;
+export type Ask<K extends WorkKind> = Work[K]["ask"];
+export type Answer<K extends WorkKind> = Work[K]["answer"];
+
+export interface PlanAsk {
+  readonly aircraft: string;
+  readonly now: number;
+  /** Tried instead of the one that was asked for; nothing is kept. */
+  readonly departure?: number;
+  readonly chance?: number;
+  /** Drawn cases: few answer fast, many answer finely. */
+  readonly members: number;
+}
+
+export interface AwayAsk {
+  readonly aircraft: string;
+  readonly now: number;
+  readonly members: number;
+  /** From cruise, this long ago; otherwise as the logbook has it. */
+  readonly shutDownHours?: number;
+  /** Weather as somebody standing there sees it, instead of the forecast. */
+  readonly here?: { readonly tempC: number; readonly windMps: number; readonly cloud: number };
+  readonly chance?: number;
+}
+
+export interface ForecastAsk {
+  readonly now: number;
+  readonly zone: string;
+  readonly metar?: string;
+  readonly taf?: string;
+}
+
+/** One message to the worker. */
+export type ToWorker =
+  | { readonly id: number; readonly kind: WorkKind; readonly ask: unknown }
+  /** Work not yet begun is dropped. */
+  | { readonly id: number; readonly kind: "cancel" };
+
+/** One message from the worker. Exactly one but "progress" ends a question. */
+export type FromWorker = { readonly id: number } & (
+  | { readonly is: "progress"; readonly done: number }
+  | { readonly is: "done"; readonly answer: unknown }
+  | { readonly is: "refused"; readonly reasons: readonly string[] }
+  | { readonly is: "failed"; readonly message: string }
+);
+
+export interface Named {
+  readonly id: string;
+  readonly name: string;
+}
+
+export interface HeaterView extends Named {
+  readonly powerW: number;
+  /** Draws on the base's circuit. */
+  readonly electric: boolean;
+  readonly attended: boolean;
+  readonly longestOnH: number;
+  readonly cylinders?: number;
+  readonly cautions: readonly CautionView[];
+}
+
+export interface CoverView extends Named {
+  readonly cautions: readonly CautionView[];
+}
+
+export interface CautionView {
+  readonly text: string;
+  readonly source: string;
+}
+
+export interface Catalogue {
+  readonly engines: readonly (Named & { readonly cylinders: number })[];
+  readonly heaters: readonly HeaterView[];
+  readonly covers: readonly CoverView[];
+}
+
+/** What stands at the base, as the screens need it. */
+export interface BaseView {
+  readonly name: string;
+  readonly notice?: string;
+  readonly zone: string;
+  readonly hasHangar: boolean;
+  readonly circuits: readonly CircuitView[];
+  readonly aircraft: readonly AircraftView[];
+  readonly weather?: WeatherView;
+  /** Why there is no weather, or what is wrong with it. */
+  readonly weatherTrouble?: string;
+  readonly withoutEffect: readonly { readonly id: string; readonly reason: string }[];
+}
+
+export interface CircuitView extends Named {
+  readonly limitA: number;
+  readonly voltageV: number;
+  readonly outlets: number;
+}
+
+export interface AircraftView extends Named {
+  readonly engine: string;
+  readonly cylinders: number;
+  readonly hasCoolant: boolean;
+  readonly circuit?: string;
+  readonly place: "ramp" | "hangar";
+  readonly running: boolean;
+  readonly heaters: readonly HeaterView[];
+  readonly covers: readonly CoverView[];
+  readonly heatersOn: readonly string[];
+  readonly coversOn: readonly string[];
+  /** Since when the heaters now on have been on. */
+  readonly heatingSince?: number;
+  readonly chance: number;
+  readonly departures: readonly {
+    readonly id: string;
+    readonly departure: number;
+    readonly chance?: number;
+    readonly pulledOut: boolean;
+    readonly heaters?: readonly string[];
+  }[];
+  readonly readings: readonly { readonly at: number; readonly part: string; readonly tempC: number }[];
+  readonly lastStart?: { readonly at: number; readonly how: "easy" | "hard" | "failed" };
+  readonly faults: readonly string[];
+}
+
+/** Weather on the hour, from the hour before now as far as it is known. */
+export interface WeatherView {
+  readonly origin: string;
+  /** When the newest forecast was taken in. */
+  readonly received: number;
+  readonly time: readonly number[];
+  readonly airC: readonly number[];
+  readonly windMps: readonly number[];
+  readonly dewPointC: readonly number[];
+  readonly cloud: readonly number[];
+  readonly assumptions: readonly string[];
+}
+
+export interface FrostView {
+  readonly time: readonly number[];
+  /** [kg/m²] on the upper side of a wing, middle and 95 % of the cases. */
+  readonly middle: readonly number[];
+  readonly most: readonly number[];
+  readonly chance: number;
+}
+
+export interface ForecastView {
+  readonly origin: string;
+  readonly time: readonly number[];
+  readonly airC: readonly number[];
+  readonly windMps: readonly number[];
+  readonly cloud: readonly number[];
+  readonly assumptions: readonly string[];
+  readonly warnings: readonly string[];
+}

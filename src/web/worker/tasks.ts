@@ -1,0 +1,173 @@
+import { COVERS, HEATERS, INSTALLATIONS } from "../../aircraft/index.js";
+import { frostFromDocument } from "../../airframe-pipeline.js";
+import { issueText, type NowDocument, type ScenarioDocument } from "../../documents/index.js";
+import { type BaseState, eventsToCsv, eventsToJson, readEvents } from "../../logbook/index.js";
+import { awayFromDocument, type Outcome, planFromDocument } from "../../pipeline.js";
+import { demoOpening, deriveBase, estimateNow, scenarioOf } from "../data/base.js";
+import type { Answer, Ask, Catalogue, FrostView, WorkKind } from "./protocol.js";
+import { Refused } from "./refused.js";
+import { baseView, coverView, forecastWeather, heaterView } from "./views.js";
+
+type Progress = (done?: number) => boolean;
+type Tasks = { readonly [K in WorkKind]: (ask: Ask<K>, onProgress: Progress) => Answer<K> };
+
+let state: BaseState | undefined;
+
+export const TASKS: Tasks = {
+  catalogue,
+  demo: ({ now }) => demoOpening(now).events,
+  open({ events, now }) {
+    state = deriveBase(events);
+    return baseView(opened(), now);
+  },
+  read({ text }) {
+    const { events, issues } = readEvents(text);
+    return { events, issues: issues.map(issueText) };
+  },
+  export: ({ events, form }) => (form === "csv" ? eventsToCsv(events) : eventsToJson(events)),
+  plan({ aircraft, now, departure, chance, members }, onProgress) {
+    const wanted = opened().aircraft.get(aircraft)?.departures.find((d) => d.departure > now);
+    const tried =
+      departure === undefined && chance === undefined
+        ? undefined
+        : {
+            ...{ id: "tried", pulledOut: false, departure: departure ?? wanted?.departure ?? now },
+            ...wanted,
+            ...(departure === undefined ? {} : { departure }),
+            ...(chance === undefined ? {} : { chance }),
+          };
+    const document = documentFor(aircraft, {
+      now,
+      members,
+      ...(tried === undefined ? {} : { departure: tried }),
+    });
+    return resultOf(planFromDocument(document, { onProgress }));
+  },
+  now({ aircraft, now }) {
+    const estimate = estimateFor(aircraft, now);
+    if (estimate === undefined) throw new Refused(["nothing is known of how it stands"]);
+    return estimate;
+  },
+  away({ aircraft, now, members, shutDownHours, here, chance }, onProgress) {
+    const document = documentFor(aircraft, { now, members, hours: AWAY_HOURS }, here && fixedWeather(here));
+    const { want: _, initial, ...rest } = document;
+    const asked: ScenarioDocument = {
+      ...rest,
+      initial: shutDownHours === undefined ? (initial ?? {}) : { shut_down_h_ago: shutDownHours },
+      events: [],
+      plugged_in: [],
+    };
+    return resultOf(awayFromDocument(asked, { onProgress, ...(chance === undefined ? {} : { overrides: { chance } }) }));
+  },
+  frost: ({ now }) => frost(now),
+  forecast: forecastWeather,
+};
+
+/** [h] looked ahead for how long a warm engine lasts. */
+const AWAY_HOURS = 12;
+/** Drawn nights for the frost row: enough to tell likely from unlikely. */
+const FROST_MEMBERS = 20;
+
+function opened(): BaseState {
+  if (state === undefined) throw new Refused(["no base has been set up"]);
+  return state;
+}
+
+/** Estimates of this logbook, by aircraft: a drag asks for the same one many times. */
+let estimates = new Map<string, { readonly at: number; readonly of: BaseState; readonly document: NowDocument | undefined }>();
+/** [ms] an estimate is used on before a new one is made. */
+const ESTIMATE_LASTS = 120_000;
+
+function estimateFor(aircraft: string, now: number): NowDocument | undefined {
+  const known = estimates.get(aircraft);
+  const base = opened();
+  if (known !== undefined && known.of === base && Math.abs(known.at - now) < ESTIMATE_LASTS) return known.document;
+  const document = estimateNow(base, aircraft, now);
+  if (known?.of !== base) estimates = new Map([...estimates].filter(([, entry]) => entry.of === base));
+  estimates.set(aircraft, { at: now, of: base, document });
+  return document;
+}
+
+function documentFor(
+  aircraft: string,
+  options: Omit<Parameters<typeof scenarioOf>[2], "from">,
+  weather?: ScenarioDocument["weather"],
+): ScenarioDocument {
+  const base = opened();
+  const estimate = estimateFor(aircraft, options.now);
+  const scenario = scenarioOf(weather === undefined ? base : withWeather(base, weather, options.now), aircraft, {
+    ...options,
+    from: "now",
+    ...(estimate === undefined ? {} : { estimate }),
+  });
+  if (!scenario.ok) throw new Refused([scenario.reason]);
+  return scenario.document;
+}
+
+function withWeather(base: BaseState, weather: ScenarioDocument["weather"], now: number): BaseState {
+  const at = new Date(now).toISOString();
+  const id = "00000000-0000-8000-8000-000000000000";
+  return { ...base, forecasts: [{ kind: "forecast", id, at, origin: "as seen here", weather }] };
+}
+
+/** What somebody sees, taken to last: every three hours, so that no stretch is without weather. */
+function fixedWeather(here: NonNullable<Ask<"away">["here"]>): ScenarioDocument["weather"] {
+  const points = Array.from({ length: AWAY_HOURS / 3 + 2 }, (_, i) => ({
+    at_h: 3 * i,
+    air_c: here.tempC,
+    wind_mps: here.windMps,
+    cloud_fraction: here.cloud,
+  }));
+  return { points };
+}
+
+function frost(now: number): FrostView {
+  const base = opened();
+  const [first] = base.aircraft.keys();
+  if (first === undefined) throw new Refused(["no aircraft"]);
+  const view = baseView(base, now).weather;
+  if (view === undefined) throw new Refused(["no weather"]);
+  const last = view.time[view.time.length - 1];
+  const start = Math.max(now, view.time[0]);
+  const hours = Math.floor((Math.min(last, now + 36 * 3_600_000) - start) / 3_600_000);
+  const outcome = frostFromDocument({
+    soakline: 1,
+    kind: "frost",
+    name: base.setUp.name,
+    start: new Date(start).toISOString(),
+    zone: base.setUp.zone,
+    hours,
+    weather: {
+      points: view.time.map((time, i) => ({
+        time: new Date(time).toISOString(),
+        air_c: view.airC[i],
+        wind_mps: view.windMps[i],
+        dew_point_c: Math.min(view.dewPointC[i], view.airC[i]),
+        cloud_fraction: view.cloud[i],
+      })),
+    },
+    panel: "aluminium-painted",
+    ensemble: { members: FROST_MEMBERS, seed: 1 },
+  });
+  const { course, upper } = resultOf(outcome);
+  return {
+    time: course.time_h.map((h) => start + h * 3_600_000),
+    middle: course.upper_frost_kg_per_m2.p50,
+    most: course.upper_frost_kg_per_m2.p95,
+    chance: upper.chance,
+  };
+}
+
+function resultOf<T>(outcome: Outcome<T>): T {
+  if (outcome.status === "completed") return outcome.result;
+  if (outcome.status === "refused") throw new Refused(outcome.issues.map(issueText));
+  throw new Error(outcome.message);
+}
+
+function catalogue(): Catalogue {
+  return {
+    engines: INSTALLATIONS.map(({ id, name, cylinders }) => ({ id, name, cylinders })),
+    heaters: HEATERS.map(heaterView),
+    covers: COVERS.map(coverView),
+  };
+}

@@ -1,0 +1,20 @@
+import { svelte } from "@sveltejs/vite-plugin-svelte";
+import { defineConfig } from "vite";
+import { offlineFiles } from "./src/web/sw/offline-files.ts";
+
+// biome-ignore lint/style/noDefaultExport: Vite reads its configuration from the default export.
+export default defineConfig({
+  root: "src/web",
+  base: "./",
+  plugins: [svelte(), offlineFiles()],
+  worker: { format: "es" },
+  build: {
+    outDir: "../../dist/web",
+    emptyOutDir: true,
+    target: "es2022",
+    assetsInlineLimit: 0,
+    // A strict content policy forbids the inline script that would preload modules.
+    modulePreload: { polyfill: false },
+    reportCompressedSize: false,
+  },
+});
