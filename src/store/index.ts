@@ -1,3 +1,4 @@
+export { type BackupCounts, backupTo } from "./backup.js";
 export type {
   AppendReadingsResult,
   AppendResult,
@@ -14,3 +15,4 @@ export type {
 export { StoreFailure, type StoreFailureKind } from "./failure.js";
 export { STORE_VERSION } from "./migrate.js";
 export { openStore, type StoreOptions } from "./open-store.js";
+export { restoreFrom } from "./restore.js";

@@ -43,7 +43,7 @@ export async function appendReadings(
         .executeTakeFirstOrThrow();
       kept += Number(numInsertedOrUpdatedRows);
     }
-    if (kept > 0) await mark(connection, readings);
+    if (kept > 0) await markDirty(connection, readings);
     const tooOld = rows.length - recent.length;
     return { kept, known: recent.length - kept, ...(tooOld === 0 ? {} : { tooOld }) };
   });
@@ -56,7 +56,7 @@ function requireReading({ time, tempC }: ProbeReading): void {
   if (!Number.isFinite(tempC)) throw new RangeError(`invalid tempC: ${tempC} (expected a number)`);
 }
 
-async function mark(
+export async function markDirty(
   connection: Connection,
   readings: readonly { readonly series: number; readonly time: number }[],
 ): Promise<void> {
