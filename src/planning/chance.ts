@@ -3,13 +3,16 @@ import {
   type Draws,
   ENSEMBLE_TOLERANCE,
   type EnsembleRun,
+  joined,
   prepareRun,
   sampleAt,
   type Timeline,
   type Trajectory,
+  thinned,
   trajectory,
 } from "../simulation/index.js";
 import type { PlanRequest } from "./request.js";
+import type { PlugInChances } from "./search.js";
 import { coverOffTime, plannedTimeline, unplugTime } from "./timeline.js";
 
 /** A plug-in that was run. */
@@ -21,11 +24,16 @@ export interface Candidate {
   readonly verdict: Verdict;
 }
 
-/** Runs candidates of one plan; what is common to all of them (the soak until the plug goes in) is run once. */
-export interface ChanceFinder {
+/** An ensemble and its course while nobody plugs in: the same for all departures, so that plans may share it. */
+export interface Soaked {
   readonly run: EnsembleRun;
-  /** [s] plug-in times that may be tried are whole steps from now up to unplugging. */
-  readonly step: number;
+  /** The scenario's own events only, sampled at every step at least until unplugging. */
+  readonly soak: Trajectory;
+}
+
+/** Runs candidates of one plan; what is common to all of them (the soak until the plug goes in) is run once. */
+export interface ChanceFinder extends PlugInChances {
+  readonly run: EnsembleRun;
   /** Nobody plugs in; sampled at every step. */
   readonly soak: Trajectory;
   /** Runs the plug-in at grid index i (time i * step), or never when undefined. */
@@ -44,13 +52,31 @@ export class NumericalFailure extends Error {
 /** [s] spacing of courses. */
 export const COURSE_STEP = 600;
 
-export function createChanceFinder(request: PlanRequest, step: number, draws: Draws): ChanceFinder {
-  const run = prepareRun(request.scenario, draws);
+/** @param soaked the same draws' soak where it is known already */
+export function createChanceFinder(
+  request: PlanRequest,
+  step: number,
+  draws: Draws,
+  soaked?: Soaked,
+): ChanceFinder {
+  const run = soaked?.run ?? prepareRun(request.scenario, draws);
   const unplug = unplugTime(request);
   const { departure } = request.wish;
   const marks = [unplug, coverOffTime(request), departure];
-  const soak = played(run.initial, 0, departure, plannedTimeline(request, undefined), marks, step);
+  const soak = soaked === undefined ? soakedFrom(0, run.initial) : goneOn(soaked.soak);
   const known = new Map<number | undefined, Candidate>();
+
+  function soakedFrom(from: number, state: Float64Array): Trajectory {
+    return played(state, from, departure, plannedTimeline(request, undefined), marks, step);
+  }
+
+  /** The shared soak as far as it holds, which is until unplugging, then on to departure. */
+  function goneOn(shared: Trajectory): Trajectory {
+    const last = step * Math.floor(unplug / step);
+    const onward = soakedFrom(last, sampleAt(shared, last));
+    const before = thinned(shared, (t) => t <= last);
+    return joined(before, onward);
+  }
 
   function played(
     state: Float64Array,
@@ -79,14 +105,20 @@ export function createChanceFinder(request: PlanRequest, step: number, draws: Dr
     };
   }
 
+  function candidate(index: number | undefined): Candidate {
+    const found = known.get(index) ?? compute(index);
+    known.set(index, found);
+    return found;
+  }
+
   return {
     run,
     step,
     soak,
-    candidate(index) {
-      const found = known.get(index) ?? compute(index);
-      known.set(index, found);
-      return found;
+    candidate,
+    plannable(index) {
+      const { verdict } = candidate(index);
+      return verdict.tooHot.length > 0 ? 0 : verdict.chance;
     },
     tried: () =>
       [...known.values()]

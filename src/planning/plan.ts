@@ -2,8 +2,8 @@ import type { Verdict } from "../readiness/index.js";
 import type { Band, Trajectory } from "../simulation/index.js";
 import type { HabitToll } from "./left-on.js";
 
-/** The answer to "when do I plug in?". Times are [s] since scenario start. */
-export interface Plan {
+/** When to plug in, and what comes of it. Times are [s] since scenario start. */
+export interface PlugInAnswer {
   readonly status: "ready" | "not-reachable";
   /** Why it is not "ready", one sentence; empty when it is. */
   readonly message: string;
@@ -19,6 +19,12 @@ export interface Plan {
   /** Standard error of the chance from the finite number of members. */
   readonly chanceError: number;
   readonly verdict: Verdict;
+  /** [J] */
+  readonly energy: Band;
+}
+
+/** The answer to "when do I plug in?", with all that goes with it. Times are [s] since scenario start. */
+export interface Plan extends PlugInAnswer {
   /**
    * From when to when it is ready with covers left on after unplugging, over the members ready at departure: bands, so
    * that the edges can be drawn soft. Undefined when no member is ready.
@@ -26,8 +32,6 @@ export interface Plan {
   readonly window: { readonly opens: Band; readonly closes: Band } | undefined;
   /** How long it stays ready after the planned departure, with covers left on and with the planned stripping. */
   readonly stayWarm: { readonly covered: StayWarm; readonly uncovered: StayWarm };
-  /** [J] */
-  readonly energy: Band;
   /** Chance of being ready for other plug-in times, ascending in plug-in. */
   readonly curve: readonly ChanceAt[];
   /** The same departure when the plug goes in this much later than planned; over fewer members, to about 5 %. */

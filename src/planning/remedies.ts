@@ -4,6 +4,7 @@ import { applyChange, type Draws, type Scenario } from "../simulation/index.js";
 import { createChanceFinder } from "./chance.js";
 import type { Remedy } from "./plan.js";
 import type { PlanRequest } from "./request.js";
+import type { Steps } from "./steps.js";
 
 /** [s] grid of the trial runs. */
 const TRIAL_STEP = 1800;
@@ -12,24 +13,22 @@ const TRIAL_STEP = 1800;
  * Tries what a user could change about a departure that cannot be met: covers not used, better heaters, a hangar, the
  * next hours. Each change is run at the earliest plug-in; nothing is listed that does not raise the chance.
  */
-export function triedRemedies(
-  request: PlanRequest,
-  draws: Draws,
-  earliest: number,
-  onTry: () => void,
-): Remedy[] {
+export function* triedRemedies(request: PlanRequest, draws: Draws, earliest: number): Steps<Remedy[]> {
   const index = Math.ceil(earliest / TRIAL_STEP);
   const chanceOf = (changed: PlanRequest) => {
     const finder = createChanceFinder(changed, TRIAL_STEP, draws);
-    const { chance } = finder.candidate(changed.heaters.length > 0 ? index : undefined).verdict;
-    onTry();
-    return chance;
+    return finder.candidate(changed.heaters.length > 0 ? index : undefined).verdict.chance;
   };
   const now = chanceOf(request);
-  return [...coverChanges(request), ...heaterChanges(request), ...placeChanges(request)]
-    .map(({ text, change }) => ({ text, chance: chanceOf(change(request)), plugIn: index * TRIAL_STEP }))
-    .filter((remedy) => remedy.chance > now + WORTH_NAMING)
-    .sort((a, b) => b.chance - a.chance);
+  const remedies: Remedy[] = [];
+  for (const trial of [...coverChanges(request), ...heaterChanges(request), ...placeChanges(request)]) {
+    yield;
+    const chance = chanceOf(trial.change(request));
+    if (chance > now + WORTH_NAMING) {
+      remedies.push({ text: trial.text, chance, plugIn: index * TRIAL_STEP });
+    }
+  }
+  return remedies.sort((a, b) => b.chance - a.chance);
 }
 
 /** Rise of the chance below which a change is not worth naming: within the noise of the trial. */

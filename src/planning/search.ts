@@ -1,4 +1,12 @@
-import type { ChanceFinder } from "./chance.js";
+import type { Steps } from "./steps.js";
+
+/** What a search asks; answers are kept by whoever gives them, so that asking twice costs nothing. */
+export interface PlugInChances {
+  /** [s] plug-in times that may be tried are whole steps. */
+  readonly step: number;
+  /** Chance of the plug-in at a grid index, as far as it may be planned: one that overheats something counts as none. */
+  plannable(index: number): number;
+}
 
 export interface SearchResult {
   /** Grid index of the latest plug-in with the wanted chance; the best one tried when there is none. */
@@ -18,20 +26,21 @@ export interface SearchRange {
  * that fails does not end the search before the whole range was tried.
  * @param resolution grid steps within which the answer need not be told apart
  */
-export function latestPlugIn(
-  finder: ChanceFinder,
+export function* latestPlugIn(
+  chances: PlugInChances,
   wanted: number,
   range: SearchRange,
-  onTry: () => void,
   resolution = 1,
-): SearchResult {
+): Steps<SearchResult> {
   let failing = range.last + 1;
   let best = range.first;
   let bestChance = -1;
-  for (const index of growingLeads(finder.step, range)) {
-    const chance = chanceAt(finder, index, onTry);
-    if (chance >= wanted)
-      return { index: bisect(finder, wanted, index, failing, onTry, resolution), reached: true };
+  for (const index of growingLeads(chances.step, range)) {
+    const chance = chances.plannable(index);
+    yield;
+    if (chance >= wanted) {
+      return { index: yield* bisect(chances, wanted, index, failing, resolution), reached: true };
+    }
     // Among equals the longer lead: when nothing is enough, heating longer comes closest.
     if (chance >= bestChance) [best, bestChance] = [index, chance];
     failing = index;
@@ -40,36 +49,44 @@ export function latestPlugIn(
 }
 
 /**
- * Carries a result found with few members over to the finder with all of them: steps away from it, growing, until
- * the wanted chance lies between two neighbours tried, then halves.
+ * Carries a result found otherwise (with few members, by interpolation) over to chances that decide: steps away from it,
+ * growing, until the wanted chance lies between two neighbours tried, then halves.
+ * @param reach grid steps that the result may be off by
  */
-export function refinePlugIn(
-  finder: ChanceFinder,
+export function* refinePlugIn(
+  chances: PlugInChances,
   wanted: number,
   range: SearchRange,
   near: number,
-  onTry: () => void,
-): SearchResult {
+  reach = SCOUT_RESOLUTION - 1,
+): Steps<SearchResult> {
   let good = near;
   let bad = near;
-  let stride = SCOUT_RESOLUTION - 1;
-  if (chanceAt(finder, near, onTry) >= wanted) {
+  let stride = reach;
+  const enough = chances.plannable(near) >= wanted;
+  yield;
+  if (enough) {
     for (;;) {
       bad = Math.min(good + stride, range.last + 1);
-      if (bad > range.last || chanceAt(finder, bad, onTry) < wanted) break;
+      if (bad > range.last) break;
+      const chance = chances.plannable(bad);
+      yield;
+      if (chance < wanted) break;
       good = bad;
       stride *= 2;
     }
   } else {
     for (;;) {
       good = Math.max(bad - stride, range.first);
-      if (good === bad) return latestPlugIn(finder, wanted, range, onTry);
-      if (chanceAt(finder, good, onTry) >= wanted) break;
+      if (good === bad) return yield* latestPlugIn(chances, wanted, range);
+      const chance = chances.plannable(good);
+      yield;
+      if (chance >= wanted) break;
       bad = good;
       stride *= 2;
     }
   }
-  return { index: bisect(finder, wanted, good, bad, onTry), reached: true };
+  return { index: yield* bisect(chances, wanted, good, bad), reached: true };
 }
 
 /** Grid steps within which few members tell plug-in times apart anyway. */
@@ -86,27 +103,20 @@ function* growingLeads(step: number, { first, last }: SearchRange): Generator<nu
 const SHORTEST_LEAD = 2700;
 const LEAD_GROWTH = 1.6;
 
-function bisect(
-  finder: ChanceFinder,
+function* bisect(
+  chances: PlugInChances,
   wanted: number,
   good: number,
   bad: number,
-  onTry: () => void,
   resolution = 1,
-): number {
+): Steps<number> {
   let from = good;
   let to = bad;
   while (to - from > resolution) {
     const middle = (from + to) >> 1;
-    if (chanceAt(finder, middle, onTry) >= wanted) from = middle;
+    if (chances.plannable(middle) >= wanted) from = middle;
     else to = middle;
+    yield;
   }
   return from;
-}
-
-/** Chance of a plug-in that may be planned; one that overheats something counts as none. */
-function chanceAt(finder: ChanceFinder, index: number, onTry: () => void): number {
-  const { verdict } = finder.candidate(index);
-  onTry();
-  return verdict.tooHot.length > 0 ? 0 : verdict.chance;
 }
