@@ -1,0 +1,124 @@
+import { randomBytes } from "node:crypto";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import pg from "pg";
+import { afterAll, beforeAll, describe, test } from "vitest";
+
+/** A place that hands out the address of a new, empty store of its kind with every call. */
+export interface StorePlace {
+  readonly kind: "sqlite" | "postgres";
+  freshUrl(): Promise<string>;
+  /** For files beside the stores; taken away afterwards. */
+  readonly folder: string;
+}
+
+const POSTGRES = process.env.SOAKLINE_TEST_POSTGRES ?? "postgres://postgres@127.0.0.1:5432/postgres";
+
+/** The same tests on both databases. Where there is no PostgreSQL they are skipped, but never in CI. */
+export async function describeStores(what: string, tests: (place: StorePlace) => void): Promise<void> {
+  describe(`${what}, SQLite`, () => tests(sqlitePlace()));
+  const postgres = await reachable();
+  if (postgres === undefined) describe(`${what}, PostgreSQL`, () => tests(postgresPlace()));
+  else if (process.env.CI) test(`${what}: PostgreSQL`, () => Promise.reject(new Error(postgres)));
+  else
+    test.skip(
+      `${what}: no PostgreSQL answers at ${POSTGRES} (SOAKLINE_TEST_POSTGRES), so it is not tested on it`,
+    );
+}
+
+export async function describePostgres(what: string, tests: (place: StorePlace) => void): Promise<void> {
+  const postgres = await reachable();
+  if (postgres === undefined) describe(what, () => tests(postgresPlace()));
+  else if (process.env.CI) test(what, () => Promise.reject(new Error(postgres)));
+  else
+    test.skip(`${what}: no PostgreSQL answers at ${POSTGRES} (SOAKLINE_TEST_POSTGRES), so it is not tested`);
+}
+
+/** Why it cannot be reached. */
+async function reachable(): Promise<string | undefined> {
+  const client = new pg.Client({ connectionString: POSTGRES, connectionTimeoutMillis: 3000 });
+  try {
+    await client.connect();
+    await client.end();
+    return undefined;
+  } catch (error) {
+    return `PostgreSQL at ${POSTGRES}: ${error instanceof Error ? error.message : String(error)}`;
+  }
+}
+
+export function sqlitePlace(): StorePlace {
+  const folder = temporaryFolder();
+  let made = 0;
+  return { kind: "sqlite", folder, freshUrl: async () => `file:${join(folder, `store-${++made}.db`)}` };
+}
+
+/** Making and dropping a database takes a second: two take turns, so that a test may use two at once. */
+function postgresPlace(): StorePlace {
+  const folder = temporaryFolder();
+  const names = ["a", "b"].map((letter) => `soakline_test_${randomBytes(6).toString("hex")}_${letter}`);
+  const made: string[] = [];
+  let given = 0;
+  const admin = new pg.Client({ connectionString: POSTGRES });
+  beforeAll(() => admin.connect(), SLOW);
+  afterAll(async () => {
+    for (const name of made) await admin.query(`drop database ${name} with (force)`);
+    await admin.end();
+  }, SLOW);
+  return {
+    kind: "postgres",
+    folder,
+    freshUrl: async () => {
+      const name = names[given++ % names.length];
+      const url = new URL(POSTGRES);
+      url.pathname = `/${name}`;
+      if (made.includes(name)) await runSql(url.href, "drop schema if exists soakline cascade");
+      else {
+        await admin.query(`create database ${name}`);
+        made.push(name);
+      }
+      return url.href;
+    },
+  };
+}
+
+/** [ms] on a machine that does much else. */
+const SLOW = 120_000;
+
+function temporaryFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), "soakline-store-"));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+/** Runs statements beside the store, as another program would. */
+export async function runSql(
+  url: string,
+  ...statements: readonly string[]
+): Promise<readonly Record<string, unknown>[]> {
+  if (url.startsWith("file:")) {
+    const { default: SQLite } = await import("better-sqlite3");
+    const database = new SQLite(url.slice("file:".length));
+    try {
+      let rows: Record<string, unknown>[] = [];
+      for (const statement of statements) {
+        const prepared = database.prepare(statement);
+        rows = prepared.reader ? (prepared.all() as Record<string, unknown>[]) : [];
+        if (!prepared.reader) prepared.run();
+      }
+      return rows;
+    } finally {
+      database.close();
+    }
+  }
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  try {
+    await client.query("set search_path to soakline");
+    let rows: Record<string, unknown>[] = [];
+    for (const statement of statements) rows = (await client.query(statement)).rows;
+    return rows;
+  } finally {
+    await client.end();
+  }
+}
