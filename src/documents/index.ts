@@ -1,4 +1,14 @@
 export { awayDocument } from "./away-document.js";
+export {
+  type BaseDocument,
+  type BasePlanDocument,
+  type BaseSections,
+  basePlanSchema,
+  baseSchema,
+  type ToldDocument,
+} from "./base-plan-schema.js";
+export { type Clock, clockOf, epochOfText } from "./clock.js";
+export { inFormOfKind } from "./current-form.js";
 export { dailyTimes } from "./daily-times.js";
 export { DEMO_SEED, type DemoBase, demoBase, demoPoints } from "./demo-base.js";
 export { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
@@ -32,7 +42,7 @@ export { type Overrides, overridden, overriddenAirframe } from "./overrides.js";
 export { planDocument } from "./plan-document.js";
 export { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
 export { record } from "./record.js";
-export { type ResultContext, usedKit } from "./result-header.js";
+export { type ResultContext, rounded, usedKit } from "./result-header.js";
 export {
   type AwayDocument,
   awaySchema,

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { basePlanSchema, baseSchema } from "./base-plan-schema.js";
 import { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
 import { frostOutlookSchema } from "./frost-result-schema.js";
 import { frostSchema } from "./frost-schema.js";
@@ -26,6 +27,8 @@ const SCHEMAS = {
   "frost-outlook": frostOutlookSchema,
   thaw: thawSchema,
   "thaw-outlook": thawOutlookSchema,
+  base: baseSchema,
+  "base-plan": basePlanSchema,
 } as const satisfies Record<string, z.ZodType>;
 
 /** JSON Schema (draft 2020-12) of every document, by name. */
