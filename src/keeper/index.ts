@@ -1,1 +1,2 @@
-export {};
+export { type EmbeddedBroker, startBroker } from "./broker.js";
+export { createPlanner, type Planner, type UpdateJob, type UpdateResult } from "./planner.js";

@@ -43,13 +43,16 @@ export function createIngest({ keep, onKept, onTrouble, mono }: IngestOptions): 
   }
 
   function flush(): Promise<void> {
-    underWay ??= commit().finally(() => {
+    underWay ??= commit().then((done) => {
       underWay = undefined;
+      // What came in between the last look and now.
+      return done && rows.length > 0 ? flush() : undefined;
     });
     return underWay;
   }
 
-  async function commit(): Promise<void> {
+  /** False when something could not be kept. */
+  async function commit(): Promise<boolean> {
     while (rows.length > 0) {
       const batch = rows.slice(0, MOST);
       const times = arrived.slice(0, MOST);
@@ -64,13 +67,14 @@ export function createIngest({ keep, onKept, onTrouble, mono }: IngestOptions): 
           letGo += over;
         }
         schedule(AGAIN);
-        return;
+        return false;
       }
       rows = rows.slice(batch.length);
       arrived = arrived.slice(batch.length);
       const now = mono();
       for (const time of times) onKept((now - time) / 1000);
     }
+    return true;
   }
 
   return {

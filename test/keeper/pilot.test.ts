@@ -1,0 +1,137 @@
+import { randomUUID } from "node:crypto";
+import { expect, test } from "vitest";
+import { openBook } from "../../src/keeper/book.js";
+import { createPilot } from "../../src/keeper/pilot.js";
+import type { BaseSetUp, LogbookEvent } from "../../src/logbook/index.js";
+import { openStore, type Store } from "../../src/store/index.js";
+import { at, HOUR, OPENED, opening } from "../base/example-base.js";
+import { inlinePlanner } from "./inline-planner.js";
+
+const MINUTE = 60_000;
+/** The demo with one aircraft only. */
+const lynxOnly: BaseSetUp = {
+  ...opening.setUp,
+  aircraft: opening.setUp.aircraft.filter(({ id }) => id === "lynx"),
+};
+const setUp: LogbookEvent = { ...at(0), kind: "set-up", base: lynxOnly };
+const forecast = opening.events.find(({ kind }) => kind === "forecast") as LogbookEvent;
+const wanted = opening.events.find(
+  (e) => e.kind === "departure-wanted" && e.aircraft === "lynx",
+) as LogbookEvent;
+
+async function started(events: readonly LogbookEvent[], store?: Store, from = OPENED + MINUTE) {
+  const kept = store ?? (await openStore(":memory:"));
+  await kept.append(events);
+  const book = await openBook(kept);
+  const planner = inlinePlanner();
+  const clock = { now: from };
+  const pilot = createPilot({
+    ...{ store: kept, book, planner, clock: () => clock.now },
+    onChange: () => undefined,
+    log: (level, text, more) => expect(level, `${text} ${JSON.stringify(more)}`).not.toBe("error"),
+  });
+  book.onKept(pilot.heard);
+  const settled = async () => {
+    pilot.tick();
+    for (let before = -1; before !== planner.jobs.length; ) {
+      before = planner.jobs.length;
+      await new Promise((resolve) => setTimeout(resolve, 60));
+    }
+  };
+  const kinds = async (kind: LogbookEvent["kind"]) =>
+    (await kept.eventsAfter(0, 1000)).filter(({ event }) => event.kind === kind).map(({ event }) => event);
+  return { store: kept, book, planner, pilot, clock, settled, kinds };
+}
+
+test("a departure wanted is planned, once, and planned anew only when something changed", async () => {
+  const { book, pilot, clock, settled, kinds, planner } = await started([setUp, forecast]);
+  await settled();
+  expect(await kinds("plan-issued")).toEqual([]);
+  expect([...pilot.now.keys()]).toEqual(["lynx"]);
+  await book.record([wanted]);
+  await settled();
+  const [plan, ...more] = await kinds("plan-issued");
+  expect(more).toEqual([]);
+  expect(plan).toMatchObject({ aircraft: "lynx", of: wanted.id, status: "ready" });
+  expect(pilot.plans.get("lynx")?.departure).toBe(wanted.id);
+  clock.now += 11 * MINUTE;
+  const jobs = planner.jobs.length;
+  await settled();
+  expect(planner.jobs.length).toBe(jobs + 1);
+  expect(planner.jobs.at(-1)?.resumed).toBe(true);
+  expect((await kinds("plan-issued")).length).toBe(1);
+  await book.record([{ ...at(0.3), kind: "cover-off", aircraft: "lynx", covers: ["insulated-cover"] }]);
+  await settled();
+  expect((await kinds("plan-issued")).length).toBe(2);
+  await book.record([{ ...at(0.31), kind: "departure-dropped", aircraft: "lynx", of: wanted.id }]);
+  await settled();
+  const second = (await kinds("plan-issued"))[1];
+  expect(await kinds("plan-withdrawn")).toMatchObject([
+    { of: second.id, reason: "the departure is no longer wanted" },
+  ]);
+  expect(pilot.plans.size).toBe(0);
+});
+
+test("what cannot be planned is a fault once, and cleared when it can", async () => {
+  const { book, pilot, clock, settled, kinds } = await started([setUp, wanted]);
+  await settled();
+  clock.now += 11 * MINUTE;
+  await settled();
+  expect(await kinds("fault")).toMatchObject([
+    { fault: "plan-failed", text: expect.stringMatching(/no forecast/) },
+  ]);
+  expect(pilot.troubles().join()).toMatch(/no forecast/);
+  await book.record([forecast]);
+  await settled();
+  expect((await kinds("fault-cleared")).length).toBe(1);
+  expect((await kinds("plan-issued")).length).toBe(1);
+  expect(pilot.troubles()).toEqual([]);
+});
+
+test("estimates go on after a restart from what was kept, through readings that came meanwhile", async () => {
+  const first = await started([setUp, forecast]);
+  const reading = (time: number) =>
+    lynxOnly.aircraft[0].probes.map(({ id }) => ({
+      aircraft: "lynx",
+      probe: id,
+      time,
+      tempC: -18 + (time % 7) / 10,
+    }));
+  const readings = (from: number, to: number) =>
+    Array.from({ length: Math.ceil((to - from) / 20_000) }, (_, k) => reading(from + k * 20_000)).flat();
+  await first.store.appendReadings(readings(OPENED, OPENED + HOUR));
+  first.clock.now = OPENED + HOUR;
+  await first.settled();
+  await first.pilot.close();
+  await first.store.appendReadings(readings(OPENED + HOUR, OPENED + 2 * HOUR));
+  const second = await started([], first.store, OPENED + 2 * HOUR);
+  await second.settled();
+  expect(second.planner.jobs).toEqual([{ aircraft: "lynx", resumed: true }]);
+  // Every minute with a reading counts once, those before the restart and those after it.
+  const used = second.pilot.now.get("lynx")?.probes.map(({ readings: count }) => count);
+  expect(used).toEqual([120, 120, 120]);
+});
+
+test("a heater that does not heat, as the estimate sees it, is a fault once", async () => {
+  const plugIn: LogbookEvent = {
+    id: randomUUID(),
+    at: new Date(OPENED + 5 * MINUTE).toISOString(),
+    kind: "plugged-in",
+    aircraft: "lynx",
+    heaters: ["whole-engine-4"],
+  };
+  const { store, clock, settled, kinds, pilot } = await started([setUp, forecast, plugIn]);
+  const rows = Array.from({ length: 150 }, (_, minute) =>
+    lynxOnly.aircraft[0].probes.map(({ id }) => ({
+      ...{ aircraft: "lynx", probe: id, time: OPENED + minute * MINUTE },
+      tempC: -18 - minute / 100 + 0.1 * Math.sin(minute),
+    })),
+  ).flat();
+  await store.appendReadings(rows);
+  for (const hours of [1, 1.5, 2, 2.4]) {
+    clock.now = OPENED + hours * HOUR;
+    pilot.read("lynx");
+    await settled();
+  }
+  expect(await kinds("fault")).toMatchObject([{ fault: "heater-not-heating", aircraft: "lynx" }]);
+});
