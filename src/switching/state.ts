@@ -2,7 +2,7 @@ import { z } from "zod";
 import { record } from "../documents/index.js";
 import { SWITCH_FAULTS, type SwitchFault } from "./faults.js";
 import type { Instant, OnOff, PlanWindow } from "./inputs.js";
-import type { SwitchRules } from "./rules.js";
+import { CLOCK_DRIFT, CLOCK_TOLERANCE_S, type SwitchRules } from "./rules.js";
 
 export const PHASES = ["off", "saving", "turning-on", "on", "turning-off"] as const;
 /**
@@ -138,12 +138,14 @@ function memory(
   now: Instant,
 ): { readonly usedS: number; readonly mayBeOn: boolean; readonly offSince: Instant | null } {
   if (kept === undefined) return { usedS: 0, mayBeOn: false, offSince: null };
+  // The wall clock may have moved within its tolerance unnoticed: that counts against the heater, too.
+  const sinceS = (wall: number | null) => (wall === null ? Number.NaN : (now.wall - wall) / 1000);
   if (kept.mayBeOn) {
-    const onForS = kept.onSinceWall === null ? Number.NaN : (now.wall - kept.onSinceWall) / 1000;
+    const onForS = sinceS(kept.onSinceWall) * (1 + CLOCK_DRIFT) + CLOCK_TOLERANCE_S;
     const usedS = onForS >= 0 ? Math.min(rules.longestOnS, kept.usedS + onForS) : rules.longestOnS;
     return { usedS, mayBeOn: true, offSince: null };
   }
-  const offForS = kept.offSinceWall === null ? Number.NaN : (now.wall - kept.offSinceWall) / 1000;
+  const offForS = sinceS(kept.offSinceWall) * (1 - CLOCK_DRIFT) - CLOCK_TOLERANCE_S;
   const offSince = offForS >= 0 ? { mono: now.mono - offForS, wall: now.wall - offForS * 1000 } : null;
   return { usedS: kept.usedS, mayBeOn: false, offSince };
 }

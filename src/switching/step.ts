@@ -10,6 +10,8 @@ import { LOCK_OF, type Transition, transitionsFor, type View } from "./table.js"
 export interface SwitchStep {
   readonly state: SwitchState;
   readonly orders: readonly SwitchOrder[];
+  /** The row of the table that was taken; none where the phase stays as it is. */
+  readonly transition?: Transition;
 }
 
 /**
@@ -34,13 +36,14 @@ export function stepSwitch(
   const moved = row === undefined ? { state: view.state, orders: [] } : carriedOut(view, row);
   const judged = withFaults(rules, moved.state, holds, row);
   const lost = input.kind === "started" && isUnreadable(input.saved) ? [recorded(UNREADABLE)] : [];
-  return withSave(before, judged.state, row, [
+  const step = withSave(before, judged.state, row, [
     ...moved.orders,
     ...lost,
     ...acknowledged.orders,
     ...hand.orders,
     ...judged.orders,
   ]);
+  return row === undefined ? step : { ...step, transition: row };
 }
 
 const UNREADABLE: SwitchFact = {

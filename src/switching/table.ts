@@ -1,6 +1,6 @@
 import type { LockingFault } from "./faults.js";
 import { type Hold, isWanted, remainingS } from "./holds.js";
-import type { InputKind, SwitchInput } from "./inputs.js";
+import { INPUT_KINDS, type InputKind, type SwitchInput } from "./inputs.js";
 import { REPEAT_FIRST_S, REPEAT_LONGEST_S, type SwitchRules } from "./rules.js";
 import { PHASES, type Phase, type SwitchState } from "./state.js";
 
@@ -42,7 +42,7 @@ export const TRANSITIONS: readonly Transition[] = [
     phases: PHASES,
     inputs: ["started"],
     when: "always",
-    holds: () => true,
+    holds: always,
     next: "turning-off",
     effects: ["command off"],
     reason: "nothing is known after a start",
@@ -52,7 +52,7 @@ export const TRANSITIONS: readonly Transition[] = [
     phases: PHASES,
     inputs: ["stop"],
     when: "always",
-    holds: () => true,
+    holds: always,
     next: "turning-off",
     effects: ["command off"],
     reason: "the server stops",
@@ -88,14 +88,14 @@ export const TRANSITIONS: readonly Transition[] = [
     phases: ["off", "saving"],
     inputs: ["command-failed"],
     when: "always",
-    holds: () => true,
+    holds: always,
     next: "turning-off",
     effects: ["command off"],
     reason: "a command failed: where it stands is not known",
     asCaution: true,
   },
   {
-    phases: ["off", "saving", "turning-off"],
+    phases: ["off", "turning-off"],
     inputs: ["device"],
     when: "the link is back",
     holds: ({ before, state }) => !before.online && state.online,
@@ -193,9 +193,26 @@ export const LOCK_OF: Partial<Record<Effect, LockingFault>> = {
 
 /** Rows that can apply in a phase on an input, in the order in which they are looked at. */
 export function transitionsFor(phase: Phase, input: InputKind): readonly Transition[] {
-  return TRANSITIONS.filter(
+  return ROWS[phase][input];
+}
+
+const ROWS = Object.fromEntries(
+  PHASES.map((phase) => [
+    phase,
+    Object.fromEntries(INPUT_KINDS.map((input) => [input, rowsFor(phase, input)])),
+  ]),
+) as Record<Phase, Record<InputKind, readonly Transition[]>>;
+
+function rowsFor(phase: Phase, input: InputKind): readonly Transition[] {
+  const rows = TRANSITIONS.filter(
     ({ phases, inputs }) => phases.includes(phase) && (inputs === "every" || inputs.includes(input)),
   );
+  const last = rows.findIndex(({ holds }) => holds === always);
+  return last < 0 ? rows : rows.slice(0, last + 1);
+}
+
+function always(): boolean {
+  return true;
 }
 
 export function mayBeOn({ state, holds }: View): boolean {
