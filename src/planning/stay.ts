@@ -1,5 +1,5 @@
 import { quantile } from "../numerics/index.js";
-import { type Criterion, isGating, marginOf } from "../readiness/index.js";
+import { type Criterion, type EnsembleState, isGating, marginOf } from "../readiness/index.js";
 import type { Trajectory } from "../simulation/index.js";
 import type { StayWarm } from "./plan.js";
 
@@ -17,7 +17,7 @@ export function readyTimes(course: Trajectory, criteria: readonly Criterion[], f
   const now = new Float64Array(members);
   const starts = criteria.filter(isGating);
   for (let s = first; s < time.length; s++) {
-    worstMargins(course, starts, s, now);
+    tightestAt(course, starts, s, now);
     for (let m = 0; m < members; m++) {
       if (gone[m] === 1 || now[m] >= 0) continue;
       gone[m] = 1;
@@ -59,7 +59,7 @@ export function readySince(course: Trajectory, criteria: readonly Criterion[], u
   const now = new Float64Array(members);
   const after = new Float64Array(members);
   for (let s = last; s >= 0; s--) {
-    worstMargins(course, starts, s, now);
+    tightestAt(course, starts, s, now);
     for (let m = 0; m < members; m++) {
       if (found[m] === 1 || now[m] >= 0) continue;
       found[m] = 1;
@@ -71,19 +71,22 @@ export function readySince(course: Trajectory, criteria: readonly Criterion[], u
   return since;
 }
 
-function worstMargins(
-  course: Trajectory,
+/** Writes each member's tightest margin over some criteria. */
+export function tightestMargins(
   criteria: readonly Criterion[],
-  s: number,
+  state: EnsembleState,
   out: Float64Array,
 ): void {
-  const { parts, members, temps } = course;
-  const size = parts.length * members;
-  const state = { temps: temps.subarray(s * size, (s + 1) * size), parts, members };
-  const values = new Float64Array(members);
+  const values = new Float64Array(state.members);
   out.fill(Number.POSITIVE_INFINITY);
   for (const criterion of criteria) {
     criterion.values(state, values);
-    for (let m = 0; m < members; m++) out[m] = Math.min(out[m], marginOf(criterion, values[m]));
+    for (let m = 0; m < values.length; m++) out[m] = Math.min(out[m], marginOf(criterion, values[m]));
   }
+}
+
+function tightestAt(course: Trajectory, criteria: readonly Criterion[], s: number, out: Float64Array): void {
+  const { parts, members, temps } = course;
+  const size = parts.length * members;
+  tightestMargins(criteria, { temps: temps.subarray(s * size, (s + 1) * size), parts, members }, out);
 }

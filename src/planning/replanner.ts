@@ -1,0 +1,129 @@
+import { firstMembers } from "../simulation/index.js";
+import { checkRequest } from "./check-request.js";
+import { type Decision, decided, plugInRange } from "./decision.js";
+import { type FirstAnswer, firstAnswer } from "./first-answer.js";
+import { createHeatResponse, type HeatResponse } from "./heat-response.js";
+import type { Plan } from "./plan.js";
+import { elaborated } from "./preheat.js";
+import type { PlanRequest, Wish } from "./request.js";
+import type { Steps } from "./steps.js";
+import { type WhatIf, whatIfScenario } from "./what-if.js";
+
+/**
+ * How sure a first answer is of itself:
+ * - "looked-up": all members, read between courses played before;
+ * - "carried-over": few members played in this situation, the others moved along with them from a situation alike;
+ * - "few-members": few members only.
+ * What each misses by is measured in test/planning/replanner.test.ts and benchmarks/replan.mjs.
+ */
+export type Basis = "looked-up" | "carried-over" | "few-members";
+
+/**
+ * Plans one aircraft again and again while departure, covers or wind are being moved: an answer at once from what was
+ * played before, and on demand the decision and the plan that planPreheat makes. It plays lazily and in pieces.
+ */
+export interface Replanner {
+  readonly request: PlanRequest;
+  /** The answer at once. */
+  first(wish: Wish): FirstAnswer & { readonly basis: Basis };
+  /** The plug-in as planPreheat finds it. */
+  decide(wish: Wish): Steps<Decision>;
+  /** All that goes with a decision. */
+  elaborate(wish: Wish, decision: Decision): Steps<Plan>;
+  /** Plays what first answers of the basis "looked-up" read. */
+  prepare(): Steps<void>;
+  isPrepared(): boolean;
+  /** The same aircraft with another cover or wind; answers first by what is known of this one. */
+  whatIf(change: WhatIf): Replanner;
+}
+
+/** Members played for a first answer: where more are known of a situation alike, and where they are all there is. */
+const CARRIERS = 12;
+const FEW = 40;
+/** [s] looked beyond a departure. */
+const BEYOND = 6 * 3600;
+
+interface Past {
+  /** All members, played in a situation alike. */
+  readonly alike: HeatResponse | undefined;
+  /** [grid steps] before unplugging of the last plug-in found. */
+  readonly lead: number | undefined;
+}
+
+/**
+ * @param request its scenario reaches over all departures that may be asked for; numerical failures of its runs are
+ * thrown as NumericalFailure
+ */
+export function createReplanner(request: PlanRequest): Replanner {
+  checkRequest(request);
+  return replanner(request, { alike: undefined, lead: undefined });
+}
+
+function replanner(request: PlanRequest, past: Past): Replanner {
+  const { draws, scenario } = request;
+  let { alike, lead } = past;
+  let all: HeatResponse | undefined;
+  let few: HeatResponse | undefined;
+  const fewDraws = firstMembers(draws, alike === undefined ? FEW : CARRIERS);
+
+  function everyMember(): HeatResponse {
+    all ??= createHeatResponse(request, draws);
+    return all;
+  }
+
+  function isPrepared(): boolean {
+    return all?.isFilled() ?? false;
+  }
+
+  function requestFor(wish: Wish): PlanRequest {
+    const duration = Math.min(scenario.duration, wish.departure + BEYOND);
+    const changed = { ...request, wish, scenario: { ...scenario, duration } };
+    checkRequest(changed);
+    return changed;
+  }
+
+  function first(wish: Wish): FirstAnswer & { readonly basis: Basis } {
+    const wanted = requestFor(wish);
+    const near = lead === undefined ? undefined : plugInRange(wanted).last - lead;
+    const answer = answered(wanted, near);
+    if (answer.index !== undefined) lead = plugInRange(wanted).last - answer.index;
+    return answer;
+  }
+
+  function answered(wanted: PlanRequest, near: number | undefined): FirstAnswer & { readonly basis: Basis } {
+    if (all !== undefined && isPrepared()) {
+      return { ...firstAnswer(wanted, { response: all }, near), basis: "looked-up" };
+    }
+    few ??= createHeatResponse(request, fewDraws);
+    if (alike !== undefined) {
+      return { ...firstAnswer(wanted, { response: few, alike }, near), basis: "carried-over" };
+    }
+    return { ...firstAnswer({ ...wanted, draws: fewDraws }, { response: few }, near), basis: "few-members" };
+  }
+
+  return {
+    request,
+    first,
+    *decide(wish) {
+      const wanted = requestFor(wish);
+      const { index: near } = first(wish);
+      yield;
+      const soaked = yield* everyMember().soakedTo(wish.departure - wish.unplugBefore);
+      const decision = yield* decided(wanted, { soaked, ...(near === undefined ? {} : { near }) });
+      if (decision.index !== undefined) lead = decision.range.last - decision.index;
+      return decision;
+    },
+    elaborate: (wish, decision) => elaborated(requestFor(wish), decision),
+    *prepare() {
+      yield* everyMember().fill();
+      // From now on everything is read from all members.
+      few = undefined;
+      alike = undefined;
+    },
+    isPrepared,
+    whatIf(change) {
+      const changed = { ...request, scenario: whatIfScenario(scenario, change) };
+      return replanner(changed, { alike: isPrepared() ? all : alike, lead });
+    },
+  };
+}
