@@ -1,5 +1,6 @@
 import { BACKUP_VERSION, writeBackup } from "./backup-file.js";
 import type { Connection } from "./database.js";
+import { daysQuery, HOUR, hoursIn } from "./hours.js";
 import { baseOf, openedDatabase, type StoreOptions } from "./open-store.js";
 import { rawFrom } from "./readings.js";
 
@@ -75,6 +76,7 @@ async function* dumped(
       yield { readings: { aircraft, probe, rows } };
     }
     for await (const rows of rollupsOf(connection, id, from)) yield { rollups: { aircraft, probe, rows } };
+    for await (const rows of hoursOf(connection, id, from)) yield { rollups: { aircraft, probe, rows } };
   }
   for (const table of ["states", "users", "device_tokens"] as const) {
     const rows = await connection.selectFrom(table).selectAll().where("base", "=", base).execute();
@@ -125,5 +127,19 @@ async function* rollupsOf(
     }
     last = rows.at(-1) ?? last;
     if (rows.length < PAGE) return;
+  }
+}
+
+async function* hoursOf(
+  connection: Connection,
+  series: number,
+  before: number,
+): AsyncGenerator<readonly (readonly number[])[]> {
+  const days = await daysQuery(connection, [series], 0, before).execute();
+  for (const { day, content } of days) {
+    const hours = hoursIn(series, day, content).filter(({ start }) => start < before);
+    if (hours.length > 0) {
+      yield hours.map(({ start, low, total, high, count }) => [HOUR, start, low, total, high, count]);
+    }
   }
 }

@@ -11,6 +11,7 @@ const WORDS = {
   sqlite: {
     whole: "integer",
     real: "real",
+    bytes: "blob",
     strict: "strict",
     ordered: "strict, without rowid",
     counted: "integer primary key",
@@ -18,6 +19,7 @@ const WORDS = {
   postgres: {
     whole: "bigint",
     real: "double precision",
+    bytes: "bytea",
     strict: "",
     ordered: "",
     counted: "integer generated always as identity primary key",
@@ -86,12 +88,16 @@ const ONLY_ADDED: Readonly<Record<Dialect, readonly string[]>> = {
 const rollups: StoreMigration = {
   version: 2,
   statements: (dialect) => {
-    const { whole, real, strict, ordered } = tailed(dialect);
+    const { whole, real, bytes, strict, ordered } = tailed(dialect);
     return [
       `create table rollups (
         series integer not null references series (id), step integer not null, start ${whole} not null,
         low ${real} not null, total ${real} not null, high ${real} not null, count ${whole} not null,
         primary key (series, step, start)
+      )${ordered}`,
+      `create table hours (
+        series integer not null references series (id), day ${whole} not null, content ${bytes} not null,
+        primary key (series, day)
       )${ordered}`,
       `create table dirty (
         series integer not null references series (id), start ${whole} not null, primary key (series, start)

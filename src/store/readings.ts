@@ -1,3 +1,4 @@
+import { sql } from "kysely";
 import type {
   AppendReadingsResult,
   ProbeReading,
@@ -6,17 +7,11 @@ import type {
   Resolution,
 } from "./contract.js";
 import { type Connection, type Database, inChunks, lockBase } from "./database.js";
+import { readHours } from "./hours.js";
 
 /** [ms] */
 export const MINUTE = 60_000;
 export const TEN_MINUTES = 600_000;
-export const HOUR = 3_600_000;
-
-export const STEPS: Readonly<Record<Exclude<Resolution, "raw">, number>> = {
-  minute: MINUTE,
-  "ten-minutes": TEN_MINUTES,
-  hour: HOUR,
-};
 
 const CHUNK = 1000;
 
@@ -126,7 +121,7 @@ export async function seriesFor(
 export async function queryReadings(
   { kysely }: Database,
   base: string,
-  { aircraft, probes, from, to, resolution, limit }: ReadingsRequest,
+  { aircraft, probes, resolution, ...range }: ReadingsRequest,
 ): Promise<readonly ReadingsRow[]> {
   let query = kysely
     .selectFrom("series")
@@ -137,49 +132,57 @@ export async function queryReadings(
     if (probes.length === 0) return [];
     query = query.where("probe", "in", probes);
   }
-  const names = new Map((await query.execute()).map(({ id, probe }) => [id, probe]));
+  const names = new Map((await query.orderBy("id").execute()).map(({ id, probe }) => [id, probe]));
   if (names.size === 0) return [];
-  const ids = [...names.keys()];
-  const probeOf = (series: number) => names.get(series) ?? "";
-  if (resolution === "raw") {
-    const rows = await kysely
-      .selectFrom("readings")
-      .select(["series", "time", "temp_c"])
-      .where("series", "in", ids)
-      .where("time", ">=", from)
-      .where("time", "<", to)
-      .orderBy("time")
-      .orderBy("series")
-      .limit(limit)
-      .execute();
-    return rows.map(({ series, time, temp_c }) => ({
-      probe: probeOf(series),
-      time,
-      low: temp_c,
-      mean: temp_c,
-      high: temp_c,
-      count: 1,
-    }));
-  }
-  const rows = await kysely
-    .selectFrom("rollups")
-    .select(["series", "start", "low", "total", "high", "count"])
-    .where("series", "in", ids)
-    .where("step", "=", STEPS[resolution])
-    .where("start", ">=", from)
-    .where("start", "<", to)
-    .orderBy("start")
-    .orderBy("series")
-    .limit(limit)
-    .execute();
-  return rows.map(({ series, start, low, total, high, count }) => ({
-    probe: probeOf(series),
-    time: start,
+  if (resolution === "hour") return readHours(kysely, names, range);
+  const rows = await stepsQuery(kysely, [...names.keys()], resolution, range).execute();
+  return rows.map(({ series, time, low, total, high, count }) => ({
+    probe: names.get(series) ?? "",
+    time,
     low,
     mean: total / count,
     high,
     count,
   }));
+}
+
+type Range = Pick<ReadingsRequest, "from" | "to" | "limit">;
+
+/** Readings, or their rollups by the minute or ten minutes, in order of time. */
+export function stepsQuery(
+  connection: Connection,
+  series: readonly number[],
+  resolution: Exclude<Resolution, "hour">,
+  { from, to, limit }: Range,
+) {
+  if (resolution === "raw") {
+    return connection
+      .selectFrom("readings")
+      .select([
+        "series",
+        "time",
+        "temp_c as low",
+        "temp_c as total",
+        "temp_c as high",
+        sql.lit(1).as("count"),
+      ])
+      .where("series", "in", series)
+      .where("time", ">=", from)
+      .where("time", "<", to)
+      .orderBy("time")
+      .orderBy("series")
+      .limit(limit);
+  }
+  return connection
+    .selectFrom("rollups")
+    .select(["series", "start as time", "low", "total", "high", "count"])
+    .where("series", "in", series)
+    .where("step", "=", resolution === "minute" ? MINUTE : TEN_MINUTES)
+    .where("start", ">=", from)
+    .where("start", "<", to)
+    .orderBy("start")
+    .orderBy("series")
+    .limit(limit);
 }
 
 export async function latestReadings({ kysely }: Database, base: string): Promise<readonly ProbeReading[]> {

@@ -4,6 +4,7 @@ import { contentOf, verifyBackup } from "./backup-file.js";
 import { type Connection, lockBase } from "./database.js";
 import { hashOf } from "./events.js";
 import { StoreFailure } from "./failure.js";
+import { HOUR, putHours } from "./hours.js";
 import { baseOf, openedDatabase, type StoreOptions } from "./open-store.js";
 import { markDirty, seriesFor } from "./readings.js";
 import { rollUp } from "./rollups.js";
@@ -97,7 +98,12 @@ async function load(connection: Connection, base: string, file: string): Promise
           high,
           count,
         }));
-        await connection.insertInto("rollups").values(rollups).execute();
+        await putHours(
+          connection,
+          rollups.filter(({ step }) => step === HOUR),
+        );
+        const others = rollups.filter(({ step }) => step !== HOUR);
+        if (others.length > 0) await connection.insertInto("rollups").values(others).execute();
         break;
       }
       case "states":

@@ -1,6 +1,7 @@
 import { sql } from "kysely";
 import { type Connection, type Database, lockBase } from "./database.js";
-import { HOUR, MINUTE, rawFrom, TEN_MINUTES } from "./readings.js";
+import { HOUR, type HourRow, putHours } from "./hours.js";
+import { MINUTE, rawFrom, TEN_MINUTES } from "./readings.js";
 
 /** Ten-minute slots rolled up in one transaction, so that nobody else waits long. */
 const SLOTS = 500;
@@ -53,12 +54,14 @@ async function rollUpSome(
     from slots join readings r
       on r.series = slots.series and r.time >= slots.start and r.time < slots.start + ${sql.lit(TEN_MINUTES)}
     where true group by r.series, slots.start ${onConflict}`.execute(connection);
-  await sql`with slots (series, start) as (values ${listed}),
-    hours as (select distinct series, start - start % ${sql.lit(HOUR)} as start from slots) ${into}
-    select r.series, ${sql.lit(HOUR)}, hours.start, min(r.low), sum(r.total), max(r.high), cast(sum(r.count) as bigint)
+  const hours = await sql<HourRow>`with slots (series, start) as (values ${listed}),
+    hours as (select distinct series, start - start % ${sql.lit(HOUR)} as start from slots)
+    select r.series, hours.start, min(r.low) as low, sum(r.total) as total, max(r.high) as high,
+      cast(sum(r.count) as bigint) as count
     from hours join rollups r on r.series = hours.series and r.step = ${sql.lit(TEN_MINUTES)}
       and r.start >= hours.start and r.start < hours.start + ${sql.lit(HOUR)}
-    where true group by r.series, hours.start ${onConflict}`.execute(connection);
+    group by r.series, hours.start`.execute(connection);
+  await putHours(connection, hours.rows);
   await sql`delete from dirty where (series, start) in (values ${listed})`.execute(connection);
   return slots.length === SLOTS;
 }

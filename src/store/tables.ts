@@ -19,7 +19,7 @@ export interface Tables {
   /** A probe of an aircraft at a base, so that readings need not repeat the three names. */
   series: { id: Generated<number>; base: string; aircraft: string; probe: string };
   readings: { series: number; time: number; temp_c: number };
-  /** `step` and `start` in [ms]; the mean is `total` over `count`. */
+  /** By the minute and by ten minutes: `step` and `start` in [ms]; the mean is `total` over `count`. */
   rollups: {
     series: number;
     step: number;
@@ -29,6 +29,8 @@ export interface Tables {
     high: number;
     count: number;
   };
+  /** By the hour, a day (UTC) of a series a row; see hours.ts. */
+  hours: { series: number; day: number; content: Uint8Array };
   /** Ten minutes of a series in which readings came in since they were rolled up. */
   dirty: { series: number; start: number };
   /** Before `time`, a base's raw readings were dropped. */
