@@ -86,6 +86,11 @@ const overMqtt = record({
   state_pointer: pointer.exactOptional(),
   state_on: words,
   state_off: words,
+  ask: record({ topic, payload: z.string().max(1000) })
+    .exactOptional()
+    .meta({
+      description: "what makes the device say its state, for devices that speak only when it changes",
+    }),
 });
 
 /** `{NAME}` in address, header or body stands for the environment variable SOAKLINE_SECRET_NAME: no secret is stored. */
