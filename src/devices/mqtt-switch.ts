@@ -1,0 +1,104 @@
+import type { HeaterSwitch } from "../logbook/index.js";
+import { ON_TIME_PLACE, type OnOff } from "../switching/index.js";
+import { type Broker, type BrokerOptions, connectBroker, type Will } from "./broker.js";
+import { errorText, type Log, type SwitchDevice } from "./device.js";
+import { stateFrom } from "./payload.js";
+
+/** [s] A device that can be asked is asked so often, and is offline after three questions without an answer. */
+export const ASK_EVERY_S = 30;
+const UNANSWERED = 3;
+
+type MqttVia = Extract<HeaterSwitch["via"], { kind: "mqtt" }>;
+
+/** What the broker has to say when the process dies: off. */
+export function offWill(of: HeaterSwitch): Will {
+  const via = mqttVia(of);
+  return { topic: via.command_topic, payload: via.off, retain: via.retain ?? false };
+}
+
+/** A connection of its own for each switch: an MQTT connection has exactly one last will. */
+export function connectMqttSwitch(
+  of: HeaterSwitch,
+  options: Omit<BrokerOptions, "will">,
+  askEveryS = ASK_EVERY_S,
+): SwitchDevice {
+  const broker = connectBroker({ ...options, will: offWill(of) });
+  return createMqttSwitch(of, broker, { askEveryS, ...(options.onLog ? { onLog: options.onLog } : {}) });
+}
+
+export function createMqttSwitch(
+  of: HeaterSwitch,
+  broker: Broker,
+  { askEveryS = ASK_EVERY_S, onLog }: { readonly askEveryS?: number; readonly onLog?: Log } = {},
+): SwitchDevice {
+  const via = mqttVia(of);
+  const stateHearers: ((is: OnOff) => void)[] = [];
+  const linkHearers: ((online: boolean) => void)[] = [];
+  let linked = false;
+  let unanswered = 0;
+  let said = false;
+
+  const sayLink = () => {
+    const online = linked && unanswered < UNANSWERED;
+    if (online === said) return;
+    said = online;
+    for (const hear of linkHearers) hear(online);
+  };
+  const askState = () => {
+    if (via.ask === undefined || !linked) return;
+    unanswered++;
+    sayLink();
+    broker.publish(via.ask.topic, via.ask.payload).catch(() => undefined);
+  };
+  const asking = via.ask === undefined ? undefined : setInterval(askState, askEveryS * 1000);
+
+  broker.subscribe([via.state_topic], ({ payload, retained }) => {
+    // The broker's memory: it may be from before the last command, or from a device long dead.
+    if (retained) return;
+    const is = stateFrom(payload, via.state_pointer, { on: via.state_on, off: via.state_off });
+    if (typeof is !== "string") {
+      onLog?.("warning", `${via.state_topic}: expected ${is.expected}, received ${is.received}`);
+      return;
+    }
+    unanswered = 0;
+    sayLink();
+    for (const hear of stateHearers) hear(is);
+  });
+  broker.onLink((online) => {
+    linked = online;
+    unanswered = 0;
+    sayLink();
+  });
+
+  return {
+    async command(to, { onTimeS } = {}) {
+      const payload = to === "off" ? via.off : onPayload(via, onTimeS);
+      // On is never kept by the broker: a heater must not come on because a broker or a device was restarted.
+      await broker.publish(via.command_topic, payload, { retain: to === "off" && via.retain === true });
+      if (via.ask) {
+        broker.publish(via.ask.topic, via.ask.payload).catch((error) => onLog?.("warning", errorText(error)));
+      }
+    },
+    onState: (hear) => void stateHearers.push(hear),
+    onLink(hear) {
+      linkHearers.push(hear);
+      if (said) hear(true);
+    },
+    async close(options) {
+      clearInterval(asking);
+      await broker.close(options);
+    },
+  };
+}
+
+function onPayload(via: MqttVia, onTimeS: number | undefined): string {
+  if (!via.on.includes(ON_TIME_PLACE)) return via.on;
+  if (onTimeS === undefined)
+    throw new Error(`missing on-time (expected one, since on says ${ON_TIME_PLACE})`);
+  return via.on.replaceAll(ON_TIME_PLACE, String(onTimeS));
+}
+
+function mqttVia(of: HeaterSwitch): MqttVia {
+  if (of.via.kind !== "mqtt") throw new Error(`invalid switch ${of.id}: ${of.via.kind} (expected mqtt)`);
+  return of.via;
+}
