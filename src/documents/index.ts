@@ -23,6 +23,12 @@ export { jsonOf } from "./json.js";
 export { jsonSchemas } from "./json-schemas.js";
 export type { HandHours, KitChoice, Prices, Switching } from "./kit-choice-reading.js";
 export { installationOf, kitOf } from "./kit-reading.js";
+export {
+  type ColdCase,
+  type KitComparisonReading,
+  type ReadKitComparison,
+  readKitDocument,
+} from "./kit-reading-cases.js";
 export { learnedDocument } from "./learned-document.js";
 export { learnedOf } from "./learned-reading.js";
 export { type LearnedDocument, learnedSchema } from "./learned-schema.js";
@@ -78,6 +84,13 @@ export { type ThawDocument, thawSchema } from "./thaw-schema.js";
 export { type ScenarioWeather, weatherOf } from "./weather-reading.js";
 export type { ReadFile } from "./weather-sources.js";
 export { type Habit, type ReadWinter, readWinterDocument, type WinterReading } from "./winter-reading.js";
+export {
+  type KitComparisonDocument,
+  kitComparisonSchema,
+  type WinterRowDocument,
+  type WinterStudyDocument,
+  winterStudySchema,
+} from "./winter-result-schema.js";
 export {
   type KitDocument,
   kitSchema,

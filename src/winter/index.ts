@@ -1,3 +1,4 @@
+export { kitComparison, kitInTheCold } from "./kit-comparison.js";
 export { createLeadCases, type LeadCases, type LeadCasesRequest, type SteadyCase } from "./lead-cases.js";
 export { type LeadFound, leastLeads } from "./lead-search.js";
 export { createLeadTable, type LeadTable, triedLeads } from "./lead-table.js";
@@ -11,4 +12,6 @@ export {
   piecesOf,
   runPiece,
 } from "./piece.js";
+export { winterStudy } from "./study.js";
+export { habitLabel } from "./study-header.js";
 export { SeasonFailure, WINTER_TOLERANCE } from "./tolerance.js";

@@ -2,6 +2,7 @@ import { type Configuration, type Installation, isElementPart, type Kit } from "
 import { type Criterion, judge, type Verdict } from "../readiness/index.js";
 import { createForcing, type Draws, type Site } from "../simulation/index.js";
 import { type SolveResult, solve } from "../solver/index.js";
+import type { PartCourse } from "../starting/index.js";
 import type { WeatherSeries } from "../weather/index.js";
 import { blockOf, createGroups, type Groups, type Surrounding, withoutMiddle } from "./groups.js";
 import { heaterPower } from "./heater-power.js";
@@ -45,13 +46,15 @@ export interface LeadCases {
   hottestFilm(caseIndex: number, lead: number): Float64Array;
   /** [J] put in by each member by the lead */
   energy(caseIndex: number, lead: number): Float64Array;
+  /** The middle aircraft of a case from plug-in to the end of heating by the lead. */
+  middleCourse(caseIndex: number, lead: number): PartCourse;
 }
 
 /** Covers off and pulled out, as at every departure. */
 export const STRIPPED: Configuration = { place: "ramp", heatersOn: new Set(), coversOn: new Set() };
 
 /** Dew-point depression [K] and cloud of steady cases: near saturation, clear sky, as the cautious side has it. */
-const STEADY = { depression: 2, cloudCover: 0 } as const;
+export const STEADY = { depression: 2, cloudCover: 0 } as const;
 
 /**
  * Heats every case once through the longest lead and keeps the states at each lead; a lead is judged by going on from its
@@ -77,7 +80,7 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
   const durations = leads.map((lead) => Math.max(0, lead - unplugBefore));
   const grid = Array.from({ length: Math.floor(heating / COURSE) + 1 }, (_, i) => i * COURSE);
   const times = [...new Set([0, ...grid, ...durations])].sort((a, b) => a - b);
-  const course = run(groups, cold, 0, heating, [{ from: 0, configuration: heated }], times);
+  const course = run(heated, cold, heating, times);
   const states = course.samples;
   const power = heaterPower(groups, kit, heated);
   const elements = parts.flatMap((name, i) => (isElementPart(name) ? [i] : []));
@@ -86,25 +89,21 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
   let energies: Float64Array | undefined;
 
   function run(
-    of: Groups,
+    configuration: Configuration,
     initial: Float64Array,
-    from: number,
     to: number,
-    timeline: readonly { readonly from: number; readonly configuration: Configuration }[],
-    sampleTimes: readonly number[],
+    sampleTimes: readonly number[] = [],
   ): SolveResult {
     const result = solve({
-      system: of.system,
+      system: groups.system,
       initial,
-      start: from,
+      start: 0,
       end: to,
-      tolerance: toleranceOf(of.parts),
-      jumps: timeline.map((entry) => entry.from).filter((t) => t > from && t < to),
+      tolerance: toleranceOf(parts),
       sampleTimes,
-      onStretch: (a, b) => {
-        const entry = timeline.findLast((one) => one.from <= a) ?? timeline[0]!;
-        of.hold(new Array<Configuration>(of.groups).fill(entry.configuration), around, a, b);
-      },
+      firstStep: Math.min(FIRST_STEP, to),
+      onStretch: (a, b) =>
+        groups.hold(new Array<Configuration>(groups.groups).fill(configuration), around, a, b),
     });
     if (result.status !== "completed") throw new SeasonFailure(`${result.status}: ${result.remedy}`);
     return result;
@@ -126,13 +125,10 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
   /** [K] all members when heating ends and at departure. */
   function departing(indices: readonly number[]): { unplugged: Float64Array; atStart: Float64Array } {
     const unplugged = atUnplug(indices);
-    const left = Math.max(unplugBefore, 1);
-    const off = Math.max(0, left - coverOffBefore);
-    const timeline = [
-      { from: 0, configuration: off > 0 ? parked : STRIPPED },
-      { from: off, configuration: STRIPPED },
-    ];
-    return { unplugged, atStart: run(groups, unplugged, 0, left, timeline, []).state };
+    const covered = unplugBefore - coverOffBefore;
+    const uncovered = covered > 0 ? run(parked, unplugged, covered).state : unplugged;
+    const atStart = coverOffBefore > 0 ? run(STRIPPED, uncovered, coverOffBefore).state : uncovered;
+    return { unplugged, atStart };
   }
 
   /** [J] put in by each member so far: trapezoid over the kept course. */
@@ -186,6 +182,15 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
     },
     hottestSurface: (c, lead) => (elements.length === 0 ? new Float64Array() : hottest(elements, c, lead)),
     hottestFilm: (c, lead) => hottest([sump], c, lead),
+    middleCourse(c, lead) {
+      const count = lead < 0 ? 1 : times.indexOf(durations[lead]!) + 1;
+      const column = (s: number) => parts.map((_, i) => states[s * size + i * members + c * groups.draws]!);
+      return {
+        time: times.slice(0, count),
+        ...{ parts, members: 1 },
+        temps: Array.from({ length: count }, (_, s) => column(s)).flat(),
+      };
+    },
     energy(c, lead) {
       const s = lead < 0 ? 0 : times.indexOf(durations[lead]!);
       const at = s * members + c * groups.draws;
@@ -195,6 +200,8 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
   };
 }
 
+/** [s] as in a season. */
+const FIRST_STEP = 200;
 /** [s] spacing of the kept course, for the hottest surface and the energy. */
 const COURSE = 1200;
 

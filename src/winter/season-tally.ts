@@ -65,10 +65,12 @@ export interface TallyRequest {
   /** The configuration with the heaters on. */
   readonly heated: Configuration;
   readonly happenings: Happenings;
+  readonly exact: boolean;
 }
 
 /** [s] longest step of the water's balance in a winter; what it costs against a minute is in docs/winter.md. */
-const WATER_STEP = 900;
+const WATER_STEP = 3600;
+const EXACT_WATER_STEP = 60;
 const WET_PARTS = ["oil", "crankcase", "crankshaft", "barrels"] as const;
 
 export function createSeasonTally(request: TallyRequest): SeasonTally {
@@ -167,7 +169,7 @@ export function createSeasonTally(request: TallyRequest): SeasonTally {
         { tempAir: air, tempDewPoint: dew },
         { inOil: WATER_IN_OIL_WINTER * geometry.oilMass, onSurfaces: 0 },
         0,
-        WATER_STEP,
+        request.exact ? EXACT_WATER_STEP : WATER_STEP,
       );
       for (const [wall, wet] of found.wetTime)
         wetByWall.set(wall, (wetByWall.get(wall) ?? 0) + wet[wet.length - 1]!);

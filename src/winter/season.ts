@@ -3,7 +3,7 @@ import type { ReadWinter } from "../documents/index.js";
 import { posteriorFor } from "../learning/index.js";
 import { allCriteria } from "../readiness/index.js";
 import { createForcing, type Draws } from "../simulation/index.js";
-import { type SolveResult, solve } from "../solver/index.js";
+import { solve } from "../solver/index.js";
 import { shutDownTemps } from "../starting/index.js";
 import { type WeatherSeries, weatherAt } from "../weather/index.js";
 import { createGroups, type Surrounding } from "./groups.js";
@@ -28,8 +28,11 @@ export interface SeasonRequest {
   readonly onProgress?: ((done: number) => boolean) | undefined;
 }
 
-/** [s] spacing of what is kept between switchings. */
-const SAMPLE_STEP = 1800;
+/** [s] spacing of what is kept between switchings, and the same where the usual economy is measured. */
+const SAMPLE_STEP = 3600;
+const EXACT_SAMPLE_STEP = 600;
+/** [s] after a switching: well within what an element's few minutes leave to the error control. */
+const FIRST_STEP = 200;
 
 /**
  * One winter of one kit: all habits and drawn aircraft in one ensemble through the same weather, from return to departure to
@@ -41,6 +44,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
   const choice = read.kits[request.kit]!;
   const { kit } = choice;
   const fine = departures.map((t) => ({ from: t - FINE_BEFORE, to: t + flightTime }));
+  const sampleStep = exact === undefined ? SAMPLE_STEP : EXACT_SAMPLE_STEP;
   const used = exact === undefined ? thinnedWeather(weather, fine) : weather;
   const drawn = studyMembers(read, request.kit, used);
   const groups = createGroups({ installation, kit, groups: happenings.length, draws: drawn });
@@ -69,34 +73,52 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
     ]);
     return edges.sort((a, b) => a.at - b.at);
   });
+  const unplugTimes = new Set(departures.map((t) => t - unplugBefore - start));
+  const switchTimes = [
+    ...new Set([
+      ...switches.flatMap((edges) => edges.map(({ at }) => at)),
+      ...out.flatMap(({ from: off, to: on }) => [off, on]),
+      ...unplugTimes,
+    ]),
+  ].sort((a, b) => a - b);
   const isOn = switches.map((edges) => stepsOf(edges));
   const tallies = happenings.map((own, g) =>
-    createSeasonTally({ read, kit, groups, group: g, around, heated: parked.on, happenings: own }),
+    createSeasonTally({
+      read,
+      kit,
+      groups,
+      group: g,
+      around,
+      heated: parked.on,
+      happenings: own,
+      exact: exact !== undefined,
+    }),
   );
 
   let state: Float64Array = coldStart();
+  let unplugged = state;
   let from = 0;
   for (let i = 0; i <= departures.length; i++) {
     const departure = (departures[i] ?? end) - start;
-    const parkedFor = advance(from, departure);
-    tallies.forEach((tally) => {
-      tally.parked(parkedFor.times, parkedFor.result.samples, outsideAt(parkedFor.times));
+    unplugged = state;
+    advance(from, departure, (times, samples) => {
+      const outside = outsideAt(times);
+      for (const tally of tallies) tally.parked(times, samples, outside);
     });
-    state = parkedFor.result.state;
     if (i === departures.length) break;
     const back = Math.min(departure + flightTime, end - start);
-    const unplugged = sampleAt(parkedFor, departure - unplugBefore);
     const ready = tallies.map((tally, g) => {
       const readiness = readinessOf(criteria, groups, g, state, unplugged);
       tally.departure(i, readiness);
       return readiness.ready;
     });
     if (ready.some((own) => own.includes(0)) && back > departure) {
-      const waited = advance(departure, back);
-      tallies.forEach((tally, g) => {
-        if (ready[g]![0] === 0) tally.parked(waited.times, waited.result.samples, outsideAt(waited.times));
+      advance(departure, back, (times, samples) => {
+        const outside = outsideAt(times);
+        tallies.forEach((tally, g) => {
+          if (ready[g]![0] === 0) tally.parked(times, samples, outside);
+        });
       });
-      state = waited.result.state;
     }
     land(ready, back);
     tallies.forEach((tally, g) => {
@@ -106,37 +128,46 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
     if (from >= end - start) break;
     if (onProgress?.((i + 1) / (departures.length + 1)) === false) return undefined;
   }
-  tallies.forEach((tally) => {
-    tally.close();
-  });
+  for (const tally of tallies) tally.close();
   return tallies;
 
-  /** Through the weather from `a` to `b`, sampled every so often and wherever something is switched. */
-  function advance(a: number, b: number): { readonly times: Float64Array; readonly result: SolveResult } {
-    const inside = (t: number) => t > a && t < b;
-    const switching = switches.flatMap((edges) => edges.map(({ at }) => at)).filter(inside);
-    const covering = out.flatMap(({ from: off, to: on }) => [off, on]).filter(inside);
-    const jumps = [...new Set([...switching, ...covering, ...knots.filter(inside)])].sort((x, y) => x - y);
-    const grid: number[] = [];
-    for (let t = SAMPLE_STEP * Math.ceil((a + 1) / SAMPLE_STEP); t < b; t += SAMPLE_STEP) grid.push(t);
-    const marks = departures.map((t) => t - unplugBefore - start).filter(inside);
-    const times = Float64Array.from(new Set([a, ...grid, ...switching, ...covering, ...marks, b])).sort();
-    const result = solve({
-      system: groups.system,
-      initial: state,
-      start: a,
-      end: b,
-      tolerance,
-      jumps,
-      sampleTimes: times,
-      onStretch: (t, until) => {
-        const bare = isOut(t);
-        const own = isOn.map((on) => (bare ? stripped : on(t) ? parked.on : parked.off));
-        groups.hold(own, around, t, until);
-      },
-    });
-    if (result.status !== "completed") throw new SeasonFailure(`${result.status}: ${result.remedy}`);
-    return { times, result };
+  /**
+   * Through the weather from `a` to `b`, from switching to switching: each begins with a step of its own, which saves the many
+   * small ones by which the solver would feel its way into a jump it knows nothing of.
+   */
+  function advance(a: number, b: number, take: (times: Float64Array, samples: Float64Array) => void): void {
+    const edges = [a, ...switchTimes.filter((t) => t > a && t < b), b];
+    for (let e = 1; e < edges.length; e++) {
+      const [left, right] = [edges[e - 1]!, edges[e]!];
+      const grid: number[] = [];
+      for (let t = sampleStep * Math.ceil((left + 1) / sampleStep); t < right; t += sampleStep) grid.push(t);
+      const times = Float64Array.from([left, ...grid, right]);
+      const bare = isOut(left);
+      const own = isOn.map((on) => (bare ? stripped : on(left) ? parked.on : parked.off));
+      const result = solve({
+        system: groups.system,
+        initial: state,
+        start: left,
+        end: right,
+        tolerance,
+        jumps: knotsBetween(left, right),
+        sampleTimes: times,
+        firstStep: Math.min(exact === undefined ? FIRST_STEP : 1, right - left),
+        onStretch: (t, until) => groups.hold(own, around, t, until),
+      });
+      if (result.status !== "completed") throw new SeasonFailure(`${result.status}: ${result.remedy}`);
+      state = result.state;
+      if (unplugTimes.has(right)) unplugged = state;
+      take(times, result.samples);
+    }
+  }
+
+  function knotsBetween(a: number, b: number): Float64Array {
+    const low = knots.findIndex((t) => t > a);
+    if (low < 0) return new Float64Array();
+    let high = low;
+    while (high < knots.length && knots[high]! < b) high++;
+    return knots.subarray(low, high);
   }
 
   function outsideAt(times: Float64Array) {
@@ -145,13 +176,6 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
       tempAir: Float64Array.from(moments, (m) => m.tempAir),
       tempDewPoint: Float64Array.from(moments, (m) => Math.min(m.tempDewPoint, m.tempAir)),
     };
-  }
-
-  function sampleAt({ times, result }: ReturnType<typeof advance>, t: number): Float64Array {
-    const s = times.indexOf(t);
-    // A departure so soon after a return that there was no time to unplug: then what stands at its beginning counts.
-    const size = parts.length * members;
-    return result.samples.subarray(Math.max(0, s) * size, (Math.max(0, s) + 1) * size);
   }
 
   function coldStart(): Float64Array {

@@ -1,0 +1,100 @@
+import { type Caution, originOf } from "../aircraft/index.js";
+import type { Habit, KitChoice, ReadWinter, WinterStudyDocument } from "../documents/index.js";
+import { WET_TIME_LIMITS } from "../starting/index.js";
+import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
+import { localText } from "../weather/index.js";
+
+export type StudyHeader = Omit<WinterStudyDocument, "rows" | "kind">;
+
+/** All of a study but its rows. */
+export function headerOfWinter(read: ReadWinter): StudyHeader {
+  const { name, installation, start, end, zone, ensemble, departures, years, prices, against } = read;
+  return {
+    soakline: 1,
+    name,
+    aircraft: { id: installation.id, name: installation.name },
+    start: { at_h: 0, time: localText(start, zone) },
+    zone,
+    members: ensemble.members,
+    hours: roundedTo((end - start) / SECONDS_OF_HOUR, 2),
+    departures: departures.length,
+    winters: years.map(({ name: year, weather }) => ({
+      name: year,
+      origin: weather.origin,
+      mean_c: roundedTo(celsiusFromKelvin(mean(weather.tempAir)), 1),
+      coldest_c: roundedTo(celsiusFromKelvin(Math.min(...weather.tempAir)), 1),
+    })),
+    currency: prices.currency,
+    against,
+    kits: read.kits.map(kitText),
+    habits: read.habits.map((habit) => ({ do: kindOf(habit), label: habitLabel(habit) })),
+    assumptions: [...read.assumptions, ...HOW_COUNTED],
+    warnings: [...read.warnings],
+    cautions: cautionsOf(read),
+  };
+}
+
+/** How a winter is counted, for everyone who reads its numbers. */
+const HOW_COUNTED = [
+  "Those ready at a departure fly and stand there again warm through; the others stay, and are heated for the next departure.",
+  "A plan takes its lead from a table by the forecast's mean air and wind of the twelve hours before departure, as if cold-soaked: soon after a flight it heats longer than needed.",
+  `Wet hours are those of the middle aircraft. ${WET_TIME_LIMITS}`,
+];
+
+export function kitText({ name, kit, switching, price }: KitChoice) {
+  return {
+    name,
+    heaters: kit.heaters.map(({ id, name: text }) => ({ id, name: text })),
+    covers: kit.covers.map(({ id, name: text }) => ({ id, name: text })),
+    switching,
+    price: price ?? null,
+  };
+}
+
+function kindOf(habit: Habit): "always_on" | "clock" | "planned" {
+  if (habit.do === "always-on") return "always_on";
+  return habit.do === "planned" ? "planned" : "clock";
+}
+
+/** @example habitLabel({ do: "clock", lead: 10800 }) // "clock, 3 h before" */
+export function habitLabel(habit: Habit): string {
+  switch (habit.do) {
+    case "always-on":
+      return "always on";
+    case "clock":
+      return `clock, ${roundedTo(habit.lead / SECONDS_OF_HOUR, 2)} h before`;
+    case "daily":
+      return `clock, daily ${habit.label}`;
+    case "planned":
+      return `planned for ${roundedTo(100 * habit.chance, 0)} %`;
+  }
+}
+
+/** Cautions of all the kits, each once, with what leaving it on goes against. */
+function cautionsOf({ kits, habits }: ReadWinter): Caution[] {
+  const all = kits.flatMap(({ kit }) => [
+    ...kit.heaters.flatMap((heater) => heater.cautions),
+    ...kit.covers.flatMap((cover) => cover.cautions),
+  ]);
+  if (habits.some((habit) => habit.do === "always-on")) {
+    for (const heater of kits.flatMap(({ kit }) => kit.heaters)) {
+      all.unshift({
+        text: `Always on is compared, not advised: ${heater.name} may be on for ${heater.longest_on_h} h in one go, and a heater that nobody watches must go off.`,
+        source: originOf(heater.origins, "longest_on_h"),
+      });
+    }
+  }
+  return all
+    .filter((caution, i) => all.findIndex((other) => other.text === caution.text) === i)
+    .map(({ text, source }) => ({ text, source }));
+}
+
+export function roundedTo(value: number, digits: number): number {
+  const scale = 10 ** digits;
+  // Adding 0 turns -0 into 0.
+  return Math.round(value * scale) / scale + 0;
+}
+
+function mean(values: Float64Array): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
