@@ -38,9 +38,15 @@ export {
   plansFor,
   type SavedEstimate,
 } from "./base-pipeline.js";
+export { type AircraftNow, baseDocumentOf, type MilpAnswer, type SolveMilp } from "./base-plan/index.js";
+export { type BasePipelineOptions, basePlanFromDocument } from "./base-plan-pipeline.js";
 export {
   type AwayDocument,
   awaySchema,
+  type BaseDocument,
+  type BasePlanDocument,
+  basePlanSchema,
+  baseSchema,
   type CourseDocument,
   type CriterionDocument,
   coverSchema,
@@ -60,6 +66,9 @@ export {
   installationSchema,
   issueText,
   jsonSchemas,
+  type KitComparisonDocument,
+  kitComparisonSchema,
+  kitSchema,
   type LearnedDocument,
   type LearningDocument,
   learnedSchema,
@@ -71,6 +80,7 @@ export {
   planSchema,
   type ReadFile,
   type ReadScenario,
+  type ReadWinter,
   type RollOutDocument,
   readScenarioDocument,
   SCENARIO_VERSION,
@@ -85,6 +95,11 @@ export {
   type ThawOutlookDocument,
   thawOutlookSchema,
   thawSchema,
+  type WinterDocument,
+  type WinterRowDocument,
+  type WinterStudyDocument,
+  winterSchema,
+  winterStudySchema,
 } from "./documents/index.js";
 export {
   type LogOptions,
@@ -112,9 +127,12 @@ export {
   epochFromLocal,
   isTimeZone,
   localText,
+  PLACES as MADE_PLACES,
   readEpw,
   readForecastText,
   readHourlyCsv,
   type WeatherReading,
   type WeatherSeries,
 } from "./weather/index.js";
+export { type Piece, type PieceResult, pieceKey, piecesOf, winterStudy } from "./winter/index.js";
+export { kitFromDocument, winterFrom, winterFromDocument, winterPiece } from "./winter-pipeline.js";

@@ -66,7 +66,11 @@ export function courseFinder(aircraft: BaseAircraft, limits: BaseLimits, grid: G
       const found = own.courses(options);
       if (options.moves) {
         found.push(...own.moved(options));
-        for (const cart of aircraft.carts) found.push(...wayWith(cart).courses(options));
+        const isOn = aircraft.plan.scenario.initial.configuration.heatersOn.size > 0;
+        for (const cart of isOn ? [] : aircraft.carts) {
+          const way = wayWith(cart);
+          found.push(...way.courses(options), ...way.moved(options));
+        }
       }
       return found.flatMap((candidate) => onCircuits(candidate, aircraft, holder, limits));
     },
@@ -134,6 +138,8 @@ function wayOf(
       ...scenario.kit.heaters.filter((h) => plan.heaters.includes(h.id)).map((h) => h.longest_on_h),
       1e6,
     );
+  // A burner makes carbon monoxide: never in a hangar.
+  const burns = scenario.kit.heaters.some((h) => plan.heaters.includes(h.id) && h.duct?.energy === "fuel");
   const isOn = scenario.initial.configuration.heatersOn.size > 0;
   const movedUntil = inside ? exit : exit - (limits.hangar?.moveTime ?? 0);
   const ground = groundOf(plan, draws, limits, stay, [...new Set([end, movedUntil])]);
@@ -236,7 +242,8 @@ function wayOf(
     courses({ caution, contested }) {
       // Heat that stops early has to begin earlier: the answer must reach further back.
       weighsWet ||= contested;
-      if (contested && plan.heaters.length > 0) heatAnswer().reach(enoughFor(wish.chance, 2, 10_800));
+      if (contested && plan.heaters.length > 0 && !(inside && burns))
+        heatAnswer().reach(enoughFor(wish.chance, 2, 10_800));
       const cautionFor = (shape: Shape) => caution.get(shape) ?? 0;
       const out: ShapedCandidate[] = [];
       if (!(byHand && isOn)) {
@@ -245,7 +252,7 @@ function wayOf(
           candidate({ blocks: [] }, "none", { chance, energy: 0, wet: 0, tooHot: false }, cautionFor("none")),
         );
       }
-      if (plan.heaters.length === 0 || end <= 0) return out;
+      if (plan.heaters.length === 0 || end <= 0 || (inside && burns)) return out;
       const last = stepFrom(grid, end) - 1;
       const fromOn = (blocksFrom: (from: number) => readonly Block[], shape: Shape) => {
         // What is plugged in by hand at the start stays on from the start.
@@ -324,10 +331,11 @@ function wayOf(
 
     moved({ caution }) {
       const { hangar } = limits;
-      if (hangar === undefined) return [];
+      // What somebody plugged in stays where it is until it is unplugged.
+      if (hangar === undefined || (byHand && isOn)) return [];
       const more = caution.get("moved") ?? 0;
       const { moveTime } = hangar;
-      const heats = plan.heaters.length > 0 && !(byHand && isOn);
+      const heats = plan.heaters.length > 0 && (inside || !burns);
       const cold = (t: number) =>
         inside
           ? { blocks: [], stay: { from: undefined, to: t } }

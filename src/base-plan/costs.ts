@@ -2,11 +2,11 @@ import { type Candidate, type Course, deedsOf, type Holder } from "./candidate.j
 import type { BaseLimits, Grid } from "./limits.js";
 
 /**
- * What a candidate costs, in whole units, the weightier first: departures missed; how much is short of those; harm with
- * what is changed of what was told; energy; effort. A sum of whole numbers is exact, so that one stage's result can
- * bind the next.
+ * What a candidate costs, in whole units, the weightier first: departures missed, with how much is short of them; help
+ * by moving it or by a cart, which is called in only to make a departure; harm, with what is changed of what was told;
+ * energy; effort. A sum of whole numbers is exact, so that one stage's result can bind the next.
  */
-export type Costs = readonly [short: number, harm: number, energy: number, effort: number];
+export type Costs = readonly [short: number, help: number, harm: number, energy: number, effort: number];
 
 /** [s] unit of harm. */
 const HARM_UNIT = 300;
@@ -42,6 +42,7 @@ export function costsOf(
   context: CostContext,
 ): Costs {
   const { missed, chance, harm, energy } = candidate;
+  const { told } = context;
   // What is missed is weighed by how unlikely it is, to 5 %: no outlet is taken for the last hundredth of a chance.
   const short = missed ? weightOfMissed(context.count) + Math.round(SHORT_MOST * (1 - chance)) : 0;
   const effort = deedsOf(candidate, holder, limits, grid)
@@ -52,10 +53,16 @@ export function costsOf(
     }, 0);
   return [
     short,
-    Math.round(harm / HARM_UNIT) + (context.told === undefined ? 0 : changeOf(candidate, context.told)),
+    isHelped(candidate, holder) && !(told !== undefined && isHelped(told, holder)) ? 1 : 0,
+    Math.round(harm / HARM_UNIT) + (told === undefined ? 0 : changeOf(candidate, told)),
     Math.round(energy / ENERGY_UNIT),
     effort,
   ];
+}
+
+/** Moved into the hangar, out of it before its time, or heated by a cart. */
+function isHelped({ cart, stay }: Course, { exit }: Holder): boolean {
+  return cart !== undefined || (stay !== undefined && (stay.from !== undefined || stay.to < exit));
 }
 
 /** Units of harm for what people have to be told anew. */
@@ -93,8 +100,8 @@ export function compareCosts(a: Costs, b: Costs): number {
 }
 
 export function sumOfCosts(all: readonly Costs[]): Costs {
-  return all.reduce<[number, number, number, number]>(
-    (sum, c) => [sum[0] + c[0], sum[1] + c[1], sum[2] + c[2], sum[3] + c[3]],
-    [0, 0, 0, 0],
+  return all.reduce<Costs>(
+    (sum, c) => [sum[0] + c[0], sum[1] + c[1], sum[2] + c[2], sum[3] + c[3], sum[4] + c[4]],
+    [0, 0, 0, 0, 0],
   );
 }

@@ -1,3 +1,4 @@
+import type { Heater, Kit } from "../aircraft/index.js";
 import type { PlanRequest } from "../planning/index.js";
 import { type Criterion, isGating, marginOf, temperatureCriteria } from "../readiness/index.js";
 import type { Scenario, TimedChange } from "../simulation/index.js";
@@ -10,19 +11,27 @@ export function withCart({ plan }: BaseAircraft, limits: BaseLimits, cart: numbe
   if (cart === undefined) return plan;
   const { heater } = limits.carts[cart];
   const { kit, installation } = plan.scenario;
-  // The network joins one duct to the cowl: a cart's duct takes the place of the aircraft's own.
-  const own = kit.heaters.filter(
-    (h) => h.id !== heater.id && (h.duct === undefined || heater.duct === undefined),
-  );
+  const heaters = withoutOtherDucts(kit, plan.heaters, heater);
   const surfaces = temperatureCriteria(installation, { heaters: [heater], covers: [] }).filter(
     (c) => c.judged === "while-heating",
+  );
+  const own = kit.heaters.filter(
+    (h) => h.id !== heater.id && (h.duct === undefined || heater.duct === undefined),
   );
   return {
     ...plan,
     criteria: [...plan.criteria.filter((c) => !surfaces.some((s) => s.id === c.id)), ...surfaces],
-    heaters: [...plan.heaters.filter((id) => own.some((h) => h.id === id)), heater.id],
+    heaters,
     scenario: { ...plan.scenario, kit: { ...kit, heaters: [...own, heater] } },
   };
+}
+
+/** Heaters that go with a cart's: the network joins one duct to the cowl, so a cart's takes the place of the aircraft's own. */
+export function withoutOtherDucts(kit: Kit, used: readonly string[], cart: Heater): string[] {
+  const own = kit.heaters.filter(
+    (h) => h.id !== cart.id && (h.duct === undefined || cart.duct === undefined),
+  );
+  return [...used.filter((id) => own.some((h) => h.id === id)), cart.id];
 }
 
 /** All changes of a course, in no order: the scenario's own, the plan's, and making ready to start. */

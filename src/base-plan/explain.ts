@@ -71,7 +71,7 @@ export function causeOf(request: CauseRequest): Cause | undefined {
 
 /** Effort does not count: nobody asks why they have less to do. */
 function compareGain(a: Costs, b: Costs): number {
-  for (let i = 0; i < 3; i++) if (a[i] !== b[i]) return a[i] - b[i];
+  for (let i = 0; i < a.length - 1; i++) if (a[i] !== b[i]) return a[i] - b[i];
   return 0;
 }
 

@@ -4,6 +4,7 @@ export { type Choice, choose, goTogether, type Priced } from "./choose.js";
 export { type Costs, changeOf, compareCosts, costsOf, sumOfCosts } from "./costs.js";
 export { type PlayedCourse, playCourse } from "./exact.js";
 export { type Cause, causeOf, type Obstacle } from "./explain.js";
+export { type AircraftNow, baseDocumentOf } from "./from-set-up.js";
 export { type Lift, type LimitChange, lifted } from "./lifts.js";
 export {
   type BaseLimits,
@@ -20,5 +21,7 @@ export {
 } from "./limits.js";
 export type { MilpAnswer, SolveMilp } from "./milp.js";
 export { type AircraftCourse, type BasePlan, type BasePlanFailure, planBase } from "./plan.js";
+export { type BaseReading, type ReadBase, type ReadBaseAircraft, readBaseDocument } from "./reading.js";
 export type { BaseAircraft, BaseRequest, ParkedAircraft } from "./request.js";
+export { basePlanDocument } from "./result.js";
 export { type Option, optionsOf, parkedDemands } from "./rows.js";

@@ -2,6 +2,8 @@ import { Worker } from "node:worker_threads";
 import {
   type AwayDocument,
   awayFromDocument,
+  type BasePlanDocument,
+  basePlanFromDocument,
   type ExplanationDocument,
   explainFromDocument,
   type FrostOutlookDocument,
@@ -20,7 +22,7 @@ import {
   type ThawOutlookDocument,
   thawFromDocument,
 } from "../index.js";
-import { readerBeside } from "../node/index.js";
+import { readerBeside, solveMilp } from "../node/index.js";
 
 interface Results {
   readonly plan: PlanDocument;
@@ -31,6 +33,7 @@ interface Results {
   readonly thaw: ThawOutlookDocument;
   readonly learn: LearningDocument;
   readonly now: NowDocument;
+  readonly base: BasePlanDocument;
 }
 
 export type JobKind = keyof Results;
@@ -89,6 +92,8 @@ export function perform(
       return learnFromDocument(source, log, options);
     case "now":
       return nowFromDocument(source, log, options);
+    case "base":
+      return basePlanFromDocument(source, { ...options, solveMilp });
   }
 }
 

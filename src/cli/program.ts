@@ -8,6 +8,7 @@ import { type LogFlags, logFrom } from "./log-file.js";
 import { createProgress } from "./progress.js";
 import { fitting, type Style, styleFor } from "./style.js";
 import { awayText } from "./text/away-text.js";
+import { baseText } from "./text/base-text.js";
 import { CATALOGUE, catalogueEntry, catalogueList, type Section } from "./text/catalogue-text.js";
 import { explanationText } from "./text/explanation-text.js";
 import { frostText } from "./text/frost-text.js";
@@ -71,6 +72,21 @@ export function createProgram(shell: Shell): Command {
       if (away === undefined) return;
       show(away, flags, awayText);
       shell.exitWith(away.chance_now >= away.wanted_chance ? EXIT.ok : EXIT.notReachable);
+    });
+
+  documentCommand(
+    program,
+    "base",
+    "one plan for all aircraft of a base: who gets which outlet, bay and cart when",
+    'document of kind "base"',
+  )
+    .addOption(FLAG.taf())
+    .addOption(FLAG.metar())
+    .action(async (file: string, flags: RunFlags) => {
+      const plan = await run("base", file, flags);
+      if (plan === undefined) return;
+      show(plan, flags, baseText);
+      shell.exitWith(plan.status === "all-ready" ? EXIT.ok : EXIT.notReachable);
     });
 
   airframeCommand(

@@ -4,7 +4,7 @@ import { type Job, type JobMessage, perform } from "./job.js";
 const job = workerData as Job;
 const send = (message: JobMessage) => parentPort?.postMessage(message);
 
-const outcome = perform(job, (done) => {
+const outcome = await perform(job, (done) => {
   send({ done });
   return true;
 });

@@ -1,0 +1,398 @@
+import type { Heater } from "../aircraft/index.js";
+import {
+  type BaseDocument,
+  type BaseSections,
+  baseSchema,
+  type Clock,
+  clockOf,
+  type DocumentIssue,
+  epochOfText,
+  type Findings,
+  fault,
+  inFormOfKind,
+  isRecord,
+  issueText,
+  jsonOf,
+  kitOf,
+  newFindings,
+  type Path,
+  type ReadFile,
+  type ReadScenario,
+  readScenarioDocument,
+  sectionsBy,
+} from "../documents/index.js";
+import { type Course, electricPower } from "./candidate.js";
+import { heaterFits } from "./fits.js";
+import type { BaseLimits, Cart, Circuit } from "./limits.js";
+import { toldOf } from "./told-reading.js";
+
+/** A base as read from its document. */
+export interface ReadBase {
+  readonly document: BaseDocument;
+  readonly name: string;
+  readonly zone: string;
+  /** [s] since 1970-01-01T00:00Z */
+  readonly start: number;
+  readonly limits: BaseLimits;
+  readonly ensemble: { readonly members: number; readonly seed: number };
+  /** Those that are wanted. */
+  readonly aircraft: readonly ReadBaseAircraft[];
+  /** In the hangar, wanted for nothing. */
+  readonly parked: readonly { readonly id: string; readonly name: string }[];
+  /** On the ramp, wanted for nothing: names. */
+  readonly notPlanned: readonly string[];
+  readonly assumptions: readonly string[];
+  readonly warnings: readonly DocumentIssue[];
+}
+
+export interface ReadBaseAircraft {
+  readonly id: string;
+  readonly read: ReadScenario;
+  readonly circuits: readonly number[];
+  readonly switched: boolean;
+  readonly connected: number | undefined;
+  readonly carts: readonly number[];
+  readonly told: Course | undefined;
+}
+
+export type BaseReading =
+  | ({ readonly ok: true } & ReadBase)
+  | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
+
+const MINUTE = 60;
+/** [min] to take a heater from one aircraft to the next and set it up; project judgement. */
+const USUAL_CART_MOVE = 10;
+/** Continuous loads, of three hours and more, take at most this share of their breaker: NEC 210.20(A), from memory. */
+const USUAL_CONTINUOUS_SHARE = 0.8;
+const USUAL_MEMBERS = 200;
+const USUAL_SEED = 1;
+
+/** Reads a base document, as text or as a value, with every aircraft's scenario. */
+export function readBaseDocument(
+  source: unknown,
+  { readFile }: { readonly readFile?: ReadFile } = {},
+): BaseReading {
+  const form = inFormOfKind("base", source);
+  if (!form.ok) return { ok: false, issues: [form.issue] };
+  const findings = newFindings();
+  const sections = sectionsBy(baseSchema, form.document, findings);
+  const clock = clockOf(sections, findings);
+  refuseSameIds(sections, findings);
+  if (clock === undefined || findings.issues.length > 0) return { ok: false, issues: findings.issues };
+  const document = sections as BaseDocument;
+  const limits = limitsOf(document, clock, findings);
+  const { members = USUAL_MEMBERS, seed = USUAL_SEED } = document.ensemble ?? {};
+  const read = document.aircraft.map((_, i) => aircraftOf(document, i, members, seed, readFile, findings));
+  const known = read.flatMap((one, i) => (one === undefined ? [] : [{ one, i }]));
+  const ids = document.aircraft.map((a) => a.id);
+  const planned = known.flatMap(({ one, i }): ReadBaseAircraft[] => {
+    if (one.want === undefined) return [];
+    const circuits = circuitsOf(document, i, findings);
+    const connected = connectedOf(document, i, one, circuits, findings);
+    return [
+      {
+        id: ids[i],
+        read: one,
+        circuits,
+        switched: document.aircraft[i].switching !== "hand",
+        connected,
+        carts: cartsFor(document, limits.carts, ids[i], one),
+        told: toldOf(document, ids[i], one, clock, limits, findings),
+      },
+    ];
+  });
+  (document.told ?? []).forEach(({ id }, i) => {
+    if (!ids.includes(id)) fault(findings, ["told", i, "id"], `one of ${ids.join(", ")}`, id);
+  });
+  const idle = known.filter(({ one }) => one.want === undefined);
+  const inHangar = (one: ReadScenario) => one.scenario.initial.configuration.place === "hangar";
+  const parked = idle
+    .filter(({ one }) => inHangar(one))
+    .map(({ one, i }) => ({ id: ids[i], name: one.name }));
+  refuseMoreThanThere(planned, parked.length, limits, findings);
+  if (findings.issues.length === 0 && planned.length === 0) {
+    fault(findings, ["aircraft"], "at least one with a departure that is wanted", "none");
+  }
+  if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
+  noteAssumptions(document, planned, members, findings);
+  return {
+    ok: true,
+    document,
+    name: document.name,
+    zone: clock.zone,
+    start: clock.start,
+    limits,
+    ensemble: { members, seed },
+    aircraft: planned,
+    parked,
+    notPlanned: idle.map(({ one }) => one.name),
+    assumptions: [...new Set(findings.assumptions)],
+    warnings: findings.warnings,
+  };
+}
+
+/** A document with the base's shared sections put in where the aircraft's leaves them out. */
+function aircraftOf(
+  document: BaseDocument,
+  i: number,
+  members: number,
+  seed: number,
+  readFile: ReadFile | undefined,
+  findings: Findings,
+): ReadScenario | undefined {
+  const path = ["aircraft", i, "scenario"];
+  const own = sourceOf(document.aircraft[i].scenario, path, readFile, findings);
+  if (own === undefined) return undefined;
+  const { start, zone, hours, weather, site, hangar } = document;
+  const shared = {
+    soakline: document.soakline,
+    start,
+    ...(zone === undefined ? {} : { zone }),
+    hours,
+    weather,
+    ...(site === undefined ? {} : { site }),
+    ...(hangar === undefined ? {} : { hangar: { air_c: hangar.air_c } }),
+    ensemble: { members, seed },
+  };
+  for (const [key, value] of Object.entries(shared)) {
+    if (own[key] === undefined || key === "ensemble" || sameValue(own[key], value)) continue;
+    fault(
+      findings,
+      [...path, key],
+      `what the base has, or nothing: ${JSON.stringify(value).slice(0, 60)}`,
+      own[key],
+    );
+  }
+  const reading = readScenarioDocument({ ...own, ...shared }, readFile === undefined ? {} : { readFile });
+  if (!reading.ok) {
+    const prefix = `aircraft[${i}].scenario`;
+    for (const issue of reading.issues) {
+      const shares = issue.path.split(/[.[,]/)[0] in shared;
+      const at = shares ? issue.path : `${prefix}.${issue.path}`;
+      const told = { ...issue, path: at };
+      // What all share is wrong for all alike, and said once.
+      if (!findings.issues.some((known) => issueText(known) === issueText(told))) findings.issues.push(told);
+    }
+    return undefined;
+  }
+  refuseOwnPlan(reading, path, findings);
+  findings.assumptions.push(...reading.assumptions.map((text) => placedText(text, reading.name)));
+  findings.warnings.push(...reading.warnings.map((w) => ({ ...w, path: `${reading.name}: ${w.path}` })));
+  return reading;
+}
+
+function sourceOf(
+  scenario: BaseDocument["aircraft"][number]["scenario"],
+  path: Path,
+  readFile: ReadFile | undefined,
+  findings: Findings,
+): Record<string, unknown> | undefined {
+  if (typeof scenario !== "string") return scenario;
+  if (readFile === undefined) return fault(findings, path, "no file: files cannot be read here", scenario);
+  const file = readFile(scenario);
+  if (!file.ok) return fault(findings, path, `a file that can be read (${file.reason})`, scenario);
+  const json = jsonOf(file.text);
+  if (!json.ok) return fault(findings, path, `a file of ${json.issue.expected}`, json.issue.received);
+  return isRecord(json.value) ? json.value : fault(findings, path, "a file with an object", json.value);
+}
+
+/** Weather and site are the same for all and said once; the rest with its aircraft. */
+function placedText(text: string, name: string): string {
+  return /^(Weather|Ground upwind|No time zone|No hangar|Chances)/.test(text) ? text : `${name}: ${text}`;
+}
+
+function sameValue(a: unknown, b: unknown): boolean {
+  return JSON.stringify(a) === JSON.stringify(b);
+}
+
+/** When heaters and aircraft go where is the base plan's business. */
+function refuseOwnPlan({ scenario }: ReadScenario, path: Path, findings: Findings): void {
+  for (const { change } of scenario.events) {
+    if (change.do === "cover-on" || change.do === "cover-off") continue;
+    const expected = "covers only: the base plan says when to plug in, unplug and move";
+    fault(findings, [...path, "events"], expected, change.do.replace("-", "_"));
+  }
+}
+
+function limitsOf(document: BaseDocument, clock: Clock, findings: Findings): BaseLimits {
+  const moment = (text: string, path: Path) =>
+    (epochOfText(text, path, clock, findings) ?? clock.start) - clock.start;
+  const span = ({ from, to }: { readonly from: string; readonly to: string }, path: Path) => {
+    const ends = { from: moment(from, [...path, "from"]), to: moment(to, [...path, "to"]) };
+    if (!(ends.to > ends.from)) fault(findings, [...path, "to"], `a time after ${from}`, to);
+    return ends;
+  };
+  const { circuits, carts = [], hangar, people } = document;
+  return {
+    circuits: circuits.map((c, i): Circuit => {
+      const available = c.available?.map((w, k) => span(w, ["circuits", i, "available", k]));
+      return {
+        id: c.id,
+        name: c.name ?? c.id,
+        breaker: c.limit_a,
+        currentMost: c.limit_a * (c.continuous_share ?? USUAL_CONTINUOUS_SHARE),
+        voltage: c.voltage_v,
+        outlets: c.outlets,
+        generator: c.generator ?? false,
+        available,
+      };
+    }),
+    carts: carts.flatMap((cart, i): Cart[] => {
+      const heater = cartHeater(cart.heater, i, findings);
+      if (heater === undefined) return [];
+      return [{ id: cart.id, heater, count: 1, moveTime: (cart.move_min ?? USUAL_CART_MOVE) * MINUTE }];
+    }),
+    hangar:
+      hangar === undefined
+        ? undefined
+        : { bays: hangar.bays, moveTime: hangar.move_min * MINUTE, movePeople: hangar.move_people ?? 1 },
+    people: people?.map((p, i) => ({ ...span(p, ["people", i]), count: p.count })),
+  };
+}
+
+function cartHeater(
+  heater: NonNullable<BaseDocument["carts"]>[number]["heater"],
+  i: number,
+  findings: Findings,
+): Heater | undefined {
+  const own = newFindings();
+  const kit = kitOf({ kit: { heaters: [heater], covers: [] } }, undefined, own);
+  for (const issue of own.issues) {
+    findings.issues.push({ ...issue, path: issue.path.replace("kit.heaters[0]", `carts[${i}].heater`) });
+  }
+  return kit?.heaters[0];
+}
+
+function circuitsOf(document: BaseDocument, i: number, findings: Findings): number[] {
+  const ids = document.circuits.map((c) => c.id);
+  const reached = document.aircraft[i].circuits ?? ids;
+  return reached.flatMap((id, k) => {
+    const index = ids.indexOf(id);
+    if (index < 0) fault(findings, ["aircraft", i, "circuits", k], `one of ${ids.join(", ") || "none"}`, id);
+    return index < 0 ? [] : [index];
+  });
+}
+
+/** Where its plug is at the start: said, or plain because it reaches one circuit only. */
+function connectedOf(
+  document: BaseDocument,
+  i: number,
+  { scenario, want }: ReadScenario,
+  circuits: readonly number[],
+  findings: Findings,
+): number | undefined {
+  const { connected } = document.aircraft[i];
+  const on = [...scenario.initial.configuration.heatersOn];
+  const planned = want?.heaters ?? [];
+  const other = on.find((id) => !planned.includes(id));
+  if (other !== undefined) {
+    const expected = `heaters of the wish: ${planned.join(", ") || "none"}`;
+    return fault(findings, ["aircraft", i, "scenario", "plugged_in"], expected, other);
+  }
+  if (on.length > 0 && on.length < planned.length) {
+    const expected = `all heaters of the wish or none: ${planned.join(", ")}`;
+    return fault(findings, ["aircraft", i, "scenario", "plugged_in"], expected, on.join(", "));
+  }
+  if (connected === undefined) {
+    if (on.length === 0) return undefined;
+    if (circuits.length === 1) return circuits[0];
+    return fault(
+      findings,
+      ["aircraft", i, "connected"],
+      "the circuit its plug is in: it is plugged in",
+      undefined,
+    );
+  }
+  if (on.length === 0 && document.aircraft[i].switching === "hand") {
+    const expected = "nothing: without a switch, plugged in is on (scenario.plugged_in says so)";
+    return fault(findings, ["aircraft", i, "connected"], expected, connected);
+  }
+  const index = document.circuits.findIndex((c) => c.id === connected);
+  if (index >= 0 && circuits.includes(index)) return index;
+  const reached = circuits.map((k) => document.circuits[k].id).join(", ");
+  return fault(findings, ["aircraft", i, "connected"], `a circuit it reaches: ${reached}`, connected);
+}
+
+function cartsFor(
+  { carts = [] }: BaseDocument,
+  known: readonly Cart[],
+  id: string,
+  { scenario }: ReadScenario,
+): number[] {
+  return known.flatMap((cart, index) => {
+    const allowed = carts.find((c) => c.id === cart.id)?.aircraft;
+    const may = allowed === undefined || allowed.includes(id);
+    return may && heaterFits(cart.heater, scenario.installation) ? [index] : [];
+  });
+}
+
+function refuseSameIds({ aircraft = [], circuits = [], carts = [] }: BaseSections, findings: Findings): void {
+  for (const [name, list] of Object.entries({ aircraft, circuits, carts })) {
+    const ids = list.map((entry) => entry.id);
+    ids.forEach((id, i) => {
+      if (ids.indexOf(id) < i) fault(findings, [name, i, "id"], "an id that stands once", id);
+    });
+  }
+  const ids = aircraft.map((a) => a.id);
+  carts.forEach((cart, i) => {
+    (cart.aircraft ?? []).forEach((id, k) => {
+      if (!ids.includes(id)) fault(findings, ["carts", i, "aircraft", k], `one of ${ids.join(", ")}`, id);
+    });
+  });
+}
+
+/** What is in use at the start must fit in what there is: no plan could mend it. */
+function refuseMoreThanThere(
+  aircraft: readonly ReadBaseAircraft[],
+  parked: number,
+  limits: BaseLimits,
+  findings: Findings,
+): void {
+  const inside =
+    aircraft.filter((a) => a.read.scenario.initial.configuration.place === "hangar").length + parked;
+  const bays = limits.hangar?.bays ?? 0;
+  if (inside > bays)
+    fault(findings, ["hangar", "bays"], `${inside} or more: so many aircraft stand inside`, bays);
+  limits.circuits.forEach((circuit, c) => {
+    const there = aircraft.filter((a) => a.connected === c);
+    if (there.length > circuit.outlets) {
+      const expected = `${there.length} or more: so many aircraft are plugged in`;
+      fault(findings, ["circuits", c, "outlets"], expected, circuit.outlets);
+    }
+    const current = there.reduce((sum, { read: { scenario } }) => {
+      const on = scenario.kit.heaters.filter((h) => scenario.initial.configuration.heatersOn.has(h.id));
+      return sum + on.reduce((watts, h) => watts + electricPower(h), 0) / circuit.voltage;
+    }, 0);
+    if (current > circuit.currentMost) {
+      const expected = `plugged in on ${circuit.id} at most ${circuit.currentMost.toFixed(1)} A: unplug something first`;
+      fault(findings, ["aircraft"], expected, `${current.toFixed(1)} A`);
+    }
+  });
+}
+
+function noteAssumptions(
+  document: BaseDocument,
+  aircraft: readonly ReadBaseAircraft[],
+  members: number,
+  { assumptions }: Findings,
+): void {
+  const shares = document.circuits.filter((c) => c.continuous_share === undefined);
+  if (shares.length > 0) {
+    assumptions.push(
+      `Circuits are planned up to ${USUAL_CONTINUOUS_SHARE * 100} % of their breaker, as for loads of three hours and more.`,
+    );
+  }
+  if (document.ensemble?.members === undefined) {
+    assumptions.push(`Chances are counted over ${members} drawn cases.`);
+  }
+  if (document.people === undefined) assumptions.push("Somebody is there at any hour: no hours are given.");
+  if (document.hangar === undefined && aircraft.length > 0) {
+    assumptions.push("No hangar is described: nothing is planned into one.");
+  }
+  for (const { read } of aircraft) {
+    const { place } = read.scenario.initial.configuration;
+    if (place === "hangar" && read.want?.wish.pulledOut === false) {
+      assumptions.push(`${read.name} is pulled out before its start: engines are started outside.`);
+    }
+  }
+}

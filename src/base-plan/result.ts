@@ -1,0 +1,239 @@
+import type { Caution } from "../aircraft/index.js";
+import { type BasePlanDocument, rounded } from "../documents/index.js";
+import { JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR } from "../units/index.js";
+import { localText } from "../weather/index.js";
+import { type Course, connectionOf, currentOf, deedsOf } from "./candidate.js";
+import { BASE_CAUTIONS } from "./cautions.js";
+import { type BaseLimits, timeOf } from "./limits.js";
+import type { AircraftCourse, BasePlan } from "./plan.js";
+import type { ReadBase } from "./reading.js";
+import { explanationOf, liftText } from "./words.js";
+
+/** A base plan as it is stored, exchanged and shown. */
+export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocument {
+  const { limits, zone, start } = base;
+  const stamp = (t: number) => ({ at_h: rounded(t / SECONDS_OF_HOUR, 4), time: localText(start + t, zone) });
+  const clock = clockText(base);
+  const missed = plan.aircraft.filter((one) => one.missed);
+  const rows = plan.aircraft.map((one) => aircraftRow(one));
+  const tasks = tasksOf();
+  return {
+    soakline: 1,
+    kind: "base-plan",
+    name: base.name,
+    start: stamp(0),
+    zone,
+    hours: base.document.hours,
+    members: base.ensemble.members,
+    status: missed.length === 0 ? "all-ready" : "missed",
+    message: messageOf(),
+    joint_chance: plan.jointChance,
+    aircraft: rows,
+    circuits: limits.circuits.map((_, index) => circuitRow(index)),
+    tasks,
+    lifts: plan.lifts.map(({ changes, rescues }) => ({
+      text: changes.map((change) => liftText(change, limits)).join(" and "),
+      rescues: rescues.map(({ aircraft, chance, course }) => ({
+        id: plan.aircraft[aircraft].aircraft.id,
+        name: plan.aircraft[aircraft].aircraft.name,
+        chance,
+        plug_in: course.blocks[0] === undefined ? null : stamp(course.blocks[0].from),
+      })),
+    })),
+    not_planned: [...base.parked.map((p) => p.name), ...base.notPlanned],
+    totals: {
+      missed: missed.length,
+      heater_h: sum(rows.map((r) => r.heater_h)),
+      wet_h: sum(rows.map((r) => r.wet_h)),
+      energy_kwh: sum(rows.map((r) => r.energy_kwh.p50)),
+      tasks: tasks.filter((t) => t.by === "base").length,
+    },
+    alone_totals: {
+      missed: plan.aircraft.filter((one) => one.alone.missed).length,
+      heater_h: sum(plan.aircraft.map((one) => hours(heatedTime(one.alone)))),
+      energy_kwh: sum(plan.aircraft.map((one) => one.alone.energy / JOULE_OF_KILOWATT_HOUR)),
+    },
+    assumptions: [...base.assumptions],
+    warnings: [...base.warnings],
+    cautions: cautionsOf(plan, limits),
+  };
+
+  function messageOf(): string {
+    if (missed.length === 0) return "";
+    const names = missed.map((one) => `${one.aircraft.name} at ${clock(one.aircraft.plan.wish.departure)}`);
+    return `not sure enough: ${names.join(", ")}`;
+  }
+
+  function aircraftRow(one: AircraftCourse): BasePlanDocument["aircraft"][number] {
+    const { aircraft, course, played, holder, alone } = one;
+    const { wish } = aircraft.plan;
+    const plugged = connectionOf(course, holder, limits, plan.grid);
+    const { binding, tooHot } = played.verdict;
+    const circuit = course.circuit === undefined ? null : limits.circuits[course.circuit].id;
+    const cart = course.cart === undefined ? null : limits.carts[course.cart].id;
+    return {
+      id: aircraft.id,
+      name: aircraft.name,
+      status: one.missed ? "missed" : "ready",
+      departure: stamp(wish.departure),
+      wanted_chance: wish.chance,
+      chance: played.chance,
+      chance_error: rounded(Math.sqrt((played.chance * (1 - played.chance)) / played.ready.length), 4),
+      binding: binding.criterion.title,
+      binding_chance: binding.chance,
+      too_hot: course.blocks.length === 0 ? [] : tooHot.map((v) => v.criterion.title),
+      ...heatEnds(course),
+      heat: course.blocks.map(({ from, to }) => ({ from: stamp(from), to: stamp(to) })),
+      heaters: course.blocks.length === 0 ? [] : [...course.heaters],
+      circuit,
+      cart,
+      connected: plugged === undefined ? null : { from: stamp(plugged.from), to: stamp(plugged.to) },
+      current_a: rounded(currentOf(course, holder, limits), 2),
+      hangar: stayStamps(course),
+      energy_kwh: {
+        p05: kwh(played.energy.low),
+        p50: kwh(played.energy.mid),
+        p95: kwh(played.energy.high),
+      },
+      heater_h: hours(heatedTime(course)),
+      wet_h: hours(one.wetTime),
+      explanation: explanationOf(plan, one, limits, clock),
+      cause: (one.cause?.limits ?? []).map((o) => ({
+        limit: o.resource.of,
+        where: placeOf(o.resource.of, o.resource.index, limits),
+        from: stamp(o.from),
+        to: stamp(o.to),
+        capacity: rounded(Math.min(o.capacity, 1e6), 2),
+        wanted: rounded(o.wanted, 2),
+        held_by: [...o.holders.map((i) => plan.aircraft[i].aircraft.id), ...o.parked.map((p) => p.id)],
+      })),
+      alone: { ...heatEnds(alone), hangar: stayStamps(alone), chance: alone.chance },
+      told: {
+        id: aircraft.id,
+        circuit,
+        cart,
+        heat: course.blocks.map(({ from, to }) => ({ from: stamp(from).time, to: stamp(to).time })),
+        hangar:
+          course.stay === undefined
+            ? null
+            : {
+                in: course.stay.from === undefined ? null : stamp(course.stay.from).time,
+                out: stamp(course.stay.to).time,
+              },
+      },
+    };
+  }
+
+  function heatEnds({ blocks }: Course) {
+    const last = blocks.at(-1);
+    return {
+      plug_in: blocks[0] === undefined ? null : stamp(blocks[0].from),
+      unplug: last === undefined ? null : stamp(last.to),
+    };
+  }
+
+  function stayStamps({ stay }: Course) {
+    if (stay === undefined) return null;
+    return { in: stay.from === undefined ? null : stamp(stay.from), out: stamp(stay.to) };
+  }
+
+  function tasksOf(): BasePlanDocument["tasks"] {
+    const all = plan.aircraft.flatMap((one) =>
+      deedsOf(one.course, one.holder, limits, plan.grid).map((deed) => ({ one, deed })),
+    );
+    return all
+      .sort((a, b) => a.deed.at - b.deed.at)
+      .map(({ one, deed }) => ({
+        ...stamp(deed.at),
+        do: deed.do.replace("-", "_") as BasePlanDocument["tasks"][number]["do"],
+        aircraft: one.aircraft.id,
+        where: whereOf(one, deed.do, limits),
+        by: deed.byPilot ? "crew" : "base",
+      }));
+  }
+
+  /** Constant between its times. */
+  function circuitRow(index: number): BasePlanDocument["circuits"][number] {
+    const { grid } = plan;
+    const circuit = limits.circuits[index];
+    const amps = new Float64Array(grid.steps);
+    const outlets = new Float64Array(grid.steps);
+    for (const { resource, from, to, amount } of plan.aircraft.flatMap((one) => one.demands)) {
+      if (resource.index !== index) continue;
+      const row = resource.of === "current" ? amps : resource.of === "outlet" ? outlets : undefined;
+      for (let k = from; k < to && row !== undefined; k++) row[k] += amount;
+    }
+    const kept = [...amps.keys()].filter(
+      (k) => k === 0 || amps[k] !== amps[k - 1] || outlets[k] !== outlets[k - 1],
+    );
+    return {
+      id: circuit.id,
+      name: circuit.name,
+      breaker_a: circuit.breaker,
+      limit_a: rounded(circuit.currentMost, 3),
+      outlets: circuit.outlets,
+      generator: circuit.generator,
+      time_h: kept.map((k) => rounded(timeOf(grid, k) / SECONDS_OF_HOUR, 4)),
+      load_a: kept.map((k) => rounded(amps[k], 2)),
+      outlets_used: kept.map((k) => outlets[k]),
+      most_a: rounded(Math.max(...amps), 2),
+    };
+  }
+}
+
+/** Local clock time, with the date where it is not the night's first or second day: they are told apart by the hour. */
+function clockText({ start, zone, document }: ReadBase): (t: number) => string {
+  return (t) => {
+    const text = localText(start + t, zone);
+    return document.hours <= 24 ? text.slice(11, 16) : `${text.slice(8, 10)}. ${text.slice(11, 16)}`;
+  };
+}
+
+function whereOf({ course, holder }: AircraftCourse, deed: string, limits: BaseLimits): string {
+  if (deed.startsWith("move")) return "hangar";
+  if (course.cart !== undefined) return limits.carts[course.cart].id;
+  const circuit = course.circuit ?? holder.connected;
+  return circuit === undefined ? course.heaters.join(", ") : limits.circuits[circuit].name;
+}
+
+function placeOf(of: string, index: number, limits: BaseLimits): string {
+  if (of === "current" || of === "outlet") return limits.circuits[index].id;
+  if (of === "cart") return limits.carts[index].id;
+  return of === "bay" ? "hangar" : "people";
+}
+
+/** What the heaters and covers in use ask for, and what sharing power, moving aircraft and generators do; each once. */
+function cautionsOf({ aircraft }: BasePlan, limits: BaseLimits): Caution[] {
+  const used = aircraft.flatMap(({ course, holder, aircraft: { plan } }) => [
+    ...(course.blocks.length === 0 ? [] : course.heaters).flatMap(
+      (id) => holder.heaters.get(id)?.cautions ?? [],
+    ),
+    ...plan.scenario.kit.covers
+      .filter((c) => plan.scenario.initial.configuration.coversOn.has(c.id))
+      .flatMap((c) => c.cautions),
+  ]);
+  const moved = aircraft.some(({ course }) => course.stay !== undefined);
+  const heated = aircraft.some(({ course }) => course.blocks.length > 0);
+  const onGenerator = aircraft.some(
+    ({ course }) => course.circuit !== undefined && limits.circuits[course.circuit].generator,
+  );
+  const all = [
+    ...(heated ? [BASE_CAUTIONS.circuit] : []),
+    ...(onGenerator ? [BASE_CAUTIONS.generator] : []),
+    ...(moved ? [BASE_CAUTIONS.moving] : []),
+    ...used,
+  ];
+  return all.filter((caution, i) => all.findIndex((other) => other.text === caution.text) === i);
+}
+
+const sum = (values: readonly number[]) =>
+  rounded(
+    values.reduce((s, v) => s + v, 0),
+    3,
+  );
+const hours = (seconds: number) => rounded(seconds / SECONDS_OF_HOUR, 3);
+const kwh = (joules: number) => rounded(joules / JOULE_OF_KILOWATT_HOUR, 3);
+
+function heatedTime({ blocks }: Course): number {
+  return blocks.reduce((s, b) => s + b.to - b.from, 0);
+}

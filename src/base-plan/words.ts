@@ -1,0 +1,124 @@
+import type { Obstacle } from "./explain.js";
+import type { LimitChange } from "./lifts.js";
+import type { BaseLimits } from "./limits.js";
+import type { AircraftCourse, BasePlan } from "./plan.js";
+
+/** How times [s since the start] are shown. */
+export type ClockText = (t: number) => string;
+
+/** Why an aircraft does what it does, in sentences. */
+export function explanationOf(
+  plan: BasePlan,
+  one: AircraftCourse,
+  limits: BaseLimits,
+  clock: ClockText,
+): string[] {
+  const { aircraft, cause, missed, played } = one;
+  const { name } = aircraft;
+  const binding = played.verdict.binding.criterion.title;
+  const lines: string[] = [];
+  if (cause !== undefined) {
+    const why = cause.limits.map((o) => obstacleText(plan, o, limits, clock)).join(", and ");
+    lines.push(`${doingOf(one, clock)} ${why}.`);
+  }
+  if (missed && cause === undefined) {
+    const hot = played.verdict.tooHot[0];
+    lines.push(
+      hot === undefined
+        ? `No limit of the base stands in the way of ${name}: its own heat is not enough, ${binding} holds least often. \`soakline plan\` tries what would help.`
+        : `No limit of the base stands in the way of ${name}: ${hot.criterion.title} would get too hot.`,
+    );
+  }
+  if (!missed && cause === undefined) {
+    lines.push(
+      one.course.blocks.length === 0 && one.course.stay === undefined
+        ? `${name} needs no heat.`
+        : `${name} does what it would do with the base to itself; nobody is in its way.`,
+    );
+  }
+  return lines;
+}
+
+/** "Wren waits until 04:10", "Wren is not ready for 12:00", ...: what differs from what it would do. */
+function doingOf({ aircraft, course, alone, missed }: AircraftCourse, clock: ClockText): string {
+  const { name, plan } = aircraft;
+  if (missed) return `${name} is not ready for ${clock(plan.wish.departure)}`;
+  const first = course.blocks[0]?.from;
+  const ideal = alone.blocks[0]?.from;
+  if (course.stay !== undefined && course.stay.from !== undefined) {
+    return `${name} goes into the hangar at ${clock(course.stay.from)}`;
+  }
+  if (course.stay !== undefined && course.stay.to < (alone.stay?.to ?? 0)) {
+    return `${name} leaves the hangar at ${clock(course.stay.to)}`;
+  }
+  if (course.blocks.length > 1) return `${name} is heated in turns`;
+  if (first === undefined) return `${name} stays as it is`;
+  const last = course.blocks[course.blocks.length - 1].to;
+  if (ideal === undefined) return `${name} is heated from ${clock(first)}`;
+  if (first > ideal) return `${name} waits until ${clock(first)}`;
+  if (first < ideal) {
+    const until = last < (alone.blocks.at(-1)?.to ?? last) ? `, until ${clock(last)},` : "";
+    return `${name} is heated already from ${clock(first)}${until}`;
+  }
+  return `${name} is heated from ${clock(first)} to ${clock(last)}`;
+}
+
+function obstacleText(
+  { aircraft }: BasePlan,
+  { resource, from, to, capacity, wanted, holders, parked }: Obstacle,
+  limits: BaseLimits,
+  clock: ClockText,
+): string {
+  const names = [...holders.map((i) => aircraft[i].aircraft.name), ...parked.map((p) => p.name)];
+  const who = listed(names);
+  const has = names.length === 1 ? "has" : "have";
+  const span = `from ${clock(from)} to ${clock(to)}`;
+  switch (resource.of) {
+    case "outlet": {
+      const { name, outlets } = limits.circuits[resource.index];
+      const what = outlets === 1 ? `the outlet of ${name}` : `the ${outlets} outlets of ${name}`;
+      return names.length === 0 ? `because ${name} has no outlet` : `because ${who} ${has} ${what} ${span}`;
+    }
+    case "current": {
+      const { name } = limits.circuits[resource.index];
+      if (capacity === 0) return `because ${name} does not run ${span}`;
+      const beside = names.length === 0 ? "" : ` with ${who}`;
+      return `because ${name} would carry ${wanted.toFixed(1)} A${beside} ${span}, where ${capacity.toFixed(1)} A may be planned`;
+    }
+    case "bay":
+      return names.length === 0
+        ? "because there is no bay"
+        : `because ${who} ${has} the ${limits.hangar?.bays === 1 ? "bay" : "bays"} ${span}`;
+    case "cart":
+      return `because ${who} ${has} ${limits.carts[resource.index].id} ${span}`;
+    case "people":
+      if (capacity === 0) return `because nobody is there ${span}`;
+      return names.length === 0
+        ? `because it takes ${wanted} people ${span}, where ${capacity} ${capacity === 1 ? "is" : "are"} there`
+        : `because ${who} ${names.length === 1 ? "takes" : "take"} who is there ${span}`;
+  }
+}
+
+/** What was lifted: "a third outlet on Ramp". */
+export function liftText(change: LimitChange, limits: BaseLimits): string {
+  switch (change.of) {
+    case "outlet":
+      return `outlet number ${change.to} on ${limits.circuits[change.circuit].name}`;
+    case "breaker":
+      return `${change.to} A on ${limits.circuits[change.circuit].name} (an electrician decides whether its wiring bears that)`;
+    case "generator-hours":
+      return `${limits.circuits[change.circuit].name} running all the time`;
+    case "bay":
+      return `bay number ${change.to} in the hangar`;
+    case "cart":
+      return `another ${limits.carts[change.cart].heater.name}`;
+    case "people":
+      return "somebody there at all hours";
+  }
+}
+
+function listed(names: readonly string[]): string {
+  return names.length < 2
+    ? names.join("")
+    : `${names.slice(0, -1).join(", ")} and ${names[names.length - 1]}`;
+}
