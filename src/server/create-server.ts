@@ -8,7 +8,7 @@ import { callerOf } from "./access/caller.js";
 import { guard } from "./access/guard.js";
 import { createSessions } from "./access/sessions.js";
 import type { App, Context } from "./context.js";
-import { ApiError, answer, mapErrors } from "./errors.js";
+import { ApiError, answer, BAD_ADDRESS, mapErrors } from "./errors.js";
 import { loggerOf, logRequests } from "./log.js";
 import { measure } from "./metrics.js";
 import { describe } from "./openapi.js";
@@ -41,7 +41,7 @@ export async function createServer(options: ServerOptions): Promise<App> {
     forceCloseConnections: "idle",
     routerOptions: { maxParamLength: 200, ignoreTrailingSlash: false },
     frameworkErrors: (_, __, reply) => {
-      answer(reply, new ApiError("bad-request", "The address cannot be decoded."));
+      answer(reply, BAD_ADDRESS);
     },
   }).withTypeProvider<ZodTypeProvider>() as App;
   app.setValidatorCompiler(validatorCompiler);

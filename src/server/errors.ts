@@ -64,15 +64,15 @@ export class ApiError extends Error {
   }
 }
 
+const NOT_JSON = ["bad-json", "The request body is not JSON."] as const;
+
 /** Codes of the HTTP framework, in the words of this project. */
 const FRAMEWORK: Readonly<Record<string, readonly [ErrorCode, string]>> = {
   FST_ERR_CTP_BODY_TOO_LARGE: ["too-large", "The request body is larger than this route takes."],
   FST_ERR_CTP_INVALID_MEDIA_TYPE: ["wrong-type", "The request body has to be application/json."],
   FST_ERR_CTP_EMPTY_JSON_BODY: ["bad-json", "The request body is empty where JSON was expected."],
-  FST_ERR_CTP_INVALID_JSON_BODY: ["bad-json", "The request body is not JSON."],
+  FST_ERR_CTP_INVALID_JSON_BODY: NOT_JSON,
   FST_ERR_CTP_INVALID_CONTENT_LENGTH: ["bad-request", "The request body is not as long as its header says."],
-  FST_ERR_BAD_URL: ["bad-request", "The address cannot be decoded."],
-  FST_ERR_MAX_PARAM_LENGTH: ["bad-request", "A part of the address is too long."],
 };
 
 export function mapErrors(app: FastifyInstance): void {
@@ -90,8 +90,7 @@ export function mapErrors(app: FastifyInstance): void {
 export function notFound(request: FastifyRequest, reply: FastifyReply): FastifyReply {
   const path = request.url.split("?", 1)[0] ?? "";
   const methods = allowedMethods(path);
-  if (methods.length === 0)
-    return answer(reply, new ApiError("unknown", "There is nothing at this address."));
+  if (methods.length === 0 || methods.includes(request.method)) return answer(reply, NOTHING);
   reply.header("allow", methods.join(", "));
   return answer(reply, new ApiError("wrong-method", `This address answers to ${methods.join(", ")}.`));
 }
@@ -104,13 +103,21 @@ export function answer(reply: FastifyReply, { code, message, issues }: ApiError)
     .send({ error: { code, message, ...(issues === undefined ? {} : { issues }) } });
 }
 
+/** Also of addresses that the router cannot take apart. */
+export const BAD_ADDRESS = new ApiError(
+  "bad-request",
+  "The address cannot be read, or a part of it is too long.",
+);
+const NOTHING = new ApiError("unknown", "There is nothing at this address.");
+
 function knownError(error: FastifyError | ApiError): ApiError {
   if (error instanceof ApiError) return error;
-  // A validator may hand its error on wrapped; what it found is in `cause` or stands as it is.
   const framework = FRAMEWORK[error.code];
   if (framework !== undefined) return new ApiError(...framework);
+  if (error instanceof SyntaxError && error.statusCode === 400) return new ApiError(...NOT_JSON);
   if (error.statusCode === 429) return new ApiError("rate-limited", error.message);
-  if (error instanceof SyntaxError && error.statusCode === 400)
-    return new ApiError(...FRAMEWORK.FST_ERR_CTP_INVALID_JSON_BODY!);
+  // What the file server does not give away looks like what is not there.
+  if (error.statusCode === 403 || error.statusCode === 404) return NOTHING;
+  if (error.statusCode === 400) return BAD_ADDRESS;
   return new ApiError("internal", "");
 }

@@ -1,3 +1,4 @@
+export { type Accounts, createAccounts } from "./access/accounts.js";
 export { type Binding, checkBinding } from "./access/address.js";
 export { newSetUpCode } from "./access/secrets.js";
 export { createServer } from "./create-server.js";

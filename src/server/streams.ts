@@ -39,7 +39,7 @@ export function createStreams(
 
       // A client that reads slower than things happen is let go; it comes back and is told the newest sequence.
       const send = (text: string) => {
-        if (!stream.writableEnded && !stream.write(text)) stream.end();
+        if (!stream.writableEnded && !stream.write(text)) stream.destroy();
       };
       const stopListening = live.onChange((change) => send(messageOf(change)));
       const heartbeat = setInterval(() => {
@@ -63,13 +63,19 @@ export function createStreams(
     },
     closeAll() {
       closed = true;
-      for (const stream of openOnes.keys()) stream.end();
+      for (const stream of openOnes.keys()) {
+        stream.end();
+        // What a client does not read cannot be ended for it.
+        setTimeout(() => stream.destroy(), PATIENCE).unref();
+      }
     },
   };
 }
 
 /** [B] a client may lag behind. */
 const BACKLOG = 64 * 1024;
+/** [ms] a client has to take what is left when the base stops. */
+const PATIENCE = 1000;
 /** [ms] after which a client that lost its connection tries again. */
 const RETRY = 3000;
 

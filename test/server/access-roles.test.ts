@@ -45,6 +45,7 @@ const EXPECTED: Record<string, readonly CallerKind[]> = {
   "GET /api/v1/changes": READERS,
   "GET /api/v1/calendar.ics": EVERYBODY,
   "GET /*": EVERYBODY,
+  "HEAD /*": EVERYBODY,
 };
 
 let base: TestBase;

@@ -1,7 +1,7 @@
 import type { InjectOptions } from "fastify";
 import { Registry } from "prom-client";
 import type { NowDocument } from "../../src/documents/index.js";
-import { type BaseSetUp, deriveBase, type LogbookEvent } from "../../src/logbook/index.js";
+import { type BaseSetUp, deriveBase, type EventKind } from "../../src/logbook/index.js";
 import {
   createServer,
   type HandSwitching,
@@ -243,7 +243,7 @@ export async function newTokenOf(base: TestBase, kind: "device" | "calendar", co
 }
 
 /** An event with what every event has. */
-export function event<T extends Omit<LogbookEvent, "id" | "at">>(rest: T, at = START) {
+export function event<T extends { readonly kind: EventKind }>(rest: T, at = START) {
   return { id: crypto.randomUUID() as string, at: new Date(at).toISOString(), ...rest };
 }
 

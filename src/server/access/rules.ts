@@ -46,6 +46,7 @@ export const RULES: Readonly<Record<string, Rule>> = {
   // Calendar programs send nothing but the address: the token in it is the key, and opens nothing else.
   "GET /api/v1/calendar.ics": ANYONE,
   "GET /*": ANYONE,
+  "HEAD /*": ANYONE,
 };
 
 export function ruleOf(method: string, pattern: string): Rule | undefined {
@@ -58,7 +59,7 @@ export function allowedMethods(path: string): string[] {
 }
 
 const PATTERNS = Object.keys(RULES)
-  .filter((route) => route !== "GET /*")
+  .filter((route) => !route.endsWith(" /*"))
   .map((route) => {
     const [method = "", pattern = ""] = route.split(" ");
     const source = pattern.replace(/[.]/g, "\\.").replace(/:[a-z]+/g, "[^/]+");
