@@ -24,8 +24,13 @@ const HOPELESS_GAP = 0.15;
 /** What may be known before a plan is made, and spares work. */
 export interface Known {
   readonly soaked?: Soaked;
-  /** Grid index of a plug-in that is right to a step or two, from a look-up. */
-  readonly near?: number;
+  /** What a look-up found, right to a step or two. */
+  readonly near?: Near;
+}
+
+export interface Near extends SearchResult {
+  /** Chance of that plug-in, to a few percent. */
+  readonly chance: number;
 }
 
 /** When to plug in is decided; what was run for it serves the rest of the plan. */
@@ -100,17 +105,17 @@ function* searched(
   finder: ChanceFinder,
   scouts: () => ChanceFinder,
   range: SearchRange,
-  known: number | undefined,
+  known: Near | undefined,
 ): Steps<SearchResult> {
+  const isHopeless = ({ reached, chance }: Near) => !reached && chance < wanted - HOPELESS_GAP;
   if (known !== undefined) {
-    const near = Math.min(range.last, Math.max(range.first, known));
-    return yield* refinePlugIn(finder, wanted, range, near, 1);
+    return isHopeless(known) ? known : yield* refinePlugIn(finder, wanted, range, known.index, 1);
   }
   const few = scouts();
   if (few === finder) return yield* latestPlugIn(finder, wanted, range);
-  const near = yield* latestPlugIn(few, wanted, range, SCOUT_RESOLUTION);
-  const hopeless = !near.reached && few.plannable(near.index) < wanted - HOPELESS_GAP;
-  return hopeless ? near : yield* refinePlugIn(finder, wanted, range, near.index);
+  const found = yield* latestPlugIn(few, wanted, range, SCOUT_RESOLUTION);
+  const near = { ...found, chance: few.plannable(found.index) };
+  return isHopeless(near) ? near : yield* refinePlugIn(finder, wanted, range, near.index);
 }
 
 /** [s] the shortest of the used heaters' longest-on times. */

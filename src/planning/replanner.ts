@@ -1,8 +1,9 @@
-import { firstMembers } from "../simulation/index.js";
+import { type EnsembleRun, firstMembers, prepareRun } from "../simulation/index.js";
 import { checkRequest } from "./check-request.js";
 import { type Decision, decided, plugInRange } from "./decision.js";
-import { type FirstAnswer, firstAnswer } from "./first-answer.js";
+import { type FirstAnswer, firstAnswer, type Past } from "./first-answer.js";
 import { createHeatResponse, type HeatResponse } from "./heat-response.js";
+import { createLastMinutes } from "./last-minutes.js";
 import type { Plan } from "./plan.js";
 import { elaborated } from "./preheat.js";
 import type { PlanRequest, Wish } from "./request.js";
@@ -43,9 +44,9 @@ const FEW = 40;
 /** [s] looked beyond a departure. */
 const BEYOND = 6 * 3600;
 
-interface Past {
+interface Memory {
   /** All members, played in a situation alike. */
-  readonly alike: HeatResponse | undefined;
+  readonly alike: Past | undefined;
   /** [grid steps] before unplugging of the last plug-in found. */
   readonly lead: number | undefined;
 }
@@ -59,20 +60,24 @@ export function createReplanner(request: PlanRequest): Replanner {
   return replanner(request, { alike: undefined, lead: undefined });
 }
 
-function replanner(request: PlanRequest, past: Past): Replanner {
+function replanner(request: PlanRequest, memory: Memory): Replanner {
   const { draws, scenario } = request;
-  let { alike, lead } = past;
-  let all: HeatResponse | undefined;
+  let { alike, lead } = memory;
+  let all: Past | undefined;
   let few: HeatResponse | undefined;
+  let carriers: EnsembleRun | undefined;
   const fewDraws = firstMembers(draws, alike === undefined ? FEW : CARRIERS);
 
-  function everyMember(): HeatResponse {
-    all ??= createHeatResponse(request, draws);
+  function everyMember(): Past {
+    if (all === undefined) {
+      const response = createHeatResponse(request, draws);
+      all = { response, lastMinutes: createLastMinutes(response, request) };
+    }
     return all;
   }
 
   function isPrepared(): boolean {
-    return all?.isFilled() ?? false;
+    return (all?.response.isFilled() && all.lastMinutes.isFilled()) ?? false;
   }
 
   function requestFor(wish: Wish): PlanRequest {
@@ -91,14 +96,17 @@ function replanner(request: PlanRequest, past: Past): Replanner {
   }
 
   function answered(wanted: PlanRequest, near: number | undefined): FirstAnswer & { readonly basis: Basis } {
+    carriers ??= prepareRun(scenario, firstMembers(draws, CARRIERS));
     if (all !== undefined && isPrepared()) {
-      return { ...firstAnswer(wanted, { response: all }, near), basis: "looked-up" };
+      const sources = { response: all.response, past: all, few: carriers };
+      return { ...firstAnswer(wanted, sources, near), basis: "looked-up" };
     }
     few ??= createHeatResponse(request, fewDraws);
+    const sources = { response: few, few: carriers };
     if (alike !== undefined) {
-      return { ...firstAnswer(wanted, { response: few, alike }, near), basis: "carried-over" };
+      return { ...firstAnswer(wanted, { ...sources, past: alike }, near), basis: "carried-over" };
     }
-    return { ...firstAnswer({ ...wanted, draws: fewDraws }, { response: few }, near), basis: "few-members" };
+    return { ...firstAnswer({ ...wanted, draws: fewDraws }, sources, near), basis: "few-members" };
   }
 
   return {
@@ -106,16 +114,20 @@ function replanner(request: PlanRequest, past: Past): Replanner {
     first,
     *decide(wish) {
       const wanted = requestFor(wish);
-      const { index: near } = first(wish);
+      // Without a guess, so that all leads are looked at where none is enough.
+      const { index, status, chance } = answered(wanted, undefined);
+      const near = index === undefined ? undefined : { index, chance, reached: status === "ready" };
       yield;
-      const soaked = yield* everyMember().soakedTo(wish.departure - wish.unplugBefore);
+      const soaked = yield* everyMember().response.soakedTo(wish.departure - wish.unplugBefore);
       const decision = yield* decided(wanted, { soaked, ...(near === undefined ? {} : { near }) });
       if (decision.index !== undefined) lead = decision.range.last - decision.index;
       return decision;
     },
     elaborate: (wish, decision) => elaborated(requestFor(wish), decision),
     *prepare() {
-      yield* everyMember().fill();
+      const { response, lastMinutes } = everyMember();
+      yield* response.fill();
+      yield* lastMinutes.fill();
       // From now on everything is read from all members.
       few = undefined;
       alike = undefined;
