@@ -8,6 +8,8 @@ import {
   explainFromDocument,
   type FrostOutlookDocument,
   frostFromDocument,
+  type KitComparisonDocument,
+  kitFromDocument,
   type LearningDocument,
   learnFromDocument,
   type NowDocument,
@@ -33,6 +35,7 @@ interface Results {
   readonly thaw: ThawOutlookDocument;
   readonly learn: LearningDocument;
   readonly now: NowDocument;
+  readonly kit: KitComparisonDocument;
   readonly base: BasePlanDocument;
 }
 
@@ -92,6 +95,8 @@ export function perform(
       return learnFromDocument(source, log, options);
     case "now":
       return nowFromDocument(source, log, options);
+    case "kit":
+      return kitFromDocument(source, options);
     case "base":
       return basePlanFromDocument(source, { ...options, solveMilp });
   }

@@ -12,6 +12,7 @@ import { baseText } from "./text/base-text.js";
 import { CATALOGUE, catalogueEntry, catalogueList, type Section } from "./text/catalogue-text.js";
 import { explanationText } from "./text/explanation-text.js";
 import { frostText } from "./text/frost-text.js";
+import { kitText } from "./text/kit-text.js";
 import { learningText } from "./text/learning-text.js";
 import { nowText } from "./text/now-text.js";
 import { planText } from "./text/plan-text.js";
@@ -20,6 +21,7 @@ import { thawText } from "./text/thaw-text.js";
 import { tonightText } from "./text/tonight-text.js";
 import { whyText } from "./text/why-text.js";
 import { whyAnswer } from "./why.js";
+import { addWinterCommands } from "./winter.js";
 
 /** What the commands need of the process. */
 export interface Shell {
@@ -104,6 +106,15 @@ export function createProgram(shell: Shell): Command {
     "thaw",
     "when a snowy or wet aircraft in a hangar is clear and dry, and what freezes again after",
   ).action(async (file: string, flags: RunFlags) => show(await run("thaw", file, flags), flags, thawText));
+
+  documentCommand(
+    program,
+    "kit",
+    "heaters, covers and switches side by side, tonight and in the cold",
+    'document of kind "kit"',
+  ).action(async (file: string, flags: RunFlags) => show(await run("kit", file, flags), flags, kitText));
+
+  addWinterCommands(program, { ...shell, show });
 
   logCommand(program, "learn", "what a log of temperatures teaches about this aircraft")
     .option("--save <file>", "write what was learned to a file, for `learned` in scenarios")

@@ -3,6 +3,7 @@ import type { Habit, KitChoice, ReadWinter, WinterStudyDocument } from "../docum
 import { WET_TIME_LIMITS } from "../starting/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
 import { localText } from "../weather/index.js";
+import { habitRefused } from "./switching.js";
 
 export type StudyHeader = Omit<WinterStudyDocument, "rows" | "kind">;
 
@@ -76,8 +77,10 @@ function cautionsOf({ kits, habits }: ReadWinter): Caution[] {
     ...kit.heaters.flatMap((heater) => heater.cautions),
     ...kit.covers.flatMap((cover) => cover.cautions),
   ]);
-  if (habits.some((habit) => habit.do === "always-on")) {
-    for (const heater of kits.flatMap(({ kit }) => kit.heaters)) {
+  const always = habits.find((habit) => habit.do === "always-on");
+  if (always !== undefined) {
+    const possible = kits.filter((choice) => habitRefused(choice, always) === "");
+    for (const heater of possible.flatMap(({ kit }) => kit.heaters)) {
       all.unshift({
         text: `Always on is compared, not advised: ${heater.name} may be on for ${heater.longest_on_h} h in one go, and a heater that nobody watches must go off.`,
         source: originOf(heater.origins, "longest_on_h"),

@@ -1,0 +1,155 @@
+import { hostname } from "node:os";
+import type { Command } from "commander";
+import { Option } from "commander";
+import type { Outcome, WinterStudyDocument } from "../index.js";
+import {
+  awaitStudy,
+  bundled,
+  CheckpointTrouble,
+  readerBeside,
+  readTextFile,
+  studyOnThreads,
+  submitStudy,
+  workWinters,
+  writeTextFile,
+} from "../node/index.js";
+import { BadInput, type ExitCode, failureOf } from "./exit.js";
+import { FLAG, overridesOf, type RunFlags } from "./flags.js";
+import { createProgress } from "./progress.js";
+import type { Style } from "./style.js";
+import { winterText } from "./text/winter-text.js";
+import { winterCsv } from "./winter-csv.js";
+
+interface WinterFlags extends RunFlags {
+  readonly csv?: string;
+  readonly keep?: string;
+  readonly threads?: number;
+  readonly queue?: string;
+}
+
+/** What the commands need of the program around them. */
+export interface WinterShell {
+  readonly stderr: NodeJS.WriteStream;
+  exitWith(code: ExitCode): void;
+  interruptible<T>(work: Promise<T>, clean: () => void): Promise<T>;
+  show(
+    result: WinterStudyDocument,
+    flags: RunFlags,
+    text: (result: WinterStudyDocument, style: Style) => readonly string[],
+  ): void;
+}
+
+const QUEUE = () => new Option("--queue <url>", "PostgreSQL through which processes share the work");
+
+export function addWinterCommands(program: Command, shell: WinterShell): void {
+  program
+    .command("winter")
+    .description("whole winters: how often ready, energy, money and wear of each kit and habit")
+    .argument("<file>", 'document of kind "winter", - for standard input')
+    .addOption(FLAG.json())
+    .addOption(FLAG.units())
+    .addOption(FLAG.members())
+    .addOption(FLAG.seed())
+    .option("--csv <file>", "write the rows to a CSV file too")
+    .option("--keep <file>", "keep finished pieces in a file, and go on from those in it")
+    .addOption(new Option("--threads <n>", "threads to work on, all cores unless given").argParser(aCount))
+    .addOption(QUEUE())
+    .action(async (file: string, flags: WinterFlags) => {
+      const study = await studied(file, flags, shell);
+      if (study === undefined) return;
+      if (flags.csv !== undefined) writeTextFile(flags.csv, winterCsv(study));
+      shell.show(study, flags, winterText);
+    });
+
+  program
+    .command("winter-worker")
+    .description("works on winters that others put in a queue")
+    .addOption(QUEUE().makeOptionMandatory())
+    .option("--drain", "end when there is nothing left to do")
+    .action(async ({ queue, drain }: { queue: string; drain?: boolean }) => {
+      const name = `${hostname()} ${process.pid}`;
+      const worked = await reached(queue, () =>
+        workWinters({
+          ...{ url: queue, name },
+          ...(drain === undefined ? {} : { drain }),
+          onPiece: (key) => shell.stderr.write(`${key}\n`),
+        }),
+      );
+      shell.stderr.write(`${worked} pieces worked\n`);
+    });
+}
+
+async function studied(
+  file: string,
+  flags: WinterFlags,
+  shell: WinterShell,
+): Promise<WinterStudyDocument | undefined> {
+  const text = readTextFile(file);
+  if (!text.ok) {
+    const expected = `a file that can be read (${text.reason})`;
+    throw new BadInput([{ path: "FILE", expected, received: file }]);
+  }
+  const { bundle, reading } = bundled(text.text, overridesOf(flags), readerBeside(file));
+  if (!reading.ok) return failed({ status: "refused", issues: reading.issues }, shell);
+  const progress = createProgress("winter", shell.stderr);
+  const { queue, keep, threads } = flags;
+  const work =
+    queue === undefined
+      ? studyOnThreads({ ...{ bundle, read: reading, keep, threads }, onProgress: progress.show })
+      : reached(queue, async () =>
+          awaitStudy(queue, await submitStudy(queue, bundle, reading), reading, progress.show),
+        );
+  try {
+    const outcome = await shell.interruptible(work, progress.clear);
+    progress.clear();
+    return outcome.status === "completed" ? outcome.result : failed(outcome, shell);
+  } catch (error) {
+    progress.clear();
+    if (!(error instanceof CheckpointTrouble)) throw error;
+    throw new BadInput([
+      { path: "--keep", expected: "a file of this study, or a new one", received: error.message },
+    ]);
+  }
+}
+
+function failed(
+  outcome: Exclude<Outcome<unknown>, { status: "completed" }>,
+  { stderr, exitWith }: WinterShell,
+): undefined {
+  const { code, lines } = failureOf(outcome);
+  stderr.write(`${lines.join("\n")}\n`);
+  exitWith(code);
+  return undefined;
+}
+
+/** Work that needs the database, with a plain word where it cannot be reached. */
+async function reached<T>(url: string, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    const code = error instanceof Error && "code" in error ? String(error.code) : "";
+    if (!UNREACHED.test(code)) throw error;
+    const reason = error instanceof Error ? error.message || code : code;
+    throw new BadInput([
+      {
+        path: "--queue",
+        expected: "a PostgreSQL that can be reached",
+        received: `${shownUrl(url)} (${reason})`,
+      },
+    ]);
+  }
+}
+
+/** No connection, no such database or user, no right: classes of errors of Node and PostgreSQL (SQLSTATE). */
+const UNREACHED = /^(ECONN|ENOTFOUND|EAI_|ETIMEDOUT|ERR_INVALID_URL|3D000|28|08|42501)/;
+
+/** An address without its password. */
+function shownUrl(url: string): string {
+  return url.replace(/:\/\/([^:@/]*):[^@/]*@/, "://$1:...@");
+}
+
+function aCount(text: string): number {
+  const value = Number(text);
+  if (Number.isInteger(value) && value >= 1 && value <= 256) return value;
+  throw new BadInput([{ path: "--threads", expected: "a whole number from 1 to 256", received: text }]);
+}
