@@ -40,8 +40,8 @@ const LEADS = [
   36_000,
 ];
 const LONGEST = LEADS[LEADS.length - 1];
-/** [s] of the soak played in one piece. */
-const PIECE = 4 * 3600;
+/** [s] of the soak played in one piece: each begins with small steps anew. */
+const PIECE = 12 * 3600;
 
 /** Samples of a course in single precision, which keeps a temperature to 0.00002 K in half the memory. */
 interface Samples {
