@@ -79,8 +79,11 @@ export async function createServer(options: ServerOptions): Promise<App> {
       new ApiError("rate-limited", `Too many requests. Try again in ${after}.`),
   });
   app.addHook("onSend", async (request, reply) => {
-    if (request.url.startsWith("/api/") && !reply.hasHeader("cache-control")) {
-      reply.header("cache-control", "no-store");
+    if (!request.url.startsWith("/api/")) return;
+    if (!reply.hasHeader("cache-control")) reply.header("cache-control", "no-store");
+    // An answer opened as a page is a file to keep, not a page to show.
+    if (/json/.test(String(reply.getHeader("content-type"))) && !reply.hasHeader("content-disposition")) {
+      reply.header("content-disposition", 'attachment; filename="answer.json"');
     }
   });
   logRequests(app);

@@ -88,6 +88,24 @@ describe("requests", () => {
     expect((await base.ask({ url: "/api/v1/base" })).status).toBe(200);
   });
 
+  test("behind a proxy are counted by the address it tells; from anybody else that header means nothing", async () => {
+    const base = await openBase({
+      limits: { requestsPerMinute: 2 },
+      access: { trustedProxies: ["10.0.0.1"] },
+    });
+    const ask = (from: string, client: string) =>
+      base.ask({ url: "/healthz", from, headers: { "x-forwarded-for": client } });
+    const throughProxy = [await ask("10.0.0.1", "7.7.7.7"), await ask("10.0.0.1", "7.7.7.7")];
+    expect([...throughProxy, await ask("10.0.0.1", "7.7.7.7")].map(({ status }) => status)).toEqual([
+      200, 200, 429,
+    ]);
+    expect((await ask("10.0.0.1", "8.8.8.8")).status).toBe(200);
+    const pretending = [await ask("10.0.0.2", "1.1.1.1"), await ask("10.0.0.2", "2.2.2.2")];
+    expect([...pretending, await ask("10.0.0.2", "3.3.3.3")].map(({ status }) => status)).toEqual([
+      200, 200, 429,
+    ]);
+  });
+
   test("to addresses where nothing is are limited too", async () => {
     const base = await openBase({ limits: { requestsPerMinute: 3 } });
     const statuses: number[] = [];

@@ -76,9 +76,12 @@ test("a store that cannot be asked lets nobody in", async () => {
   expect((await base.ask({ url: "/api/v1/base" })).status).toBe(500);
 });
 
-test("answers of the API are not kept by caches", async () => {
+test("answers of the API are not kept by caches, and no pages", async () => {
   const base = await openBase();
   for (const url of ["/api/v1/base", "/api/v1/access", "/api/v1/nothing", "/api/v1/export.json"]) {
-    expect((await base.ask({ url })).headers["cache-control"], url).toBe("no-store");
+    const { headers } = await base.ask({ url });
+    expect(headers["cache-control"], url).toBe("no-store");
+    expect(headers["content-type"], url).toBe("application/json; charset=utf-8");
+    expect(headers["content-disposition"], url).toMatch(/^attachment; filename="[\w.-]+"$/);
   }
 });
