@@ -10,6 +10,8 @@ import { awaySchema, explanationSchema, planSchema, simulationSchema } from "./r
 import { scenarioSchema } from "./scenario-schema.js";
 import { thawOutlookSchema } from "./thaw-result-schema.js";
 import { thawSchema } from "./thaw-schema.js";
+import { kitComparisonSchema, winterStudySchema } from "./winter-result-schema.js";
+import { kitSchema, winterSchema } from "./winter-schema.js";
 
 const SCHEMAS = {
   scenario: scenarioSchema,
@@ -27,6 +29,10 @@ const SCHEMAS = {
   "frost-outlook": frostOutlookSchema,
   thaw: thawSchema,
   "thaw-outlook": thawOutlookSchema,
+  winter: winterSchema,
+  "winter-study": winterStudySchema,
+  kit: kitSchema,
+  "kit-comparison": kitComparisonSchema,
   base: baseSchema,
   "base-plan": basePlanSchema,
 } as const satisfies Record<string, z.ZodType>;

@@ -2,8 +2,10 @@ import {
   type DocumentIssue,
   type ReadFile,
   readFrostDocument,
+  readKitDocument,
   readScenarioDocument,
   readThawDocument,
+  readWinterDocument,
 } from "../../src/documents/index.js";
 
 /** The faults of a document of any kind, as the command for its kind finds them; none when it is good. */
@@ -18,5 +20,7 @@ export function issuesOfAny(
 function readerFor(source: string) {
   const kind = /^ {2}"kind": "(\w+)"/m.exec(source)?.[1];
   if (kind === undefined) return readScenarioDocument;
+  if (kind === "winter") return readWinterDocument;
+  if (kind === "kit") return readKitDocument;
   return kind === "thaw" ? readThawDocument : readFrostDocument;
 }

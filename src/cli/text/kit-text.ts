@@ -19,7 +19,7 @@ type KitEntry = KitComparisonDocument["kits"][number];
 export function kitText(comparison: KitComparisonDocument, style: Style): string[] {
   const { name, aircraft, kits, wanted_chance, members } = comparison;
   return [
-    style.colors.bold(`${name} (${aircraft.name})`.slice(0, style.width)),
+    ...wrapped(`${name} (${aircraft.name})`, style.width).map((line) => style.colors.bold(line)),
     ...wrapped(
       `Latest plug-in for a ${percent(wanted_chance)} chance of being ready; ${members} drawn aircraft in the cold cases.`,
       style.width,
@@ -45,7 +45,7 @@ function tonightLines(kits: readonly KitEntry[], style: Style): string[] {
   if (kits.every(({ tonight }) => tonight === null)) return [];
   const rows = kits.flatMap(({ name, tonight }) => {
     if (tonight === null) return [];
-    const { plug_in, unplug, departure, chance, energy_kwh, status, toll, criteria, binding } = tonight;
+    const { plug_in, unplug, departure, chance, energy_kwh, status, toll, binding } = tonight;
     const mark = status === "ready" ? style.colors.green("ok") : style.colors.red("!!");
     const cells = [
       name.slice(0, 21).padEnd(22),
@@ -58,7 +58,7 @@ function tonightLines(kits: readonly KitEntry[], style: Style): string[] {
         : bareTemperature(toll.planned.hottest_surface_c, style)
       ).padStart(6),
       (toll === null ? "-" : toll.planned.wet_h.toFixed(1)).padStart(7),
-      `  ${criteria.find((c) => c.id === binding)?.title ?? binding}`,
+      `  ${binding}`,
     ];
     return [`${mark} ${cells.join("")}`.trimEnd().slice(0, style.width + (mark.length - 2))];
   });
@@ -124,7 +124,7 @@ function kitLines(kit: KitEntry, k: number, { currency }: KitComparisonDocument,
         percent(one.chance).replace("over ", ">").replace("under ", "<").replaceAll(" ", ""),
       ];
       const label = `  ${bareTemperature(one.air_c, style)}, ${one.wind_mps === 0 ? "calm" : one.wind_mps}`;
-      const line = `${label.padEnd(16)}${values.map((value) => value.padStart(8)).join("")}  ${one.binding_title}`;
+      const line = `${label.padEnd(16)}${values.map((value) => value.padStart(8)).join("")}  ${one.binding}`;
       return line.slice(0, style.width);
     }),
     ...hotLines(kit, style),
