@@ -2,7 +2,6 @@ import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { defineConfig } from "vite";
 import { offlineFiles } from "./src/web/sw/offline-files.ts";
 
-// biome-ignore lint/style/noDefaultExport: Vite reads its configuration from the default export.
 export default defineConfig({
   root: "src/web",
   base: "./",

@@ -12,12 +12,20 @@ const SIZES = [
 ];
 /** A winter evening, so that the pictures show a night. */
 const EVENING = new Date("2026-01-14T18:04:00+01:00");
+/** [px] what goes on below is left out of the picture. */
+const MOST = 1900;
 const SCREENS = ["night", "aircraft", "away", "logbook", "forecast", "settings"];
 
 const server = await serveWeb("dist/web");
 const browser = await chromium.launch({
   executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium",
-  args: ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking"],
+  args: [
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+  ],
 });
 await mkdir(OUT, { recursive: true });
 for (const size of SIZES) {
@@ -27,7 +35,10 @@ for (const size of SIZES) {
     reducedMotion: "reduce",
   });
   const page = await context.newPage();
-  page.on("console", (message) => message.type() === "error" && console.error(`${size.name}: ${message.text()}`));
+  page.on(
+    "console",
+    (message) => message.type() === "error" && console.error(`${size.name}: ${message.text()}`),
+  );
   page.on("pageerror", (error) => console.error(`${size.name}: ${error}`));
   await page.clock.setFixedTime(EVENING);
   await page.goto(server.url);
@@ -36,12 +47,17 @@ for (const size of SIZES) {
     for (const light of ["light", "dark"]) {
       await page.emulateMedia({ colorScheme: light });
       await page.waitForTimeout(150);
+      // As tall as the page, so that the bar at the foot stands at the foot.
+      const tall = full ? await page.evaluate(() => document.documentElement.scrollHeight) : size.height;
+      await page.setViewportSize({ width: size.width, height: Math.max(size.height, Math.min(tall, MOST)) });
+      await page.evaluate(() => scrollTo(0, 0));
+      await page.waitForTimeout(100);
       await page.screenshot({
         path: `${OUT}/${name}-${size.name}-${light}.${FORM}`,
         type: FORM,
         ...(FORM === "jpeg" ? { quality: 70 } : {}),
-        fullPage: full,
       });
+      await page.setViewportSize({ width: size.width, height: size.height });
     }
   };
   await page.getByRole("heading", { level: 1 }).waitFor();
@@ -51,15 +67,14 @@ for (const size of SIZES) {
   await shot("first", true);
   await page.getByRole("button", { name: /^back$/i }).click();
   await page.getByRole("button", { name: /demo/i }).click();
-  await page.waitForFunction(() => document.querySelectorAll(".flag").length === 4, undefined, { timeout: 60_000, polling: 250 });
-  await page.waitForFunction(() => document.querySelector(".busy") === null, undefined, { timeout: 120_000, polling: 250 });
+  await page.locator(".flag").nth(3).waitFor({ timeout: 60_000 });
+  await page.locator(".busy").first().waitFor({ state: "detached", timeout: 120_000 });
   for (const screen of SCREENS) {
     await page.goto(`${server.url}#/${screen}`);
-    await page.waitForFunction(
-      () => document.querySelector("[aria-busy='true']") === null && document.querySelector("main h1") !== null,
-      undefined,
-      { timeout: 60_000, polling: 250 },
-    );
+    await page.locator("main h1").waitFor();
+    await page.locator("[aria-busy='true']").first().waitFor({ state: "detached", timeout: 60_000 });
+    // Engine parts have most to tell when they are warm.
+    if (screen === "aircraft") await page.locator(".jumps button").last().click();
     await page.waitForTimeout(1500);
     await shot(screen, true);
   }

@@ -1,5 +1,13 @@
 import { describe, expect, test } from "vitest";
-import { contrast, distance, heatColor, inkOn, labOfSrgb, luminance, RAMP } from "../../src/web/design/ramp.js";
+import {
+  contrast,
+  distance,
+  heatColor,
+  inkOn,
+  labOfSrgb,
+  luminance,
+  RAMP,
+} from "../../src/web/design/ramp.js";
 
 type Triple = readonly [number, number, number];
 

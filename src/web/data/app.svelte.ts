@@ -94,7 +94,8 @@ class App {
       try {
         await keepOwn(this.#db, events);
       } catch (error) {
-        this.storage = error instanceof DOMException && error.name === "QuotaExceededError" ? "full" : "closed";
+        this.storage =
+          error instanceof DOMException && error.name === "QuotaExceededError" ? "full" : "closed";
       }
     }
     this.#others?.postMessage("events");
@@ -128,7 +129,10 @@ class App {
     if (this.events.length === 0) return;
     try {
       this.now = this.#moment();
-      this.view = await this.planner.ask("open", { events: $state.snapshot(this.events) as LogbookEvent[], now: this.now });
+      this.view = await this.planner.ask("open", {
+        events: $state.snapshot(this.events) as LogbookEvent[],
+        now: this.now,
+      });
       this.#keep("view", this.view);
     } catch (error) {
       if (error instanceof Dropped) return;
@@ -228,7 +232,8 @@ class App {
       this.plans = { ...this.plans, [aircraft]: { plan, isBusy: false, at: this.#moment() } };
     } catch (error) {
       if (error instanceof Dropped) return;
-      const reasons = error instanceof Refusal ? error.reasons : [error instanceof Error ? error.message : String(error)];
+      const reasons =
+        error instanceof Refusal ? error.reasons : [error instanceof Error ? error.message : String(error)];
       this.plans = { ...this.plans, [aircraft]: { ...before, reasons, isBusy: false, at: this.#moment() } };
     }
   }

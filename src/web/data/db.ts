@@ -65,7 +65,11 @@ export async function keepFromServer(
     await tx.objectStore("events").put({ id: event.id, event, sequence });
   }
   const ids = new Set(stored.map(({ event }) => event.id));
-  for (let cursor = await tx.objectStore("outbox").openCursor(); cursor !== null; cursor = await cursor.continue()) {
+  for (
+    let cursor = await tx.objectStore("outbox").openCursor();
+    cursor !== null;
+    cursor = await cursor.continue()
+  ) {
     if (ids.has(cursor.value.id)) await cursor.delete();
   }
   const last = stored[stored.length - 1];

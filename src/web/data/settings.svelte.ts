@@ -35,8 +35,12 @@ export const settings = {
   get all(): Settings {
     return current;
   },
+  /** For dates and numbers: day before month. */
+  get locale(): string {
+    return current.language === "en" ? "en-GB" : current.language;
+  },
   get units(): Units {
-    return { temp: current.temp, wind: current.wind, language: current.language };
+    return { temp: current.temp, wind: current.wind, language: settings.locale };
   },
   change(change: Partial<Settings>): void {
     current = { ...current, ...change };

@@ -32,7 +32,7 @@ export function heatColor(tempC: number): string {
 
 /** Ink that is read best on the colour of a temperature [°C]. */
 export function inkOn(tempC: number): string {
-    const ground = luminance(RAMP[stepOf(tempC)]);
+  const ground = luminance(RAMP[stepOf(tempC)]);
   return contrast(ground, 1) > contrast(ground, 0) ? "#ffffff" : "#000000";
 }
 

@@ -36,7 +36,8 @@ export function offlineFiles(): Plugin {
       worker.code = worker.code
         .replace(/(["'`])__FILES__\1/, JSON.stringify([...files].sort()))
         .replace(/(["'`])__VERSION__\1/, JSON.stringify(hash.digest("hex").slice(0, 16)));
-      if (worker.code.includes("__FILES__")) throw new Error("the service worker's file list was not filled in");
+      if (worker.code.includes("__FILES__"))
+        throw new Error("the service worker's file list was not filled in");
     },
   };
 }

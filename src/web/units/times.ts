@@ -35,10 +35,14 @@ export function weekdayText(at: number, zone: string, language: string): string 
   return formatOf(`weekday ${zone} ${language}`, language, { timeZone: zone, weekday: "short" }).format(at);
 }
 
-/** Clock time, with the weekday where it is another day than `beside`. @example "Wed 23:35" */
-export function clockBeside(at: number, beside: number, zone: string, language: string): string {
+/** [ms] within which a clock time can mean but one moment. */
+const WITHIN_A_DAY = 22 * 3_600_000;
+
+/** Clock time, with the weekday where it lies more than a day off the time one speaks at. @example "Wed 23:35" */
+export function clockBeside(at: number, now: number, zone: string, language: string): string {
   const clock = clockText(at, zone);
-  return dayKey(at, zone) === dayKey(beside, zone) ? clock : `${weekdayText(at, zone, language)} ${clock}`;
+  const isClear = at - now < WITHIN_A_DAY && (at >= now || dayKey(at, zone) === dayKey(now, zone));
+  return isClear ? clock : `${weekdayText(at, zone, language)} ${clock}`;
 }
 
 /** @example "2026-01-15" */

@@ -10,8 +10,17 @@ function odds(share: number): string {
   return "fewer than 1 in 100";
 }
 
+/** @example span(1.37) // "1 h 20 min" */
+function span(hours: number): string {
+  const exact = Math.floor(hours * 60);
+  const minutes = exact > 60 ? Math.floor(exact / 5) * 5 : exact;
+  if (minutes < 60) return `${minutes} min`;
+  return minutes % 60 === 0 ? `${minutes / 60} h` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
+}
+
 export const en = {
   odds,
+  span,
   screens: {
     night: "Night",
     aircraft: "Aircraft",
@@ -38,12 +47,19 @@ export const en = {
     joined: "In step with the base",
     oldForecast: (hours: number) => `Forecast ${hours} h old`,
   },
-  standing: { good: "Ready in time", care: "Perhaps ready", bad: "Not ready in time", unknown: "Not known yet" },
+  standing: {
+    good: "Ready in time",
+    care: "Perhaps ready",
+    bad: "Not ready in time",
+    unknown: "Not known yet",
+  },
   notices: {
     full: "This device has no room left: what you enter now is not kept. Export the logbook and free some storage.",
-    closed: "This browser keeps nothing (a private window, perhaps): what you enter is gone when the page closes.",
+    closed:
+      "This browser keeps nothing (a private window, perhaps): what you enter is gone when the page closes.",
     otherTab: "An older Soakline is open in another tab. Close it to go on.",
-    conflicts: (n: number) => `${n} entries are in the base's logbook with other content. They stay here; nothing was overwritten.`,
+    conflicts: (n: number) =>
+      `${n} entries are in the base's logbook with other content. They stay here; nothing was overwritten.`,
     newer: "A newer Soakline is ready.",
     takeNewer: "Take it now",
     noWeather: "There is no weather to plan with.",
@@ -91,6 +107,7 @@ export const en = {
     howSure: (chance: string) => `How sure: ${chance}`,
     chanceLegend: "How often it has to be ready",
     hangar: "in the hangar",
+    hangarShort: "hangar",
     legend: "Key",
     legendHeat: "plugged in",
     legendWindow: "ready; soft ends: it depends on the night",
@@ -156,8 +173,9 @@ export const en = {
     at: (time: string) => `Estimate for ${time}`,
     nowButton: "Now",
     scrub: "Time shown",
-    drawing: (name: string, time: string) => `Section through the engine bay of ${name} at ${time}. The list below has every temperature.`,
-    unfolded: "Drawn unfolded; one cylinder stands for all.",
+    drawing: (name: string, time: string) =>
+      `Section through the engine bay of ${name} at ${time}. The list below has every temperature.`,
+    unfolded: "Drawn unfolded: a front and a rear cylinder stand for all.",
     summary: (coldest: string, coldTemp: string, warmest: string, warmTemp: string) =>
       `Coldest: ${coldest}, ${coldTemp}. Warmest: ${warmest}, ${warmTemp}.`,
     partsTitle: "Every part",
@@ -166,7 +184,8 @@ export const en = {
     middle: "Middle",
     range: "9 in 10",
     curves: "Through the night",
-    curvesSentence: (part: string, at: string) => `The lines are the middle of all cases, the bands 9 in 10 of them. ${part} decides at ${at}.`,
+    curvesSentence: (part: string, at: string) =>
+      `The lines are the middle of all cases, the bands hold 9 in 10 of them. What decides at ${at}: ${part}; its limit is dotted.`,
     showTable: "The same as a table",
     criteria: "What has to hold at the start",
     while: "What must not get too hot",
@@ -176,6 +195,7 @@ export const en = {
     spare: (margin: string) => `${margin} to spare`,
     short: (margin: string) => `${margin} short`,
     advice: "for your information",
+    others: (n: number) => `${n} more that hold`,
     source: "Source",
     actions: "What happened",
     pluggedIn: "Plugged in",
@@ -217,9 +237,12 @@ export const en = {
     title: "How long have I got?",
     sentence: (name: string, covered: string, bare: string) =>
       `${name} stays ready ${covered} with covers on, ${bare} without.`,
-    sentenceSame: (name: string, bare: string) => `${name} stays ready ${bare}. There is no cover in its kit.`,
+    sentenceSame: (name: string, bare: string) =>
+      `${name} stays ready ${bare}. There is no cover in its kit.`,
     notReadyNow: (name: string) => `${name} is not ready for a start now.`,
     sure: (chance: string) => `${chance} times it lasts at least this long.`,
+    shortCovered: "covered",
+    shortBare: "not covered",
     covered: "Covers on now",
     uncovered: "Nothing on the cowl",
     half: (time: string) => `Half of the time: ${time}`,
@@ -245,6 +268,8 @@ export const en = {
   },
   logbook: {
     empty: "Nothing is written down yet.",
+    ramp: "ramp",
+    hangar: "hangar",
     all: "all aircraft",
     show: "Show",
     corrected: "corrected",
@@ -294,7 +319,8 @@ export const en = {
     plain: "In plain words",
     plainOrigin: "entered by hand",
     reports: "METAR and TAF, as they come",
-    example: "METAR ZZRV 141650Z 24006KT CAVOK M20/M23 Q1013\nTAF ZZRV 141400Z 1415/1521 24008KT CAVOK TNM26/1506Z",
+    example:
+      "METAR ZZRV 141650Z 24006KT CAVOK M20/M23 Q1013\nTAF ZZRV 141400Z 1415/1521 24008KT CAVOK TNM26/1506Z",
     read: (origin: string) => `Read: ${origin}.`,
     reach: (first: string, coldest: string, wind: string, until: string) =>
       `Begins at ${first}, coldest ${coldest}, wind up to ${wind}, known until ${until}.`,

@@ -24,7 +24,10 @@ export interface Work {
     readonly answer: string;
   };
   readonly plan: { readonly ask: PlanAsk; readonly answer: PlanDocument };
-  readonly now: { readonly ask: { readonly aircraft: string; readonly now: number }; readonly answer: NowDocument };
+  readonly now: {
+    readonly ask: { readonly aircraft: string; readonly now: number };
+    readonly answer: NowDocument;
+  };
   readonly away: { readonly ask: AwayAsk; readonly answer: AwayDocument };
   /** Frost on an aluminium wing outside, through the time the forecast reaches. */
   readonly frost: { readonly ask: { readonly now: number }; readonly answer: FrostView };

@@ -26,7 +26,9 @@ export const TASKS: Tasks = {
   },
   export: ({ events, form }) => (form === "csv" ? eventsToCsv(events) : eventsToJson(events)),
   plan({ aircraft, now, departure, chance, members }, onProgress) {
-    const wanted = opened().aircraft.get(aircraft)?.departures.find((d) => d.departure > now);
+    const wanted = opened()
+      .aircraft.get(aircraft)
+      ?.departures.find((d) => d.departure > now);
     const tried =
       departure === undefined && chance === undefined
         ? undefined
@@ -49,7 +51,10 @@ export const TASKS: Tasks = {
     return estimate;
   },
   away({ aircraft, now, members, shutDownHours, here, chance }, onProgress) {
-    const document = documentFor(aircraft, { now, members, hours: AWAY_HOURS }, here && fixedWeather(here));
+    // The wish of the logbook may lie beyond the hours looked at, and is not what is asked here.
+    const soon = { id: "away", departure: now + 3_600_000, pulledOut: false };
+    const options = { now, members, hours: AWAY_HOURS, departure: soon };
+    const document = documentFor(aircraft, options, here && fixedWeather(here));
     const { want: _, initial, ...rest } = document;
     const asked: ScenarioDocument = {
       ...rest,
@@ -57,7 +62,9 @@ export const TASKS: Tasks = {
       events: [],
       plugged_in: [],
     };
-    return resultOf(awayFromDocument(asked, { onProgress, ...(chance === undefined ? {} : { overrides: { chance } }) }));
+    return resultOf(
+      awayFromDocument(asked, { onProgress, ...(chance === undefined ? {} : { overrides: { chance } }) }),
+    );
   },
   frost: ({ now }) => frost(now),
   forecast: forecastWeather,
@@ -74,14 +81,18 @@ function opened(): BaseState {
 }
 
 /** Estimates of this logbook, by aircraft: a drag asks for the same one many times. */
-let estimates = new Map<string, { readonly at: number; readonly of: BaseState; readonly document: NowDocument | undefined }>();
+let estimates = new Map<
+  string,
+  { readonly at: number; readonly of: BaseState; readonly document: NowDocument | undefined }
+>();
 /** [ms] an estimate is used on before a new one is made. */
 const ESTIMATE_LASTS = 120_000;
 
 function estimateFor(aircraft: string, now: number): NowDocument | undefined {
   const known = estimates.get(aircraft);
   const base = opened();
-  if (known !== undefined && known.of === base && Math.abs(known.at - now) < ESTIMATE_LASTS) return known.document;
+  if (known !== undefined && known.of === base && Math.abs(known.at - now) < ESTIMATE_LASTS)
+    return known.document;
   const document = estimateNow(base, aircraft, now);
   if (known?.of !== base) estimates = new Map([...estimates].filter(([, entry]) => entry.of === base));
   estimates.set(aircraft, { at: now, of: base, document });
@@ -95,11 +106,15 @@ function documentFor(
 ): ScenarioDocument {
   const base = opened();
   const estimate = estimateFor(aircraft, options.now);
-  const scenario = scenarioOf(weather === undefined ? base : withWeather(base, weather, options.now), aircraft, {
-    ...options,
-    from: "now",
-    ...(estimate === undefined ? {} : { estimate }),
-  });
+  const scenario = scenarioOf(
+    weather === undefined ? base : withWeather(base, weather, options.now),
+    aircraft,
+    {
+      ...options,
+      from: "now",
+      ...(estimate === undefined ? {} : { estimate }),
+    },
+  );
   if (!scenario.ok) throw new Refused([scenario.reason]);
   return scenario.document;
 }

@@ -3,7 +3,6 @@ import type { AircraftState, BaseState } from "../../logbook/index.js";
 import { celsiusFromKelvin } from "../../units/index.js";
 import { readForecastText, type WeatherSeries, weatherAt } from "../../weather/index.js";
 import { heatingSince, readForecasts } from "../data/base.js";
-import { Refused } from "./refused.js";
 import type {
   AircraftView,
   BaseView,
@@ -13,6 +12,7 @@ import type {
   HeaterView,
   WeatherView,
 } from "./protocol.js";
+import { Refused } from "./refused.js";
 
 const HOUR = 3_600_000;
 /** [h] shown at most, the hour before now included. */
@@ -36,7 +36,9 @@ export function baseView(state: BaseState, now: number): BaseView {
       voltageV: voltage_v,
     })),
     aircraft: [...state.aircraft.values()].map((aircraft) => aircraftView(aircraft, now)),
-    ...(newest === undefined ? {} : { weather: weatherView(newest.series, newest.received, now, newest.event.origin) }),
+    ...(newest === undefined
+      ? {}
+      : { weather: weatherView(newest.series, newest.received, now, newest.event.origin) }),
     ...(refused.length === 0 ? {} : { weatherTrouble: refused.join(" | ") }),
     withoutEffect,
   };
@@ -84,7 +86,9 @@ function weatherView(series: WeatherSeries, received: number, now: number, origi
   const first = HOUR * Math.floor(now / HOUR);
   const from = HOUR * Math.ceil(series.time[0] / 3600);
   const to = series.time[series.time.length - 1] * 1000;
-  const time = Array.from({ length: SHOWN_HOURS }, (_, i) => first + (i - 1) * HOUR).filter((t) => t >= from && t <= to);
+  const time = Array.from({ length: SHOWN_HOURS }, (_, i) => first + (i - 1) * HOUR).filter(
+    (t) => t >= from && t <= to,
+  );
   return {
     origin,
     received,
@@ -136,6 +140,14 @@ export function forecastWeather({ now, metar, taf }: ForecastAsk): ForecastView 
   throw new Refused(reasons);
 }
 
-function issueWords({ place, expected, received }: { place: string; expected: string; received: string }): string {
+function issueWords({
+  place,
+  expected,
+  received,
+}: {
+  place: string;
+  expected: string;
+  received: string;
+}): string {
   return `${place}: expected ${expected}, received ${received}`;
 }

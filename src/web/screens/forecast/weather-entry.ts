@@ -15,7 +15,11 @@ const HOUR = 3_600_000;
 const COLDEST_AT = "06:00";
 
 /** Points every three hours from the plain words, over a night and the day after it. */
-export function plainPoints({ nowC, coldestC, windMps }: PlainWeather, now: number, zone: string): WeatherSection {
+export function plainPoints(
+  { nowC, coldestC, windMps }: PlainWeather,
+  now: number,
+  zone: string,
+): WeatherSection {
   const coldest = nextClock(COLDEST_AT, now, zone) ?? now + 12 * HOUR;
   const points = Array.from({ length: 13 }, (_, i) => {
     const at = now + 3 * i * HOUR;

@@ -112,7 +112,7 @@ export function loadOf(
   const draws = aircraft.flatMap((each) => {
     if (each.circuit !== circuit.id) return [];
     const { heat } = laneMarks(each, plans[each.id], axis, now);
-    if (heat === undefined) return [];
+    if (heat === undefined || (!heat.isOn && isVain(plans[each.id]?.plan))) return [];
     const ids = heat.isOn ? each.heatersOn : (plans[each.id]?.plan?.heaters.map(({ id }) => id) ?? []);
     const power = each.heaters
       .filter(({ id, electric }) => electric && ids.includes(id))
@@ -128,6 +128,11 @@ export function loadOf(
     const on = draws.filter((d) => d.from < to && d.to > from);
     return [{ from, to, amps: on.reduce((sum, d) => sum + d.amps, 0), who: on.map(({ name }) => name) }];
   });
+}
+
+/** A plan that will not make it ready in most nights: shown, but not counted on. */
+export function isVain(plan: PlanDocument | undefined): boolean {
+  return plan !== undefined && plan.status === "not-reachable" && plan.chance < 0.5;
 }
 
 /** Steps in which more hang on the circuit than it has outlets for, or more than its breaker bears. */

@@ -1,8 +1,8 @@
 import type { PlanDocument } from "../../../documents/index.js";
 import type { PlanState } from "../../data/app.svelte.js";
 import { clockBeside } from "../../units/times.js";
-import type { AircraftView } from "../../worker/protocol.js";
 import type { Words } from "../../words/index.svelte.js";
+import type { AircraftView } from "../../worker/protocol.js";
 import { timeOf } from "./night-model.js";
 
 /** What to do, in one sentence, and what it hangs on, in another. */
@@ -21,7 +21,8 @@ export function sentenceOf(
   const { name } = aircraft;
   const plan = state?.plan;
   if (aircraft.running) return { main: w.night.running(name), beside: "" };
-  if (aircraft.departures.length === 0) return { main: w.night.nothingWanted(name), beside: w.night.chooseTime };
+  if (aircraft.departures.length === 0)
+    return { main: w.night.nothingWanted(name), beside: w.night.chooseTime };
   if (state?.reasons !== undefined) return { main: w.night.noPlan(name), beside: state.reasons.join(" ") };
   if (plan === undefined) return { main: w.night.working(name), beside: "" };
   const at = (time: number) => clockBeside(time, place.now, place.zone, place.language);
@@ -30,7 +31,8 @@ export function sentenceOf(
   const binds = bindingWords(plan, w);
   if (plan.status === "not-reachable") {
     const [remedy] = plan.remedies;
-    const help = remedy === undefined ? w.night.nothingHelps : w.night.wouldHelp(remedy.text, w.odds(remedy.chance));
+    const help =
+      remedy === undefined ? w.night.nothingHelps : w.night.wouldHelp(remedy.text, w.odds(remedy.chance));
     return { main: w.night.notReady(name, ready, odds), beside: `${binds} ${help}` };
   }
   if (aircraft.heatersOn.length > 0) {

@@ -1,7 +1,7 @@
 import { clockBeside } from "../../units/times.js";
 import { tempText, type Units, windText } from "../../units/units.js";
-import type { FrostView, WeatherView } from "../../worker/protocol.js";
 import type { Words } from "../../words/index.svelte.js";
+import type { FrostView, WeatherView } from "../../worker/protocol.js";
 import { frostAt, HOUR } from "./night-model.js";
 
 /** [h] the sentence looks ahead: a night and a morning. */

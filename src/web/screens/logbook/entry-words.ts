@@ -1,0 +1,68 @@
+import type { LogbookEvent } from "../../../logbook/index.js";
+import { clockBeside, dayText } from "../../units/times.js";
+import { tempText, type Units } from "../../units/units.js";
+import type { Words } from "../../words/index.svelte.js";
+import type { BaseView } from "../../worker/protocol.js";
+
+/** One entry of the logbook in plain words. */
+export function entryWords(event: LogbookEvent, view: BaseView | undefined, w: Words, units: Units): string {
+  const k = w.logbook.kinds;
+  const aircraft = "aircraft" in event ? view?.aircraft.find(({ id }) => id === event.aircraft) : undefined;
+  const who = aircraft?.name ?? ("aircraft" in event ? (event.aircraft ?? "") : "");
+  const zone = view?.zone ?? "UTC";
+  const named = (ids: readonly string[]) =>
+    ids
+      .map(
+        (id) =>
+          [...(aircraft?.heaters ?? []), ...(aircraft?.covers ?? [])].find((each) => each.id === id)?.name ??
+          id,
+      )
+      .join(", ");
+  switch (event.kind) {
+    case "plugged-in":
+    case "unplugged":
+      return k[event.kind](who, named(event.heaters));
+    case "cover-on":
+    case "cover-off":
+      return k[event.kind](who, named(event.covers));
+    case "moved":
+      return k.moved(who, event.to === "ramp" ? w.logbook.ramp : w.logbook.hangar);
+    case "shut-down":
+      return k["shut-down"](who);
+    case "started":
+      return k.started(who, w.aircraft[event.how]);
+    case "reading": {
+      const part = (w.parts as Readonly<Record<string, string>>)[event.part] ?? event.part;
+      return k.reading(who, `${part} ${tempText(event.temp_c, units)}`);
+    }
+    case "departure-wanted": {
+      const at = Date.parse(event.departure);
+      return k["departure-wanted"](
+        who,
+        `${dayText(at, zone, units.language)} ${clockBeside(at, at, zone, units.language)}`,
+      );
+    }
+    case "departure-dropped":
+      return k["departure-dropped"](who);
+    case "set-up":
+      return k["set-up"](event.base.name);
+    case "forecast":
+      return k.forecast(event.origin);
+    case "note":
+      return k.note(event.note ?? "");
+    case "plan-issued":
+      return k["plan-issued"](who, event.message);
+    case "plan-withdrawn":
+      return k["plan-withdrawn"](who);
+    case "switch-commanded":
+      return k.switched(who, `${event.switch} → ${event.to}`);
+    case "switch-confirmed":
+      return k.switched(who, `${event.switch} = ${event.is}`);
+    case "fault":
+      return k.fault(event.text);
+    case "fault-cleared":
+      return k["fault-cleared"];
+    case "correction":
+      return w.logbook.correct;
+  }
+}
