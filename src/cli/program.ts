@@ -1,11 +1,13 @@
 import { Argument, Command } from "commander";
 import { demoBase, type PlanDocument, type TemperatureLog } from "../index.js";
 import { readTextFile, writeTextFile } from "../node/index.js";
+import { addBaseData } from "./base-data.js";
 import { BadInput, EXIT, type ExitCode, failureOf } from "./exit.js";
 import { FLAG, overridesOf, type RunFlags } from "./flags.js";
 import { type JobKind, runJob } from "./job.js";
 import { type LogFlags, logFrom } from "./log-file.js";
 import { createProgress } from "./progress.js";
+import { addServe } from "./serve.js";
 import { fitting, type Style, styleFor } from "./style.js";
 import { awayText } from "./text/away-text.js";
 import { baseText } from "./text/base-text.js";
@@ -191,6 +193,8 @@ export function createProgram(shell: Shell): Command {
       else print(tonightText(base, plans, style(flags)), style(flags));
     });
 
+  addServe(program, shell);
+  addBaseData(program, shell);
   return program;
 
   async function run<K extends JobKind>(kind: K, file: string, flags: RunFlags, log?: TemperatureLog) {

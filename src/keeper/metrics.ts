@@ -3,6 +3,8 @@ import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from "prom
 export interface KeeperMetrics {
   readonly registry: Registry;
   received(): void;
+  /** A message of a probe that could not be taken. */
+  refused(): void;
   kept(kept: number, known: number): void;
   /** [s] from arrival to commit. */
   ingested(seconds: number): void;
@@ -16,6 +18,11 @@ export function createKeeperMetrics(): KeeperMetrics {
   const received = new Counter({
     name: "soakline_probe_readings_received_total",
     help: "Readings that came over MQTT",
+    registers,
+  });
+  const refused = new Counter({
+    name: "soakline_probe_messages_refused_total",
+    help: "Messages of probes that could not be taken",
     registers,
   });
   const rows = new Counter({
@@ -43,6 +50,7 @@ export function createKeeperMetrics(): KeeperMetrics {
   return {
     registry,
     received: () => received.inc(),
+    refused: () => refused.inc(),
     kept(kept, known) {
       if (kept > 0) rows.inc({ outcome: "kept" }, kept);
       if (known > 0) rows.inc({ outcome: "known" }, known);

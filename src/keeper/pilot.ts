@@ -219,7 +219,9 @@ export function createPilot({ store, book, planner, clock, onChange, log }: Pilo
   ): Promise<void> {
     const aircraft = book.state()?.aircraft.get(id);
     if (aircraft === undefined || outcome.status === "cancelled") return;
-    const open = aircraft.faults.filter(({ fault }) => fault === "plan-failed");
+    const open = aircraft.faults.filter(
+      ({ fault, switch: id }) => fault === "plan-failed" && id === undefined,
+    );
     const at = isoOf(now);
     if (outcome.status !== "completed") {
       flight.trouble = `no plan for ${id}: ${reasonOf(outcome)}`;

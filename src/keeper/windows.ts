@@ -1,5 +1,5 @@
-import { type Heater, heaterById } from "../index.js";
-import type { AircraftState, BaseState, HeaterSwitch } from "../logbook/index.js";
+import type { BaseState } from "../logbook/index.js";
+import { heatersOf, wattsOf } from "./heaters.js";
 
 /** When a switch is to be on, by the plan that stands. */
 export interface SwitchWindow {
@@ -21,6 +21,9 @@ export interface Windows {
   }[];
 }
 
+/** [0..1] below which a departure that cannot be met is not heated for unasked: half warm is not ready. Project judgement. */
+const LEAST_CHANCE = 0.5;
+
 /**
  * What the standing plans want of the switches. A heater that somebody has to stand by is left to them, and a circuit
  * is never planned beyond its breaker: of windows that together take too much the one that begins last is left out.
@@ -32,12 +35,21 @@ export function windowsOf(state: BaseState, now: number): Windows {
     if (plan === undefined || plan.plug_in === null || aircraft.running) return [];
     const [from, to] = [Date.parse(plan.plug_in), Date.parse(plan.unplug)];
     if (!(to > now && to > from)) return [];
+    const hopeless = plan.status === "not-reachable" && plan.chance < LEAST_CHANCE;
     return setUp.switches
       .filter(({ heaters }) => heaters.some((id) => plan.heaters.includes(id)))
       .flatMap((one) => {
-        const heaters = heatersOf(aircraft, one);
-        const attended = heaters.find((heater) => heater.attended);
+        const heaters = heatersOf(setUp, one);
         const name = { aircraft: setUp.id, switch: one.id };
+        if (hopeless) {
+          const chance = `${Math.round(100 * plan.chance)} %`;
+          refused.push({
+            ...name,
+            reason: `with a chance of ${chance} somebody has to decide whether to heat`,
+          });
+          return [];
+        }
+        const attended = heaters.find((heater) => heater.attended);
         if (attended !== undefined) {
           const reason = `${attended.name} is not to run unattended: somebody who stays with it switches it on`;
           refused.push({ ...name, reason });
@@ -66,20 +78,4 @@ export function windowsOf(state: BaseState, now: number): Windows {
     }
   }
   return { windows: windows.map(({ watts: _, circuit: __, ...window }) => window), refused };
-}
-
-function heatersOf({ setUp }: AircraftState, { heaters }: HeaterSwitch): Heater[] {
-  return heaters.map((id) => {
-    const own = setUp.kit.heaters.find((entry) => typeof entry !== "string" && entry.id === id);
-    return own === undefined || typeof own === "string" ? heaterById(id) : (own as Heater);
-  });
-}
-
-/** [W] what heaters take from the mains. */
-function wattsOf(heaters: readonly Heater[]): number {
-  return heaters.reduce(
-    (sum, { elements, duct }) =>
-      sum + elements.reduce((watts, e) => watts + e.power_w, duct?.energy === "electric" ? duct.power_w : 0),
-    0,
-  );
 }

@@ -5,16 +5,23 @@ import type { BaseSetUp, LogbookEvent } from "../../src/logbook/index.js";
 import { at, HOUR, OPENED, opening, stateOf } from "../base/example-base.js";
 
 /** Plans for the given aircraft, heating from and to [h] after the opening. */
-function planned(spans: Readonly<Record<string, readonly [number, number]>>, setUp?: BaseSetUp) {
+function planned(
+  spans: Readonly<Record<string, readonly [number, number]>>,
+  setUp?: BaseSetUp,
+  outcome: { readonly status: "ready" | "not-reachable"; readonly chance: number } = {
+    status: "ready",
+    chance: 0.9,
+  },
+) {
   const iso = (hours: number) => new Date(OPENED + hours * HOUR).toISOString();
   const plans = Object.entries(spans).flatMap(([aircraft, [from, to]]): LogbookEvent[] => {
     const of = opening.events.find((e) => e.kind === "departure-wanted" && e.aircraft === aircraft);
     const heaters = opening.setUp.aircraft.find(({ id }) => id === aircraft)?.switches[0].heaters ?? [];
     return [
       {
-        ...{ ...at(0.5), kind: "plan-issued", aircraft, of: of?.id ?? "", status: "ready" },
+        ...{ ...at(0.5), kind: "plan-issued", aircraft, of: of?.id ?? "", status: outcome.status },
         ...{ plug_in: iso(from), unplug: iso(to), departure: iso(to + 0.25), heaters },
-        ...{ chance: 0.9, binding: "oil", message: "ready", energy_kwh: 1 },
+        ...{ chance: outcome.chance, binding: "oil", message: "ready", energy_kwh: 1 },
       },
     ];
   });
@@ -39,6 +46,23 @@ test("a window that is over, and that of an aircraft that was started, want noth
   if (lynx === undefined) throw new Error("no lynx");
   const running = { ...state, aircraft: new Map([["lynx", { ...lynx, running: true }]]) };
   expect(windowsOf(running, OPENED).windows).toEqual([]);
+});
+
+test("a departure that cannot be met is heated for when it nearly can, and else left to people", () => {
+  const near = planned({ lynx: [10, 12] }, undefined, { status: "not-reachable", chance: 0.7 });
+  expect(windowsOf(near, OPENED).windows.length).toBe(1);
+  const far = windowsOf(
+    planned({ lynx: [10, 12] }, undefined, { status: "not-reachable", chance: 0.03 }),
+    OPENED,
+  );
+  expect(far.windows).toEqual([]);
+  expect(far.refused).toEqual([
+    {
+      aircraft: "lynx",
+      switch: "lead",
+      reason: expect.stringMatching(/chance of 3 % somebody has to decide/),
+    },
+  ]);
 });
 
 test("a circuit is never planned beyond its breaker: what begins last is left out and says so", () => {

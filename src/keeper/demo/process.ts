@@ -30,6 +30,7 @@ const resumed = readWorld();
 const made = new Map<string, MadeAircraft>();
 const doings = new Map<string, Doing>();
 const leads = new Map<string, { readonly lead: MadeLead; readonly heaters: readonly string[] }[]>();
+const said = new Map<string, "on" | "off">();
 const commands = new Map<string, { readonly on: string; readonly lead: MadeLead }>();
 
 const client = mqtt.connect(url, {
@@ -56,7 +57,9 @@ for (const [id, aircraft] of opening.aircraft) {
       const lead = makeLead({
         onTime: on_time_s === undefined ? undefined : (on_time_s * 1000) / speed,
         onState: (is, why) => {
-          say(`${id}: heater ${is}, ${why}`);
+          // A renewed on-time is no news.
+          if (is !== said.get(id)) say(`${id}: heater ${is}, ${why}`);
+          said.set(id, is);
           client.publish(via.state_topic, is === "on" ? via.state_on : via.state_off, {
             qos: 1,
             retain: true,

@@ -1,0 +1,240 @@
+import { randomUUID } from "node:crypto";
+import { isoOf } from "../base/index.js";
+import {
+  type Clock,
+  connectMqttSwitch,
+  createHttpSwitch,
+  createSwitchKeeper,
+  type Log,
+  type SwitchDevice,
+  type SwitchKeeper,
+  secretsFor,
+} from "../devices/index.js";
+import type { BaseSetUp, BaseState, EventOf, HeaterSwitch, LogbookEvent } from "../logbook/index.js";
+import type { HandOutcome, HandSwitching } from "../server/index.js";
+import type { ProbeReading, Store } from "../store/index.js";
+import { isLocking, type SwitchFact, type SwitchFault } from "../switching/index.js";
+import { type GuardedSwitch, guardedSwitches } from "./guards.js";
+import type { SwitchWindow } from "./windows.js";
+
+/** All switches of the base: each with its own machine, all hearing what the base knows. */
+export interface Switchboard {
+  /** Takes on the switches of a set-up; one that is changed or gone is switched off first. */
+  setUp(base: BaseSetUp): void;
+  plan(windows: readonly SwitchWindow[]): void;
+  read(reading: ProbeReading): void;
+  /** Something could not be written down. */
+  storeFailed(): void;
+  byHand(order: HandSwitching): Promise<HandOutcome>;
+  acknowledge(fault: string, by: string): Promise<HandOutcome>;
+  /** Why heaters cannot be switched, in sentences. */
+  troubles(): readonly string[];
+  /** All off; whether every one confirmed it within [s] by the base's clock. */
+  stop(withinS: number): Promise<boolean>;
+}
+
+export interface SwitchboardOptions {
+  readonly store: Pick<Store, "saveState" | "loadState">;
+  readonly brokerUrl: string;
+  /** Begins the names under which switches are known to the broker. */
+  readonly clientId: string;
+  readonly clock: Clock;
+  readonly state: () => BaseState | undefined;
+  /** Writes an event down; it is kept until it can be. */
+  readonly record: (event: LogbookEvent) => void;
+  readonly environment: Readonly<Record<string, string | undefined>>;
+  readonly onLog: Log;
+}
+
+interface Place {
+  readonly guarded: GuardedSwitch;
+  readonly text: string;
+  keeper?: SwitchKeeper;
+  trouble?: string;
+  window: SwitchWindow | undefined;
+}
+
+/** [min] by hand, where nothing is said; project judgement. Off holds through a night, on is short. */
+const ON_BY_HAND = 60;
+const OFF_BY_HAND = 12 * 60;
+/** [s] a switch that is changed or taken out may take to confirm that it is off. */
+const LEAVE_WITHIN = 20;
+
+export function createSwitchboard(options: SwitchboardOptions): Switchboard {
+  const { store, clock, record, onLog } = options;
+  const places = new Map<string, Place>();
+  const openFaults = new Map<string, string>();
+  const leaving = new Set<Promise<unknown>>();
+  let stopping = false;
+
+  function setUp(base: BaseSetUp): void {
+    if (stopping) return;
+    const wanted = new Map(guardedSwitches(base).map((guarded) => [nameOf(guarded), guarded]));
+    for (const [name, place] of places) {
+      const guarded = wanted.get(name);
+      if (guarded !== undefined && JSON.stringify(guarded) === place.text) continue;
+      places.delete(name);
+      leave(name, place);
+    }
+    for (const [name, guarded] of wanted) {
+      if (places.has(name)) continue;
+      const place: Place = { guarded, text: JSON.stringify(guarded), window: undefined };
+      places.set(name, place);
+      void begin(name, place);
+    }
+  }
+
+  function leave(name: string, { keeper }: Place): void {
+    if (keeper === undefined) return;
+    const left = keeper.stop(LEAVE_WITHIN).then(({ confirmedOff }) => {
+      if (!confirmedOff) onLog("error", `${name} was taken out, but did not confirm that it is off`);
+    });
+    leaving.add(left);
+    void left.finally(() => leaving.delete(left));
+  }
+
+  async function begin(name: string, place: Place): Promise<void> {
+    const { guarded } = place;
+    try {
+      // The switch that was here before has to be off and gone: both would be one client to the broker.
+      await Promise.allSettled(leaving);
+      const saved = await store.loadState(stateKey(name));
+      if (places.get(name) !== place || stopping) return;
+      const keeper = createSwitchKeeper({
+        ...{
+          switch: guarded.switch,
+          guards: guarded.guards,
+          device: deviceOf(name, guarded.switch),
+          clock,
+          saved,
+          onLog,
+        },
+        saveState: (state) => store.saveState(stateKey(name), state),
+        record: (fact) => noted(guarded, fact),
+      });
+      place.keeper = keeper;
+      keeper.plan(windowOf(place));
+    } catch (error) {
+      place.trouble = `${name} cannot be switched: ${error instanceof Error ? error.message : error}`;
+      onLog("error", place.trouble);
+    }
+  }
+
+  function deviceOf(name: string, one: HeaterSwitch): SwitchDevice {
+    const { brokerUrl, clientId, environment } = options;
+    if (one.via.kind === "http") {
+      return createHttpSwitch(one, { fetch, secrets: secretsFor([one], environment), onLog });
+    }
+    return connectMqttSwitch(one, {
+      url: brokerUrl,
+      clientId: `${clientId}-${name.replace("/", "-")}`,
+      onLog,
+    });
+  }
+
+  function noted(guarded: GuardedSwitch, fact: SwitchFact): void {
+    const event = eventOf(guarded, fact);
+    if (event !== undefined) record(event);
+  }
+
+  function eventOf({ aircraft, switch: { id } }: GuardedSwitch, fact: SwitchFact): LogbookEvent | undefined {
+    const common = { id: randomUUID(), at: isoOf(clock.wallMs()), by: "keeper" };
+    const of = { ...common, aircraft, switch: id };
+    if (fact.kind === "switch-commanded") return { ...of, kind: fact.kind, to: fact.to, reason: fact.reason };
+    if (fact.kind === "switch-confirmed") return { ...of, kind: fact.kind, is: fact.is };
+    const key = `${aircraft}/${id} ${fact.fault}`;
+    if (fact.kind === "fault") {
+      openFaults.set(key, of.id);
+      const probe = fact.probe === undefined ? {} : { probe: fact.probe };
+      return { ...of, kind: "fault", fault: fact.fault, text: fact.text, ...probe };
+    }
+    const fault = openFaults.get(key) ?? openFault(aircraft, id, fact.fault)?.id;
+    openFaults.delete(key);
+    return fault === undefined ? undefined : { ...common, kind: "fault-cleared", of: fault };
+  }
+
+  function openFault(aircraft: string, id: string, code: SwitchFault): EventOf<"fault"> | undefined {
+    const faults = options.state()?.aircraft.get(aircraft)?.faults ?? [];
+    return faults.find((fault) => fault.switch === id && fault.fault === code);
+  }
+
+  return {
+    setUp,
+    plan(windows) {
+      const byName = new Map(windows.map((window) => [`${window.aircraft}/${window.switch}`, window]));
+      for (const [name, place] of places) {
+        const window = byName.get(name);
+        if (JSON.stringify(window) === JSON.stringify(place.window)) continue;
+        place.window = window;
+        place.keeper?.plan(windowOf(place));
+      }
+    },
+    read(reading) {
+      for (const { guarded, keeper } of places.values()) {
+        if (guarded.aircraft === reading.aircraft) keeper?.reading(reading);
+      }
+    },
+    storeFailed() {
+      for (const { keeper } of places.values()) keeper?.storeFailed();
+    },
+    async byHand({ aircraft, switch: id, to, minutes, by }) {
+      const place = places.get(`${aircraft}/${id}`);
+      if (place === undefined) return { status: "unknown" };
+      if (place.keeper === undefined)
+        return { status: "refused", reason: place.trouble ?? "The switch is not ready yet." };
+      onLog("info", `${aircraft}/${id}: ${to} by hand, asked by ${by}`);
+      const reason = place.keeper.byHand(to, 60 * (minutes ?? (to === "on" ? ON_BY_HAND : OFF_BY_HAND)));
+      return reason === undefined ? { status: "done" } : { status: "refused", reason: sentence(reason) };
+    },
+    async acknowledge(id, by) {
+      const state = options.state();
+      const all = [
+        ...(state?.faults ?? []),
+        ...[...(state?.aircraft.values() ?? [])].flatMap(({ faults }) => faults),
+      ];
+      const fault = all.find((one) => one.id === id);
+      if (fault === undefined) return { status: "unknown" };
+      const place = fault.switch === undefined ? undefined : places.get(`${fault.aircraft}/${fault.switch}`);
+      const code = fault.fault as SwitchFault;
+      // The machine clears what it still holds; what it no longer knows is only cleared in the logbook.
+      if (place?.keeper?.state().faults.includes(code)) {
+        if (!isLocking(code))
+          return { status: "refused", reason: "This ends by itself when its cause does." };
+        const reason = place.keeper.acknowledge(code);
+        return reason === undefined ? { status: "done" } : { status: "refused", reason: sentence(reason) };
+      }
+      record({ kind: "fault-cleared", id: randomUUID(), at: isoOf(clock.wallMs()), by, of: id });
+      return { status: "done" };
+    },
+    troubles: () =>
+      [...places].flatMap(([name, { keeper, trouble }]) => {
+        if (trouble !== undefined) return [trouble];
+        return keeper === undefined || !keeper.state().online ? [`The switch ${name} does not answer.`] : [];
+      }),
+    async stop(withinS) {
+      stopping = true;
+      const ends = [...places.values()].flatMap(({ keeper }) =>
+        keeper === undefined ? [] : [keeper.stop(withinS)],
+      );
+      const results = await Promise.all(ends);
+      await Promise.allSettled(leaving);
+      return results.every(({ confirmedOff }) => confirmedOff);
+    },
+  };
+}
+
+function windowOf({ window }: Place) {
+  return window === undefined ? null : { from: window.from, to: window.to, planId: window.planId };
+}
+
+function nameOf({ aircraft, switch: { id } }: GuardedSwitch): string {
+  return `${aircraft}/${id}`;
+}
+
+function stateKey(name: string): string {
+  return `switch:${name}`;
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+}
