@@ -2,8 +2,9 @@ import { type Draws, firstMembers } from "../simulation/index.js";
 import type { Block, Candidate, Course, Holder, Stay } from "./candidate.js";
 import { withCart } from "./course-run.js";
 import { type BaseLimits, type Grid, peopleIn, stepAt, stepFrom, timeOf } from "./limits.js";
+import { afterPausesOf } from "./pauses.js";
 import { type BaseAircraft, exitOf, holderOf } from "./request.js";
-import { type Answer, afterBlocks, type CourseFrom, groundOf, type Node } from "./response.js";
+import { type Answer, type CourseFrom, groundOf, type Node } from "./response.js";
 
 /** Members that look among courses; all of them judge what is chosen. */
 export const SCOUTS = 40;
@@ -39,7 +40,7 @@ const END_STRIDE = 2;
 /** [s] longest that it is looked at to stop early. */
 const EARLY_MOST = 8 * 3600;
 /** [steps] second blocks that are looked at. */
-const TOP_UPS = [3, 6, 12];
+const TOP_UPS = [3, 9];
 const PAUSE_STRIDE = 3;
 /** [s] of partial heat, for when the whole cannot be had. */
 const PARTIAL_LENGTHS = [3600, 7200, 14_400];
@@ -146,6 +147,7 @@ function wayOf(
   const known = new Map<string, Outcome>();
   const moves: { readonly course: CourseFrom; readonly answer: Answer }[] = [];
   let heat: Answer | undefined;
+  const afterPauses = afterPausesOf(ground, heatAnswer, wish.chance);
   // With nobody in the way the latest start is the best, and it is the driest too: wet hours need not be known.
   let weighsWet = false;
 
@@ -189,7 +191,7 @@ function wayOf(
   function outcomeOf(blocks: readonly Block[]): Outcome {
     const answer = heatAnswer();
     return {
-      chance: ground.chance(afterBlocks(ground, answer, blocks)),
+      chance: ground.chance(afterPauses(blocks)),
       energy: blocks.reduce((s, b) => s + answer.energy(end - b.from) - answer.energy(end - b.to), 0),
       wet: weighsWet && blocks.length > 0 ? answer.wet(end - blocks[0].from) : 0,
       tooHot: blocks.some((b) => b.to - b.from > answer.coolLead()),

@@ -14,8 +14,8 @@ import { changesOf, playedScenario, readyMembers, shareOf } from "./course-run.j
 import type { BaseLimits } from "./limits.js";
 
 // How an aircraft at departure answers to heat from some time on. It is played at a few times and read between them; heat
-// that stops early, or comes in two blocks, is put together from the same answers, as if the engine were linear. That
-// is near enough to choose among courses; what is chosen is played as it is.
+// that stops early, or comes in two blocks, is put together from the same answers, as if the engine were linear, and
+// corrected by what a few such courses really bring. That is near enough to choose; what is chosen is played as it is.
 
 /** What is done from a time on until departure; the same shape for all times. */
 export type CourseFrom = (t: number) => Pick<Course, "blocks" | "stay">;
@@ -29,6 +29,8 @@ export interface Ground {
   readonly cold: Float64Array;
   /** Whether it is ready enough with temperatures [K] at departure. */
   chance(temps: Float64Array): number;
+  /** [K] at departure after blocks of which the first begins one of the leads before one of the `untils`. */
+  play(blocks: readonly Block[]): Float64Array;
   /** The answer to `course`; nothing of it is played yet. */
   answer(course: CourseFrom, until: number): Answer;
 }
@@ -53,6 +55,8 @@ export interface Answer {
   reach(enough: (node: Node) => boolean): void;
   /** [s] the longest lead played; 0 when there is no time for it. */
   readonly leadMost: number;
+  /** [s] leads played, ascending. */
+  leads(): number[];
   /** [s] the longest lead played that has less than a chance, up to the first that has it; undefined when none has it. */
   shortOf(chance: number): number | undefined;
   /** Adds `factor` times the rise of a lead to `temps`. */
@@ -65,8 +69,8 @@ export interface Answer {
   coolLead(): number;
 }
 
-/** [s] leads that are played: about 1.7 times the one before, as the rise bends. */
-const LEADS = [1800, 3600, 6300, 10_800, 18_000, 30_000, 50_400, 84_000];
+/** [s] leads that are played: each twice the one before, as the rise bends. */
+const LEADS = [2700, 5400, 10_800, 21_600, 43_200, 86_400];
 /** [s] scale over which an engine warms: between leads, the rise is read linearly in 1 - exp(-lead / scale). */
 const WARMING = 14_400;
 
@@ -123,6 +127,11 @@ export function groundOf(
     members,
     cold,
     chance,
+    play(blocks) {
+      const from = blocks[0]?.from ?? departure;
+      const done = { blocks, stay, heaters: plan.heaters };
+      return sampleAt(play(run, plan, done, limits, sampleAt(soak, from), [from, departure]), departure);
+    },
     answer(course, until) {
       const wet = (lead: number) =>
         tollOf(
@@ -203,6 +212,7 @@ function answerOf(until: number, nodeAt: (lead: number) => Node, wetTime: (lead:
     get leadMost() {
       return nodes.at(-1)?.lead ?? 0;
     },
+    leads: () => nodes.map((node) => node.lead),
     shortOf(chance) {
       const first = nodes.findIndex((node) => node.chance >= chance);
       return first < 0 ? undefined : (nodes[first - 1]?.lead ?? 0);
