@@ -10,7 +10,7 @@ import {
   type ServerOptions,
   type StandingPlan,
 } from "../../src/server/index.js";
-import { memoryStore } from "./memory-store.js";
+import { openStore, type Store } from "../../src/store/index.js";
 
 export const START = Date.parse("2026-01-14T18:00:00Z");
 
@@ -53,7 +53,7 @@ export const SET_UP: BaseSetUp = {
 
 export interface TestBase {
   readonly app: Awaited<ReturnType<typeof createServer>>;
-  readonly store: ReturnType<typeof memoryStore>;
+  readonly store: Store;
   readonly live: LiveDouble;
   readonly logged: string[];
   /** [ms] since 1970 UTC; tests turn it on. */
@@ -99,7 +99,7 @@ export async function openBase(
   const logged: string[] = [];
   const base = { now: START, logged } as { -readonly [K in keyof TestBase]: TestBase[K] };
   const clock = () => base.now;
-  base.store = memoryStore(clock);
+  base.store = await openStore(":memory:", { clock });
   base.live = liveDouble(base.store);
   base.app = await createServer({
     store: base.store,
@@ -144,7 +144,7 @@ async function ask(app: TestBase["app"], request: Ask): Promise<Answer> {
   };
 }
 
-function liveDouble(store: ReturnType<typeof memoryStore>): LiveDouble {
+function liveDouble(store: Store): LiveDouble {
   let state: ReturnType<typeof deriveBase>;
   const listeners = new Set<(change: LiveChange) => void>();
   const live: LiveDouble = {

@@ -206,6 +206,9 @@ describe("reading events", () => {
     ["after=0&before=3", "after"],
     ["after=0&after=1", "after"],
     ["befor=3", "befor"],
+    ["aircraft=%00", "aircraft"],
+    ["aircraft='%20OR%201=1%20--", "aircraft"],
+    ["kinds=note,notes", "kinds[1]"],
   ])("with ?%s is refused with its place", async (query, path) => {
     const answer = await base.ask({ url: `/api/v1/events?${query}`, cookie: pilot });
     expect([answer.status, answer.body.error.code]).toEqual([400, "invalid"]);

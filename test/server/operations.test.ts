@@ -4,7 +4,7 @@ import { newTokenOf, openBase, PASSWORD, setUpOwner } from "./base.js";
 
 test("/healthz answers as long as the process does", async () => {
   const base = await openBase();
-  base.store.broken = true;
+  vi.spyOn(base.store, "check").mockRejectedValue(new Error("disk full"));
   const answer = await base.ask({ url: "/healthz", from: "10.0.0.1" });
   expect([answer.status, answer.body]).toEqual([200, { status: "up" }]);
 });
@@ -14,13 +14,13 @@ test("/readyz says whether the store can be written and the keeper runs, and no 
   const ask = () => base.ask({ url: "/readyz", from: "10.0.0.1" });
   expect((await ask()).body).toEqual({ ready: true, store: true, keeper: true });
   base.now += 2000;
-  base.store.broken = true;
+  const check = vi.spyOn(base.store, "check").mockRejectedValue(new Error("disk full"));
   const broken = await ask();
   expect([broken.status, broken.body]).toEqual([503, { ready: false, store: false, keeper: true }]);
   expect(broken.text).not.toContain("disk full");
   expect(base.logged.join("")).toContain("disk full");
   base.now += 2000;
-  base.store.broken = false;
+  check.mockRestore();
   base.live.ready = false;
   expect((await ask()).body).toEqual({ ready: false, store: true, keeper: false });
 });

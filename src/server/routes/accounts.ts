@@ -159,9 +159,9 @@ export function accountRoutes(app: App, context: Context): void {
       },
     },
     async () => ({
-      users: (await store.users()).flatMap(({ id, name, role }) =>
-        role === "device" ? [] : [{ id, name, role }],
-      ),
+      users: (await store.users())
+        .flatMap(({ id, name, role }) => (role === "device" ? [] : [{ id, name, role }]))
+        .sort((a, b) => a.name.localeCompare(b.name)),
     }),
   );
 

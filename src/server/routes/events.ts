@@ -1,11 +1,12 @@
 import { z } from "zod";
 import { record } from "../../documents/index.js";
+import { eventSchema, idSchema } from "../../logbook/index.js";
 import { nameOf } from "../access/caller.js";
 import { logbookEventSchema } from "../base-document.js";
 import type { App, Context } from "../context.js";
 import { ApiError, errorSchema, issueSchema } from "../errors.js";
 import { sortPosted } from "../posting.js";
-import { wholeNumber } from "./query.js";
+import { listOf, wholeNumber } from "./query.js";
 
 const storedSchema = record({
   sequence: z.int().meta({ description: "grows with every event kept" }),
@@ -25,10 +26,8 @@ const querySchema = record({
   before: wholeNumber(0, Number.MAX_SAFE_INTEGER)
     .exactOptional()
     .meta({ description: "sequence: the events kept before it, newest first; left out, from the newest on" }),
-  aircraft: z.string().max(64).exactOptional().meta({ description: "only with newest first" }),
-  kinds: z
-    .string()
-    .max(500)
+  aircraft: idSchema.exactOptional().meta({ description: "only with newest first" }),
+  kinds: listOf(z.enum(eventSchema.options.map((option) => option.shape.kind.value)))
     .exactOptional()
     .meta({ description: "kinds, with commas between them; only with newest first" }),
   limit: wholeNumber(1, 1000).default(200),
@@ -59,7 +58,7 @@ export function eventRoutes(app: App, { store, live, limits, metrics }: Context)
               limit: limit + 1,
               ...(before === undefined ? {} : { before }),
               ...(aircraft === undefined ? {} : { aircraft }),
-              ...(kinds === undefined ? {} : { kinds: kinds.split(",") }),
+              ...(kinds === undefined ? {} : { kinds }),
             });
       return { events: found.slice(0, limit), more: found.length > limit };
     },

@@ -1,21 +1,18 @@
 import { z } from "zod";
 import { type DocumentIssue, issueAt, record } from "../../documents/index.js";
 
-import type { BaseState } from "../../logbook/index.js";
+import { type BaseState, idSchema } from "../../logbook/index.js";
 import type { ProbeReading, ReadingsRow } from "../../store/index.js";
 import { utc } from "../base-document.js";
 import type { App, Context } from "../context.js";
 import { ApiError, errorSchema, issueSchema } from "../errors.js";
-import { moment, wholeNumber } from "./query.js";
+import { listOf, moment, wholeNumber } from "./query.js";
 
 const MOST_ROWS = 20_000;
 
 const querySchema = record({
-  aircraft: z.string().min(1).max(64).meta({ description: "id, or base for the base's own probes" }),
-  probes: z
-    .string()
-    .min(1)
-    .max(2000)
+  aircraft: idSchema.meta({ description: "id, or base for the base's own probes" }),
+  probes: listOf(idSchema)
     .exactOptional()
     .meta({ description: "ids, with commas between them; all where left out" }),
   from: moment,
@@ -36,8 +33,8 @@ const rowSchema = record({
 const COLUMNS = ["probe", "at", "low_c", "mean_c", "high_c", "count"] as const;
 
 const postedSchema = record({
-  aircraft: z.string().min(1).max(64),
-  probe: z.string().min(1).max(64),
+  aircraft: idSchema,
+  probe: idSchema,
   at: z.iso.datetime({ offset: true }),
   temp_c: z.number().min(-90).max(400),
 });
@@ -58,7 +55,7 @@ export function readingRoutes(app: App, { store, live, clock, limits, metrics }:
       to,
       resolution,
       limit: limit + 1,
-      ...(probes === undefined ? {} : { probes: probes.split(",") }),
+      ...(probes === undefined ? {} : { probes }),
     });
     return { rows: rows.slice(0, limit), more: rows.length > limit };
   }
