@@ -2,14 +2,14 @@ import type { Block } from "./candidate.js";
 import { type Answer, afterBlocks, type Ground } from "./response.js";
 
 // Heaters with thermostats and air that rises by itself do not add up. A pause between heating and departure, or between
-// two blocks, is therefore played once or twice for each kind of course, and the difference from what adds up is carried
+// two blocks, is therefore played a few times for each kind of course, and the difference from what adds up is carried
 // over to other pauses of that kind in proportion: without a pause there is none.
 
 /** [K] at departure after blocks, with pauses corrected. */
 export type AfterPauses = (blocks: readonly Block[]) => Float64Array;
 
 /** [s] pauses that are played, for heat that stops early and for heat in two blocks. */
-const EARLY_PAUSES = [3600, 14_400];
+const EARLY_PAUSES = [3600, 8100, 16_200];
 const PAUSES_BETWEEN = [7200];
 
 interface Difference {

@@ -30,13 +30,25 @@ export function explanationOf(
     );
   }
   if (!missed && cause === undefined) {
-    lines.push(
-      one.course.blocks.length === 0 && one.course.stay === undefined
-        ? `${name} needs no heat.`
-        : `${name} does what it would do with the base to itself; nobody is in its way.`,
-    );
+    lines.push(contentText(one, clock));
   }
   return lines;
+}
+
+/** Nothing better is to be had: because it has the best, or something as good as that. */
+function contentText({ aircraft: { name }, course, alone }: AircraftCourse, clock: ClockText): string {
+  const [first] = course.blocks;
+  if (first === undefined) {
+    return course.stay === undefined
+      ? `${name} needs no heat.`
+      : `${name} is warm enough in the hangar, without its heater.`;
+  }
+  const same =
+    course.blocks.length === alone.blocks.length &&
+    course.blocks.every((b, i) => b.from === alone.blocks[i].from && b.to === alone.blocks[i].to);
+  return same
+    ? `${name} does what it would do with the base to itself; nobody is in its way.`
+    : `${name} is heated from ${clock(first.from)}, which costs it no more than what it would do with the base to itself.`;
 }
 
 /** "Wren waits until 04:10", "Wren is not ready for 12:00", ...: what differs from what it would do. */
