@@ -86,7 +86,10 @@ export function handHoursOf(
   }
   // The evening before the first day counts too.
   const wide = { ...span, start: span.start - 36 * SECONDS_OF_HOUR };
-  return { from: dailyTimes(from, wide), until: dailyTimes(until, wide) };
+  const begins = dailyTimes(from, wide);
+  // The span may begin between the two: then the first end belongs to no beginning.
+  const ends = dailyTimes(until, wide).filter((t) => t > (begins[0] ?? Number.POSITIVE_INFINITY));
+  return { from: begins, until: ends };
 }
 
 /** [min] to coil the lead, take covers off, walk round and get in, as in a scenario; project judgement. */

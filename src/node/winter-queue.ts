@@ -44,8 +44,9 @@ interface Queue {
   close(): Promise<void>;
 }
 
-async function open(url: string): Promise<Queue> {
-  const pool = new pg.Pool({ connectionString: url, max: 4, keepAlive: true });
+/** @param name shown to whoever looks at the database who is connected */
+async function open(url: string, name = "soakline winter"): Promise<Queue> {
+  const pool = new pg.Pool({ connectionString: url, max: 4, keepAlive: true, application_name: name });
   // An idle connection that breaks says so when it is next used.
   pool.on("error", () => undefined);
   const db = { executeSql: (text: string, values: unknown[]) => pool.query(text, values) };
@@ -132,7 +133,7 @@ const PAUSE = 1000;
 
 /** Works pieces of any study until told to stop. Returns how many. */
 export async function workWinters({ url, name, drain, onPiece, goOn }: WorkRequest): Promise<number> {
-  const queue = await open(url);
+  const queue = await open(url, name);
   const studies = new Map<string, BundleReading>();
   let worked = 0;
   try {
