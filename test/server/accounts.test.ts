@@ -42,6 +42,12 @@ describe("accounts", () => {
     expect((await add({ name: "ASTRID", password: PASSWORD, role: "viewer" })).status).toBe(409);
   });
 
+  test("cannot take a name by which the logbook calls the program itself", async () => {
+    for (const name of ["local", "Keeper", "SOAKLINE"]) {
+      expect((await add({ name, password: PASSWORD, role: "pilot" })).status, name).toBe(409);
+    }
+  });
+
   test.each(["", " Astrid", "a\r\nb", "<b>", "'; DROP TABLE users; --", "=cmd", "x".repeat(65)])(
     "cannot be called %j",
     async (name) => {

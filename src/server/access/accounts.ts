@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { z } from "zod";
 import type { Role, Store, UserRow } from "../../store/index.js";
 import { ApiError } from "../errors.js";
+import { LOCAL_NAME } from "./caller.js";
 import { hashPassword, passwordIssues } from "./passwords.js";
 
 export const accountNameSchema = z
@@ -32,6 +33,8 @@ export function createAccounts(store: Store): Accounts {
   }
 
   async function add(name: string, password: string, role: AccountRole): Promise<UserRow> {
+    if (RESERVED.has(folded(name)))
+      throw new ApiError("conflict", "This name is the program's own: choose another.");
     refuse(passwordIssues(password, "password", name));
     if ((await byName(name)) !== undefined)
       throw new ApiError("conflict", "There is an account of this name.");
@@ -75,6 +78,9 @@ export function createAccounts(store: Store): Accounts {
       }),
   };
 }
+
+/** The logbook calls by these names what no account did. */
+const RESERVED: ReadonlySet<string> = new Set([LOCAL_NAME, "keeper", "soakline"]);
 
 function refuse(issues: ReturnType<typeof passwordIssues>): void {
   if (issues.length > 0) throw new ApiError("invalid", "This password will not do.", issues);
