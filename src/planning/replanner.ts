@@ -25,8 +25,10 @@ export type Basis = "looked-up" | "carried-over" | "few-members";
  */
 export interface Replanner {
   readonly request: PlanRequest;
+  /** What is planned for a wish: the scenario up to some hours after the departure. */
+  requestFor(wish: Wish): PlanRequest;
   /** The answer at once. */
-  first(wish: Wish): FirstAnswer & { readonly basis: Basis };
+  first(wish: Wish): BasedAnswer;
   /** The plug-in as planPreheat finds it. */
   decide(wish: Wish): Steps<Decision>;
   /** All that goes with a decision. */
@@ -36,6 +38,12 @@ export interface Replanner {
   isPrepared(): boolean;
   /** The same aircraft with another cover or wind; answers first by what is known of this one. */
   whatIf(change: WhatIf): Replanner;
+}
+
+export interface BasedAnswer extends FirstAnswer {
+  readonly basis: Basis;
+  /** Members that the chance is counted over. */
+  readonly members: number;
 }
 
 /** Members played for a first answer: where more are known of a situation alike, and where they are all there is. */
@@ -87,7 +95,7 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
     return changed;
   }
 
-  function first(wish: Wish): FirstAnswer & { readonly basis: Basis } {
+  function first(wish: Wish): BasedAnswer {
     const wanted = requestFor(wish);
     const near = lead === undefined ? undefined : plugInRange(wanted).last - lead;
     const answer = answered(wanted, near);
@@ -95,22 +103,25 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
     return answer;
   }
 
-  function answered(wanted: PlanRequest, near: number | undefined): FirstAnswer & { readonly basis: Basis } {
+  function answered(wanted: PlanRequest, near: number | undefined): BasedAnswer {
+    const { members } = draws;
     carriers ??= prepareRun(scenario, firstMembers(draws, CARRIERS));
     if (all !== undefined && isPrepared()) {
       const sources = { response: all.response, past: all, few: carriers };
-      return { ...firstAnswer(wanted, sources, near), basis: "looked-up" };
+      return { ...firstAnswer(wanted, sources, near), basis: "looked-up", members };
     }
     few ??= createHeatResponse(request, fewDraws);
     const sources = { response: few, few: carriers };
     if (alike !== undefined) {
-      return { ...firstAnswer(wanted, { ...sources, past: alike }, near), basis: "carried-over" };
+      return { ...firstAnswer(wanted, { ...sources, past: alike }, near), basis: "carried-over", members };
     }
-    return { ...firstAnswer({ ...wanted, draws: fewDraws }, sources, near), basis: "few-members" };
+    const answer = firstAnswer({ ...wanted, draws: fewDraws }, sources, near);
+    return { ...answer, basis: "few-members", members: fewDraws.members };
   }
 
   return {
     request,
+    requestFor,
     first,
     *decide(wish) {
       const wanted = requestFor(wish);

@@ -1,5 +1,5 @@
-import type { PlanDocument, ReadScenario } from "../../documents/index.js";
 import { criteriaDocument } from "../../documents/criterion-document.js";
+import type { PlanDocument, ReadScenario } from "../../documents/index.js";
 import { rounded, stampOf } from "../../documents/result-header.js";
 import type { PlugInAnswer } from "../../planning/index.js";
 import { JOULE_OF_KILOWATT_HOUR } from "../../units/index.js";

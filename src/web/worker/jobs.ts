@@ -52,7 +52,8 @@ export class Jobs {
     try {
       const { done, value } = job.pieces.next();
       if (!done) {
-        if (value === "waits" && list === this.#prompt) this.#waiting.push(...list.splice(list.indexOf(job), 1));
+        if (value === "waits" && list === this.#prompt)
+          this.#waiting.push(...list.splice(list.indexOf(job), 1));
         return;
       }
       list.splice(list.indexOf(job), 1);

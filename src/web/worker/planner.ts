@@ -1,4 +1,12 @@
-import type { Answer, Ask, FromWorker, ToWorker, WorkKind } from "./protocol.js";
+import {
+  type Answer,
+  type Ask,
+  type FromWorker,
+  LONG_WORK,
+  type Part,
+  type ToWorker,
+  type WorkKind,
+} from "./protocol.js";
 
 /** The worker could not do what was asked; the reasons are for the user. */
 export class Refusal extends Error {
@@ -15,30 +23,36 @@ export class Dropped extends Error {
   override readonly name = "Dropped";
 }
 
-export interface AskOptions {
+export interface AskOptions<K extends WorkKind> {
   /** Ends the question: a later one with the same lane takes its place. */
   readonly lane?: string;
   readonly signal?: AbortSignal;
   readonly onProgress?: (done: number) => void;
+  /** Called with what is known before the answer, for kinds that answer in parts. */
+  readonly onPart?: (part: Part<K>) => void;
 }
 
 interface Pending {
-  readonly kind: WorkKind;
+  readonly ofWorker: WorkerName;
   readonly lane: string | undefined;
   readonly resolve: (answer: unknown) => void;
   readonly reject: (reason: Error) => void;
   readonly onProgress: ((done: number) => void) | undefined;
+  readonly onPart: ((part: unknown) => void) | undefined;
 }
 
-/** Asks the planning worker; made at the first question, so that the first view does not wait for it. */
+/** "prompt" answers what somebody waits for, in pieces; "long" takes what calculates for seconds and is ended to stop it. */
+type WorkerName = "prompt" | "long";
+
+/** Asks the planning workers; each is made at its first question, so that the first view does not wait for it. */
 export class Planner {
-  #worker: Worker | undefined;
+  readonly #workers = new Map<WorkerName, Worker>();
   #count = 0;
   readonly #pending = new Map<number, Pending>();
   readonly #lanes = new Map<string, number>();
 
-  ask<K extends WorkKind>(kind: K, ask: Ask<K>, options: AskOptions = {}): Promise<Answer<K>> {
-    const { lane, signal, onProgress } = options;
+  ask<K extends WorkKind>(kind: K, ask: Ask<K>, options: AskOptions<K> = {}): Promise<Answer<K>> {
+    const { lane, signal, onProgress, onPart } = options;
     if (signal?.aborted) return Promise.reject(new Dropped());
     const id = ++this.#count;
     if (lane !== undefined) {
@@ -46,26 +60,38 @@ export class Planner {
       if (before !== undefined) this.#drop(before);
       this.#lanes.set(lane, id);
     }
+    const ofWorker: WorkerName = LONG_WORK.has(kind) ? "long" : "prompt";
     return new Promise<Answer<K>>((resolve, reject) => {
-      this.#pending.set(id, { kind, lane, reject, onProgress, resolve: (a) => resolve(a as Answer<K>) });
+      this.#pending.set(id, {
+        ...{ ofWorker, lane, reject, onProgress },
+        onPart: onPart as Pending["onPart"],
+        resolve: (a) => resolve(a as Answer<K>),
+      });
       signal?.addEventListener("abort", () => this.#drop(id), { once: true });
-      this.#send({ id, kind, ask });
+      this.#send(ofWorker, { id, kind, ask });
     });
   }
 
-  #send(message: ToWorker): void {
-    if (this.#worker === undefined) {
-      this.#worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
-      this.#worker.addEventListener("message", ({ data }: MessageEvent<FromWorker>) => this.#heard(data));
-      this.#worker.addEventListener("error", (event) => this.#broke(event.message));
+  #send(name: WorkerName, message: ToWorker): void {
+    let worker = this.#workers.get(name);
+    if (worker === undefined) {
+      worker = new Worker(new URL("./worker.ts", import.meta.url), { type: "module" });
+      worker.addEventListener("message", ({ data }: MessageEvent<FromWorker>) => this.#heard(data));
+      worker.addEventListener("error", (event) => this.#broke(name, event.message));
+      this.#workers.set(name, worker);
     }
-    this.#worker.postMessage(message);
+    worker.postMessage(message);
   }
 
   #drop(id: number): void {
     const pending = this.#taken(id);
     if (pending === undefined) return;
-    this.#send({ id, kind: "cancel" });
+    const others = [...this.#pending.values()].filter(({ ofWorker }) => ofWorker === "long");
+    if (pending.ofWorker === "long" && others.length === 0) {
+      // It does not listen while it calculates.
+      this.#workers.get("long")?.terminate();
+      this.#workers.delete("long");
+    } else this.#send(pending.ofWorker, { id, kind: "cancel" });
     pending.reject(new Dropped());
   }
 
@@ -81,18 +107,22 @@ export class Planner {
       this.#pending.get(message.id)?.onProgress?.(message.done);
       return;
     }
+    if (message.is === "part") {
+      this.#pending.get(message.id)?.onPart?.(message.part);
+      return;
+    }
     const pending = this.#taken(message.id);
     if (message.is === "done") pending?.resolve(message.answer);
     if (message.is === "refused") pending?.reject(new Refusal(message.reasons));
     if (message.is === "failed") pending?.reject(new Error(message.message));
   }
 
-  /** The worker itself broke, for want of memory perhaps: everything asked fails, the next question starts it anew. */
-  #broke(message: string): void {
-    this.#worker?.terminate();
-    this.#worker = undefined;
-    for (const id of [...this.#pending.keys()]) {
-      this.#taken(id)?.reject(new Error(message || "the planning worker stopped"));
+  /** A worker itself broke, for want of memory perhaps: all it was asked fails, the next question starts it anew. */
+  #broke(name: WorkerName, message: string): void {
+    this.#workers.get(name)?.terminate();
+    this.#workers.delete(name);
+    for (const [id, { ofWorker }] of [...this.#pending]) {
+      if (ofWorker === name) this.#taken(id)?.reject(new Error(message || "the planning worker stopped"));
     }
   }
 }

@@ -1,5 +1,17 @@
-import type { AwayDocument, NowDocument, PlanDocument } from "../../documents/index.js";
+import type {
+  AwayDocument,
+  ExplanationDocument,
+  LearningDocument,
+  NowDocument,
+  PlanDocument,
+  SimulationDocument,
+  ThawOutlookDocument,
+} from "../../documents/index.js";
+import type { LogOptions, LogReading, TemperatureLog } from "../../learning/index.js";
 import type { LogbookEvent } from "../../logbook/index.js";
+import type { Basis } from "../../planning/index.js";
+import type { Explanation, WhyTopic } from "../../starting/index.js";
+import type { FirstPlan } from "./first-plan.js";
 
 // What page and planning worker say to each other. All values are plain data; times are [ms] since 1970 UTC.
 
@@ -24,6 +36,18 @@ export interface Work {
     readonly answer: string;
   };
   readonly plan: { readonly ask: PlanAsk; readonly answer: PlanDocument };
+  /** Plans while departures, covers or the wind are moved: parts come as they are known, the answer says that all came. */
+  readonly replan: { readonly ask: ReplanAsk; readonly answer: null; readonly part: ReplanPart };
+  /** Documents of their own, as the command line takes them; the answers are its `--json`. */
+  readonly simulate: { readonly ask: OfDocument; readonly answer: SimulationDocument };
+  readonly explain: { readonly ask: OfDocument; readonly answer: ExplanationDocument };
+  readonly thaw: { readonly ask: OfDocument; readonly answer: ThawOutlookDocument };
+  /** A temperature log of a file, or the questions that it leaves open. */
+  readonly log: { readonly ask: LogAsk; readonly answer: LogReading };
+  readonly learn: { readonly ask: LearnAsk; readonly answer: LearningDocument };
+  /** Questions that can be answered of an engine, and one answer. */
+  readonly topics: { readonly ask: { readonly engine: string }; readonly answer: readonly WhyTopic[] };
+  readonly why: { readonly ask: WhyAsk; readonly answer: Explanation };
   readonly now: {
     readonly ask: { readonly aircraft: string; readonly now: number };
     readonly answer: NowDocument;
@@ -38,6 +62,11 @@ export interface Work {
 export type WorkKind = keyof Work;
 export type Ask<K extends WorkKind> = Work[K]["ask"];
 export type Answer<K extends WorkKind> = Work[K]["answer"];
+/** What comes before the answer; never, for most kinds. */
+export type Part<K extends WorkKind> = Work[K] extends { readonly part: infer P } ? P : never;
+
+/** Kinds that calculate in one piece for longer than a second; they run in a worker of their own, which is ended to stop them. */
+export const LONG_WORK: ReadonlySet<WorkKind> = new Set<WorkKind>(["simulate", "explain", "thaw", "learn"]);
 
 export interface PlanAsk {
   readonly aircraft: string;
@@ -47,6 +76,57 @@ export interface PlanAsk {
   readonly chance?: number;
   /** Drawn cases: few answer fast, many answer finely. */
   readonly members: number;
+}
+
+export interface ReplanAsk {
+  readonly now: number;
+  /** Drawn cases of decisions and whole plans. The same in all questions, so that what was played serves again. */
+  readonly members: number;
+  /** In the order they are to be answered. */
+  readonly aircraft: readonly ReplanAsked[];
+  /** Every wind of the forecast times this. */
+  readonly windFactor?: number;
+  /** The last grade wanted; the whole plan when left out. */
+  readonly until?: "first" | "decided";
+}
+
+export interface ReplanAsked {
+  readonly id: string;
+  /** Tried instead of what the logbook has; nothing is kept. */
+  readonly departure?: number;
+  readonly chance?: number;
+  /** Covers on from now, of the aircraft's kit. */
+  readonly covers?: readonly string[];
+}
+
+/**
+ * What is known of one aircraft's plan. "first": at once, read or carried over from what was played before; "decided": the
+ * plug-in as the whole plan will have it; "whole": all of it.
+ */
+export type ReplanPart = { readonly aircraft: string } & (
+  | { readonly grade: "first"; readonly basis: Basis; readonly plan: FirstPlan }
+  | { readonly grade: "decided"; readonly plan: FirstPlan }
+  | { readonly grade: "whole"; readonly plan: PlanDocument }
+  | { readonly grade: "refused"; readonly reasons: readonly string[] }
+);
+
+export interface OfDocument {
+  readonly document: unknown;
+}
+
+export interface LogAsk {
+  readonly text: string;
+  readonly options?: LogOptions;
+}
+
+export interface LearnAsk extends OfDocument {
+  readonly log: TemperatureLog;
+}
+
+export interface WhyAsk {
+  readonly engine: string;
+  readonly topic: WhyTopic;
+  readonly tempC: number;
 }
 
 export interface AwayAsk {
@@ -70,12 +150,13 @@ export interface ForecastAsk {
 /** One message to the worker. */
 export type ToWorker =
   | { readonly id: number; readonly kind: WorkKind; readonly ask: unknown }
-  /** Work not yet begun is dropped. */
+  /** Work not yet begun is dropped, and what goes in pieces is stopped after the piece. */
   | { readonly id: number; readonly kind: "cancel" };
 
-/** One message from the worker. Exactly one but "progress" ends a question. */
+/** One message from the worker. Exactly one but "progress" and "part" ends a question. */
 export type FromWorker = { readonly id: number } & (
   | { readonly is: "progress"; readonly done: number }
+  | { readonly is: "part"; readonly part: unknown }
   | { readonly is: "done"; readonly answer: unknown }
   | { readonly is: "refused"; readonly reasons: readonly string[] }
   | { readonly is: "failed"; readonly message: string }

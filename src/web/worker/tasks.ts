@@ -1,17 +1,42 @@
-import { COVERS, HEATERS, INSTALLATIONS } from "../../aircraft/index.js";
-import { frostFromDocument } from "../../airframe-pipeline.js";
+import { COVERS, HEATERS, INSTALLATIONS, installationById } from "../../aircraft/index.js";
+import { frostFromDocument, thawFromDocument } from "../../airframe-pipeline.js";
 import { issueText, type NowDocument, type ScenarioDocument } from "../../documents/index.js";
-import { type BaseState, eventsToCsv, eventsToJson, readEvents } from "../../logbook/index.js";
-import { awayFromDocument, type Outcome, planFromDocument } from "../../pipeline.js";
+import { readTemperatureLog } from "../../learning/index.js";
+import {
+  type BaseState,
+  eventsToCsv,
+  eventsToJson,
+  readEvents,
+  type WantedDeparture,
+} from "../../logbook/index.js";
+import {
+  awayFromDocument,
+  explainFromDocument,
+  learnFromDocument,
+  type Outcome,
+  planFromDocument,
+  simulateFromDocument,
+} from "../../pipeline.js";
+import { explainWhy, whyTopics } from "../../starting/index.js";
 import { demoOpening, deriveBase, estimateNow, scenarioOf } from "../data/base.js";
-import type { Answer, Ask, Catalogue, FrostView, WorkKind } from "./protocol.js";
+import type { Pieces } from "./jobs.js";
+import type { Answer, Ask, Catalogue, FrostView, Part, ReplanAsked, WorkKind } from "./protocol.js";
 import { Refused } from "./refused.js";
+import { Replanning } from "./replan.js";
 import { baseView, coverView, forecastWeather, heaterView } from "./views.js";
 
 type Progress = (done?: number) => boolean;
-type Tasks = { readonly [K in WorkKind]: (ask: Ask<K>, onProgress: Progress) => Answer<K> };
+/** A task answers in one piece, in pieces between which other questions are let in, or later. */
+type Tasks = {
+  readonly [K in WorkKind]: (
+    ask: Ask<K>,
+    onProgress: Progress,
+    tell: (part: Part<K>) => void,
+  ) => Answer<K> | Pieces<Answer<K>> | Promise<Answer<K>>;
+};
 
 let state: BaseState | undefined;
+const replanning = new Replanning();
 
 export const TASKS: Tasks = {
   catalogue,
@@ -45,6 +70,27 @@ export const TASKS: Tasks = {
     });
     return resultOf(planFromDocument(document, { onProgress }));
   },
+  replan: (ask, _, tell) =>
+    replanning.replan(
+      {
+        state: opened(),
+        estimate: estimateFor,
+        departure: (asked, now) => departureOf(asked, now)?.departure,
+        scenario(asked, options) {
+          const departure = departureOf(asked, options.now);
+          return documentFor(asked.id, { ...options, ...(departure === undefined ? {} : { departure }) });
+        },
+      },
+      ask,
+      tell,
+    ),
+  simulate: ({ document }, onProgress) => resultOf(simulateFromDocument(document, { onProgress })),
+  explain: ({ document }, onProgress) => resultOf(explainFromDocument(document, { onProgress })),
+  thaw: ({ document }, onProgress) => resultOf(thawFromDocument(document, { onProgress })),
+  log: ({ text, options }) => readTemperatureLog(text, options),
+  learn: ({ document, log }, onProgress) => resultOf(learnFromDocument(document, log, { onProgress })),
+  topics: ({ engine }) => whyTopics(installationById(engine)),
+  why: ({ engine, topic, tempC }) => explainWhy(topic, tempC, installationById(engine)),
   now({ aircraft, now }) {
     const estimate = estimateFor(aircraft, now);
     if (estimate === undefined) throw new Refused(["nothing is known of how it stands"]);
@@ -74,6 +120,20 @@ export const TASKS: Tasks = {
 const AWAY_HOURS = 12;
 /** Drawn nights for the frost row: enough to tell likely from unlikely. */
 const FROST_MEMBERS = 20;
+
+/** The departure tried, or the soonest wanted. */
+function departureOf({ id, departure, chance }: ReplanAsked, now: number): WantedDeparture | undefined {
+  const wanted = opened()
+    .aircraft.get(id)
+    ?.departures.find((d) => d.departure > now);
+  if (departure === undefined && wanted === undefined) return undefined;
+  return {
+    ...{ id: "tried", pulledOut: false, departure: departure ?? now },
+    ...wanted,
+    ...(departure === undefined ? {} : { departure }),
+    ...(chance === undefined ? {} : { chance }),
+  };
+}
 
 function opened(): BaseState {
   if (state === undefined) throw new Refused(["no base has been set up"]);

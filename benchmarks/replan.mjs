@@ -1,0 +1,172 @@
+// How long it takes until all four aircraft of a base have a plan again while a departure, the wind or a cover is moved,
+// and what first answers miss by. One core, 200 members. Run on the built project:
+// npm run build && node benchmarks/replan.mjs [trials]
+import { coverById, heaterById, installationById } from "../dist/aircraft/index.js";
+import { createRandom } from "../dist/numerics/index.js";
+import { createReplanner, finished, planPreheat } from "../dist/planning/index.js";
+import { allCriteria } from "../dist/readiness/index.js";
+import { drawEnsemble } from "../dist/simulation/index.js";
+
+const HOUR = 3600;
+const MEMBERS = 200;
+const TRIALS = Number(process.argv[2] ?? 40);
+const random = createRandom(11).stream("trials");
+const between = (low, high) => low + (high - low) * random.uniform();
+
+const time = Float64Array.from({ length: 43 }, (_, i) => i * HOUR);
+const weather = {
+  time,
+  tempAir: time.map((t) => 255 + 4 * Math.cos(((t / HOUR - 20) / 12) * Math.PI)),
+  windSpeed: time.map((t) => (t / HOUR > 9 && t / HOUR < 15 ? 8 : 3 + 2 * Math.sin(t / HOUR / 5))),
+  tempDewPoint: time.map(() => 248),
+  cloudCover: time.map((t) => (t / HOUR < 12 ? 0.2 : 0.9)),
+  issued: 0,
+  origin: "made for the benchmark",
+  assumptions: [],
+};
+const AIRCRAFT = [
+  ["four-carburettor-160", "whole-engine-4"],
+  ["six-injected-300", "whole-engine-6"],
+  ["four-light-100", "sump-pad-220"],
+  ["radial-nine-360", "ducted-fuel-12000"],
+];
+
+const base = AIRCRAFT.map(([id, heater]) => {
+  const installation = installationById(id);
+  const kit = { heaters: [heaterById(heater)], covers: [coverById("insulated-cover")] };
+  const request = {
+    scenario: {
+      installation,
+      kit,
+      start: 0,
+      duration: 42 * HOUR,
+      weather,
+      site: { tempHangar: 281, roughness: 0.005 },
+      initial: {
+        configuration: { place: "ramp", heatersOn: new Set(), coversOn: new Set(["insulated-cover"]) },
+        temps: new Map(),
+        tempOthers: 257,
+        sd: 1.5,
+      },
+      events: [],
+    },
+    wish: { departure: 13 * HOUR, chance: 0.9, unplugBefore: 900, coverOffBefore: 600, pulledOut: true },
+    heaters: [heater],
+    criteria: allCriteria(installation, kit),
+    draws: drawEnsemble({ members: MEMBERS, seed: 1, weather }),
+  };
+  return { id, request };
+});
+
+function timed(work) {
+  const cpu = process.cpuUsage();
+  const start = performance.now();
+  const result = work();
+  const wall = performance.now() - start;
+  const { user, system } = process.cpuUsage(cpu);
+  return { result, wall, cpu: (user + system) / 1000 };
+}
+
+const at = (values, p) =>
+  [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(p * values.length))];
+const pair = (values) =>
+  `${at(values, 0.5).toFixed(0).padStart(6)}${at(values, 0.95).toFixed(0).padStart(7)}`;
+
+const opening = timed(() =>
+  base.map(({ request }) => {
+    const planner = createReplanner(request);
+    planner.first(request.wish);
+    return planner;
+  }),
+);
+const planners = opening.result;
+console.log(
+  `opening, first answers of all four: ${opening.wall.toFixed(0)} ms (cpu ${opening.cpu.toFixed(0)} ms)`,
+);
+const longest = [];
+const prepared = timed(() => {
+  for (const planner of planners) {
+    const steps = planner.prepare();
+    for (let done = false; !done; ) {
+      const piece = timed(() => steps.next().done);
+      longest.push(piece.wall);
+      done = piece.result;
+    }
+  }
+});
+console.log(
+  `playing all that look-ups read: ${prepared.wall.toFixed(0)} ms (cpu ${prepared.cpu.toFixed(0)} ms) in ${longest.length} pieces, 95 % of them under ${at(longest, 0.95).toFixed(0)} ms`,
+);
+const { arrayBuffers, heapUsed, rss } = process.memoryUsage();
+const megabytes = (bytes) => (bytes / 2 ** 20).toFixed(0);
+console.log(
+  `memory: arrays ${megabytes(arrayBuffers)}, heap ${megabytes(heapUsed)}, process ${megabytes(rss)} MB`,
+);
+
+const departures = () => planners.map((planner) => ({ planner, departure: between(3, 34) * HOUR }));
+const KINDS = {
+  departure: departures,
+  wind() {
+    const windFactor = between(0.3, 2);
+    return departures().map((d) => ({ ...d, planner: d.planner.whatIf({ windFactor }) }));
+  },
+  cover: () => departures().map((d) => ({ ...d, planner: d.planner.whatIf({ coversOn: [] }) })),
+};
+
+// As often as it takes until the engine has compiled what it runs.
+for (let i = 0; i < 5; i++) for (const make of Object.values(KINDS)) for (const each of make()) first(each);
+
+console.log(
+  "\n                first answers of all four   decided, all four      first against decided: within 10 min, error p95 | same as planPreheat",
+);
+console.log("moved             p50    p95 ms (cpu p50)      p50    p95 ms");
+for (const [kind, make] of Object.entries(KINDS)) {
+  const walls = [];
+  const cpus = [];
+  const decidedWalls = [];
+  const errors = [];
+  let lost = 0;
+  let same = 0;
+  let compared = 0;
+  for (let trial = 0; trial < TRIALS; trial++) {
+    const all = timed(() => make().map((each) => ({ ...each, answer: first(each) })));
+    walls.push(all.wall);
+    cpus.push(all.cpu);
+    const decided = timed(() =>
+      all.result.map(({ planner, departure }) => finished(planner.decide(wishAt(planner, departure))).answer),
+    );
+    decidedWalls.push(decided.wall);
+    all.result.forEach(({ planner, departure, answer }, i) => {
+      const right = decided.result[i];
+      if (answer.status !== right.status || (answer.plugIn === undefined) !== (right.plugIn === undefined))
+        lost++;
+      else if (answer.status === "ready")
+        errors.push(Math.abs((answer.plugIn ?? 0) - (right.plugIn ?? 0)) / 60);
+      if (trial % 10 !== 0) return;
+      compared++;
+      const plan = planPreheat(planner.requestFor(wishAt(planner, departure)));
+      if (plan.plugIn === right.plugIn && Math.abs(plan.chance - right.chance) < 0.011) same++;
+      else
+        console.log(
+          `  ${base[i].id} at ${(departure / HOUR).toFixed(2)} h: ${lead(plan)} against ${lead(right)}`,
+        );
+    });
+  }
+  const within = errors.filter((e) => e <= 10).length;
+  console.log(
+    `${kind.padEnd(14)}${pair(walls)}     (${at(cpus, 0.5).toFixed(0)})${pair(decidedWalls).padStart(22)}` +
+      `        ${within} of ${errors.length} (${((100 * within) / errors.length).toFixed(0)} %), ${at(errors, 0.95).toFixed(0)} min; other verdict ${lost} | ${same} of ${compared}`,
+  );
+}
+
+function wishAt({ request }, departure) {
+  return { ...request.wish, departure };
+}
+
+function first({ planner, departure }) {
+  return planner.first(wishAt(planner, departure));
+}
+
+function lead({ plugIn, unplug, chance, status }) {
+  return `${status} ${plugIn === undefined ? "none" : ((unplug - plugIn) / HOUR).toFixed(2)} h ${chance}`;
+}
