@@ -39,6 +39,31 @@ export async function lockBase(
   );
 }
 
+/**
+ * A transaction that does not wait for the disk. Only for what is worked out again where a power cut takes it back; the
+ * next transaction that waits brings this one to the disk too.
+ */
+export async function unsynced<T>(
+  { dialect, kysely }: Database,
+  work: (connection: Connection) => Promise<T>,
+): Promise<T> {
+  if (dialect === "postgres") {
+    return kysely.transaction().execute(async (connection) => {
+      await sql`set local synchronous_commit to off`.execute(connection);
+      return work(connection);
+    });
+  }
+  // The one connection is held throughout, so that nothing else is written meanwhile.
+  return kysely.connection().execute(async (connection) => {
+    await sql`pragma synchronous = normal`.execute(connection);
+    try {
+      return await connection.transaction().execute(work);
+    } finally {
+      await sql`pragma synchronous = full`.execute(connection);
+    }
+  });
+}
+
 export function inChunks<T>(all: readonly T[], size: number): readonly (readonly T[])[] {
   const chunks: T[][] = [];
   for (let i = 0; i < all.length; i += size) chunks.push(all.slice(i, i + size));

@@ -23,8 +23,10 @@ export function openPostgres(url: string): Kysely<Tables> {
           : pg.types.getTypeParser(oid, format as "text")) as typeof pg.types.getTypeParser,
     },
   });
-  // A connection that breaks while nobody uses it is replaced; the next query that cannot have one fails and says so.
+  // A connection that breaks fails the query it was busy with, which says so, and is replaced. Without listeners the
+  // breaking itself, told once more as an event, would end the process.
   pool.on("error", () => undefined);
+  pool.on("connect", (client) => client.on("error", () => undefined));
   return new Kysely<Tables>({
     dialect: new PostgresDialect({
       pool,

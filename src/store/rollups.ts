@@ -1,10 +1,11 @@
-import { sql } from "kysely";
-import { type Connection, type Database, lockBase } from "./database.js";
+import { setImmediate } from "node:timers/promises";
+import { type RawBuilder, sql } from "kysely";
+import { type Connection, type Database, type Dialect, lockBase, unsynced } from "./database.js";
 import { HOUR, type HourRow, putHours } from "./hours.js";
 import { MINUTE, rawFrom, TEN_MINUTES } from "./readings.js";
 
-/** Ten-minute slots rolled up in one transaction, so that nobody else waits long. */
-const SLOTS = 500;
+/** Ten-minute slots rolled up in one transaction, so that nobody else waits long: some ten milliseconds in SQLite. */
+const SLOTS = 100;
 /** [ms] of readings of one probe that are dropped in one transaction. */
 const DROPPED_AT_ONCE = 24 * HOUR;
 
@@ -14,15 +15,19 @@ const DROPPED_AT_ONCE = 24 * HOUR;
  */
 export async function rollUp(database: Database, base: string): Promise<void> {
   while (
-    await database.kysely.transaction().execute(async (connection) => {
+    await unsynced(database, async (connection) => {
       await lockBase(database, connection, "readings", base);
-      return rollUpSome(connection, base);
+      return rollUpSome(database, connection, base);
     })
-  );
+  ) {
+    // SQLite answers without ever leaving the thread: messages that came in have their turn between transactions.
+    await setImmediate();
+  }
 }
 
 /** Whether there may be more. */
 async function rollUpSome(
+  { dialect }: Database,
   connection: Connection,
   base: string,
   before = Number.MAX_SAFE_INTEGER,
@@ -33,37 +38,56 @@ async function rollUpSome(
     .select(["dirty.series", "dirty.start"])
     .where("series.base", "=", base)
     .where("dirty.start", "<", before)
-    .orderBy("dirty.series")
-    .orderBy("dirty.start")
     .limit(SLOTS)
     .execute();
   if (slots.length === 0) return false;
   // Whole numbers from our own tables: as literals, their number is not bounded by that of parameters.
   const listed = sql.raw(slots.map(({ series, start }) => `(${series}, ${start})`).join(", "));
+  const inSlot = of(
+    dialect,
+    sql`slots`,
+    sql`readings`,
+    sql`r.series = slots.series and r.time >= slots.start and r.time < slots.start + ${sql.lit(TEN_MINUTES)}`,
+  );
+  const inHour = of(
+    dialect,
+    sql`hours`,
+    sql`rollups`,
+    sql`r.series = hours.series and r.step = ${sql.lit(TEN_MINUTES)}
+      and r.start >= hours.start and r.start < hours.start + ${sql.lit(HOUR)}`,
+  );
   const into = sql`insert into rollups (series, step, start, low, total, high, count)`;
   const onConflict = sql`on conflict (series, step, start) do update set
     low = excluded.low, total = excluded.total, high = excluded.high, count = excluded.count`;
   await sql`with slots (series, start) as (values ${listed}) ${into}
     select r.series, ${sql.lit(MINUTE)}, r.time - r.time % ${sql.lit(MINUTE)} as minute,
       min(r.temp_c), sum(r.temp_c), max(r.temp_c), count(*)
-    from slots join readings r
-      on r.series = slots.series and r.time >= slots.start and r.time < slots.start + ${sql.lit(TEN_MINUTES)}
-    where true group by r.series, minute ${onConflict}`.execute(connection);
+    from ${inSlot} group by r.series, minute ${onConflict}`.execute(connection);
   await sql`with slots (series, start) as (values ${listed}) ${into}
     select r.series, ${sql.lit(TEN_MINUTES)}, slots.start, min(r.temp_c), sum(r.temp_c), max(r.temp_c), count(*)
-    from slots join readings r
-      on r.series = slots.series and r.time >= slots.start and r.time < slots.start + ${sql.lit(TEN_MINUTES)}
-    where true group by r.series, slots.start ${onConflict}`.execute(connection);
+    from ${inSlot} group by r.series, slots.start ${onConflict}`.execute(connection);
   const hours = await sql<HourRow>`with slots (series, start) as (values ${listed}),
     hours as (select distinct series, start - start % ${sql.lit(HOUR)} as start from slots)
     select r.series, hours.start, min(r.low) as low, sum(r.total) as total, max(r.high) as high,
       cast(sum(r.count) as bigint) as count
-    from hours join rollups r on r.series = hours.series and r.step = ${sql.lit(TEN_MINUTES)}
-      and r.start >= hours.start and r.start < hours.start + ${sql.lit(HOUR)}
-    group by r.series, hours.start`.execute(connection);
+    from ${inHour} group by r.series, hours.start`.execute(connection);
   await putHours(connection, hours.rows);
   await sql`delete from dirty where (series, start) in (values ${listed})`.execute(connection);
   return slots.length === SLOTS;
+}
+
+/**
+ * For each row of `outer` those of `inner`, as r, that meet the condition, found by the key of `inner`. The planners of
+ * both databases would rather go through the whole table: they do not see how little a range of time is.
+ */
+function of(
+  dialect: Dialect,
+  outer: RawBuilder<unknown>,
+  inner: RawBuilder<unknown>,
+  condition: RawBuilder<unknown>,
+): RawBuilder<unknown> {
+  if (dialect === "sqlite") return sql`${outer} cross join ${inner} r where ${condition}`;
+  return sql`${outer} cross join lateral (select * from ${inner} r where ${condition} offset 0) r where true`;
 }
 
 /** See the contract. What is too old is refused from then on, before anything is dropped. */
@@ -73,7 +97,7 @@ export async function dropRawBefore(database: Database, base: string, time: numb
   await rollUp(database, base);
   await database.kysely.transaction().execute(async (connection) => {
     await lockBase(database, connection, "readings", base);
-    while (await rollUpSome(connection, base, horizon));
+    while (await rollUpSome(database, connection, base, horizon));
     if (horizon <= (await rawFrom(connection, base))) return;
     await connection
       .insertInto("raw_from")
