@@ -53,6 +53,8 @@ async function measure() {
     ...(brokerUrl === undefined ? {} : { brokerUrl }),
     log: { level: "warn", stream: process.stderr },
   });
+  // What is published before the keeper listens would be nobody's loss.
+  while (!keeper.live.health().ready) await new Promise((done) => setTimeout(done, 100));
   const child = fork(new URL(import.meta.url), [
     "publish",
     JSON.stringify({ url: keeper.brokerUrl, ids, seconds }),

@@ -51,6 +51,8 @@ const STRAY = 2;
 /** [ms] of readings that are taken as they came, and beyond which their means by the minute are. */
 const RAW_SPAN = 30 * 60_000;
 const MOST_ROWS = 20_000;
+/** Aircraft under way at once: one is worked out while the readings of the next are fetched. */
+const AT_ONCE = 2;
 /** Parts by which a plan is followed. */
 const FOLLOWED = ["oil", "crankcase", "heads_front"] as const;
 
@@ -91,6 +93,7 @@ export function createPilot({ store, book, planner, clock, onChange, log }: Pilo
   const estimates = new Map<string, NowDocument>();
   const findings = createFindingFaults();
   const underWay = new Set<Promise<void>>();
+  let busy = 0;
   let closed = false;
 
   function flightOf(id: string): Flight {
@@ -109,21 +112,25 @@ export function createPilot({ store, book, planner, clock, onChange, log }: Pilo
     const state = book.state();
     if (closed || state === undefined) return;
     for (const id of flights.keys()) if (!state.aircraft.has(id)) forget(id);
+    const now = clock();
+    const due: [string, Flight][] = [];
     for (const aircraft of state.aircraft.values()) {
-      const { id } = aircraft.setUp;
-      const flight = flightOf(id);
+      const flight = flightOf(aircraft.setUp.id);
       noteWithdrawn(aircraft, flight);
-      const now = clock();
-      const due =
+      const isDue =
         flight.planOwed ||
         now - flight.planned >= PLAN_EVERY ||
         (flight.read && now - flight.estimated >= ESTIMATE_EVERY);
-      if (due && !flight.busy) begin(id, flight);
+      if (isDue && !flight.busy) due.push([aircraft.setUp.id, flight]);
     }
+    // Whoever was promised a plan first, then whoever has waited longest.
+    due.sort(([, a], [, b]) => Number(b.planOwed) - Number(a.planOwed) || a.estimated - b.estimated);
+    for (const [id, flight] of due.slice(0, Math.max(0, AT_ONCE - busy))) begin(id, flight);
   }
 
   function begin(id: string, flight: Flight): void {
     flight.busy = true;
+    busy++;
     const work = update(id, flight)
       .catch((error: unknown) => {
         flight.trouble = `${id} could not be worked out: ${error instanceof Error ? error.message : error}`;
@@ -134,8 +141,10 @@ export function createPilot({ store, book, planner, clock, onChange, log }: Pilo
       })
       .finally(() => {
         flight.busy = false;
+        busy--;
         underWay.delete(work);
-        if (flight.planOwed && !closed) queueMicrotask(tick);
+        // In a turn of its own: what came in meanwhile goes first.
+        if (!closed) setImmediate(tick);
       });
     underWay.add(work);
   }

@@ -1,9 +1,14 @@
+import { setPriority } from "node:os";
 import { parentPort, workerData } from "node:worker_threads";
 import { estimateNow, planOf } from "../index.js";
 import type { PlannerAnswer, PlannerData, PlannerWork, UpdateJob, UpdateResult } from "./planner.js";
 
 const { giveUp } = workerData as PlannerData;
+const GIVES_WAY = 10;
 const flag = new Int32Array(giveUp);
+
+// Listening and switching come first: on Linux a thread has a priority of its own.
+if (process.platform === "linux") setPriority(GIVES_WAY);
 
 parentPort?.on("message", ({ id, job }: PlannerWork) => {
   const send = (answer: PlannerAnswer) => parentPort?.postMessage(answer);
