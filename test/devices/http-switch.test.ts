@@ -20,7 +20,7 @@ class Relay {
       void this.answer(request).then((text) => {
         if (text === undefined) return;
         response.statusCode = this.status;
-        response.setHeader("location", "http://127.0.0.1:1/elsewhere");
+        response.setHeader("location", "/elsewhere");
         response.end(text);
       });
     });
@@ -168,6 +168,7 @@ describe("failures", () => {
     const { device } = watched();
     relay.status = 302;
     await expect(device.command("off")).rejects.toThrow("GET ");
+    expect(relay.seen.map(({ url }) => url)).not.toContain("/elsewhere");
     await device.close();
   });
 

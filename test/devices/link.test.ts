@@ -1,6 +1,6 @@
 import mqtt from "mqtt";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
-import { connectMqttSwitch, type SwitchDevice } from "../../src/devices/index.js";
+import { connectBroker, connectMqttSwitch, probeReader, type SwitchDevice } from "../../src/devices/index.js";
 import { mosquittoMissing, startEmbedded, startMosquitto, type TestBroker } from "./brokers.js";
 import { Heater, padSwitch } from "./heater.js";
 import { startWire, type Wire } from "./proxy.js";
@@ -208,6 +208,39 @@ describe.each(brokers)("over %s", (_, startBroker) => {
     await until(() => links.at(-1) === false, 5000);
     it.mute = false;
     await until(() => links.at(-1) === true, 5000);
+  });
+
+  test("probes: all topics over one connection, fresh ones taken, what the broker kept refused", async () => {
+    const url = `mqtt://127.0.0.1:${broker.port}`;
+    const device = await mqtt.connectAsync(url, { protocolVersion: 4 });
+    ends.push(() => device.endAsync());
+    await device.publishAsync("lynx/t", '{"sump":-31}', { qos: 1, retain: true });
+    const probe = {
+      id: "sump",
+      name: "sump",
+      at: "sump",
+      topic: "lynx/t",
+      pointer: "/sump",
+      unit: "c",
+    } as const;
+    const air = { id: "air", name: "air", at: "outside_air", topic: "air", unit: "f" } as const;
+    const reader = probeReader({ aircraft: [{ id: "lynx", probes: [probe] } as never], probes: [air] });
+    const link = connectBroker({ url, clientId: "soakline-probes" });
+    ends.push(() => link.close());
+    const taken: number[] = [];
+    const refused: string[] = [];
+    link.subscribe(reader.topics, (message) => {
+      const { readings, issues } = reader.read(message, Date.now());
+      taken.push(...readings.map(({ tempC }) => tempC));
+      refused.push(...issues.map(({ received }) => received));
+    });
+    await until(() => refused.length === 1);
+    await device.publishAsync("lynx/t", '{"sump":-30.5}', { qos: 1, retain: true });
+    await device.publishAsync("air", "-40", { qos: 1 });
+    await until(() => taken.length === 2);
+    expect(taken).toEqual([-30.5, -40]);
+    expect(refused).toEqual(["a kept one"]);
+    await device.publishAsync("lynx/t", "", { qos: 1, retain: true });
   });
 
   test("a restart of the broker is a lost link that comes back", async () => {
