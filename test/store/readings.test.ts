@@ -1,6 +1,10 @@
 import fc from "fast-check";
+import { sql } from "kysely";
 import { expect, test } from "vitest";
 import { openStore, type ProbeReading, type Resolution, type Store } from "../../src/store/index.js";
+import { openedDatabase } from "../../src/store/open-store.js";
+import { appendReadings } from "../../src/store/readings.js";
+import { rollUp } from "../../src/store/rollups.js";
 import { HOUR, MINUTE, reading, START } from "./example-events.js";
 import { describeStores } from "./stores.js";
 
@@ -92,6 +96,17 @@ await describeStores("readings", (place) => {
     }
     await store.close();
   });
+
+  if (place.kind === "sqlite") {
+    test("rollups do not wait for the disk; what comes after them does again", async () => {
+      const database = await openedDatabase(await place.freshUrl());
+      await appendReadings(database, "main", [reading(0, 1)]);
+      await rollUp(database, "main");
+      const full = 2;
+      expect((await sql`pragma synchronous`.execute(database.kysely)).rows).toEqual([{ synchronous: full }]);
+      await database.kysely.destroy();
+    });
+  }
 
   test("the newest reading of each probe", async () => {
     const store = await opened();

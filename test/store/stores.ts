@@ -122,3 +122,18 @@ export async function runSql(
     await client.end();
   }
 }
+
+/** A script of many statements, in its own transaction where it says so. */
+export async function runScript(url: string, script: string): Promise<void> {
+  if (url.startsWith("file:")) {
+    const { default: SQLite } = await import("better-sqlite3");
+    const database = new SQLite(url.slice("file:".length));
+    database.exec(script);
+    database.close();
+    return;
+  }
+  const client = new pg.Client({ connectionString: url });
+  await client.connect();
+  await client.query(script);
+  await client.end();
+}
