@@ -1,0 +1,144 @@
+import { randomUUID } from "node:crypto";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import mqtt from "mqtt";
+import { planOf } from "../../src/base-pipeline.js";
+import type { PlanDocument } from "../../src/documents/index.js";
+import { type Keeper, startKeeper } from "../../src/keeper/keeper.js";
+import type { Planner } from "../../src/keeper/planner.js";
+import type { BaseSetUp, EventKind, EventOf, LogbookEvent } from "../../src/logbook/index.js";
+import { openStore, type Store } from "../../src/store/index.js";
+import { OPENED, opening, stateOf } from "../base/example-base.js";
+import { Heater, padSwitch } from "../devices/heater.js";
+
+/** One aircraft with one pad on a switch and one probe, all real but the aircraft. */
+export const setUp: BaseSetUp = {
+  soakline_base: 1,
+  name: "Test hangar",
+  zone: "UTC",
+  circuits: [],
+  aircraft: [
+    {
+      id: "lynx",
+      name: "Lynx",
+      engine: "four-carburettor-160",
+      kit: { heaters: ["sump-pad-220"], covers: [] },
+      known: { at: "2026-01-10T00:00:00Z", place: "ramp", covers_on: [], initial: { all_c: -18 } },
+      probes: [
+        {
+          id: "oil",
+          name: "oil",
+          at: "oil",
+          topic: "lynx/oil",
+          pointer: "/temp_c",
+          unit: "c",
+          at_most_c: 90,
+        },
+      ],
+      switches: [padSwitch],
+    },
+  ],
+  probes: [],
+};
+
+/** [ms] how long before the departure the plans here heat, and how long before it they stop. */
+export const HEAT_BEFORE = 9000;
+export const UNPLUG_BEFORE = 3000;
+
+let template: PlanDocument | undefined;
+
+/** A real plan, moved to the times that a test needs: planning itself is held elsewhere. */
+function movedPlan(departure: number, now: number): PlanDocument {
+  if (template === undefined) {
+    const outcome = planOf(stateOf(opening.events), "lynx", { now: OPENED, members: 20 });
+    if (outcome.status !== "completed") throw new Error(JSON.stringify(outcome));
+    template = outcome.result.plan;
+  }
+  const stamp = (ms: number) => ({ at_h: (ms - now) / 3_600_000, time: new Date(ms).toISOString() });
+  return {
+    ...template,
+    ...{ status: "ready", message: "", chance: 0.95, too_hot: [], start: stamp(now) },
+    heaters: [{ id: "sump-pad-220", name: "pad", attended: false, longest_on_h: 24 }],
+    plug_in: stamp(departure - HEAT_BEFORE),
+    unplug: stamp(departure - UNPLUG_BEFORE),
+    departure: stamp(departure),
+  };
+}
+
+/** Plans every departure to be heated for in the same seconds before it; estimates nothing. */
+export const secondsPlanner: Planner = {
+  waiting: 0,
+  async update({ aircraft, state, now, withPlan }) {
+    const estimate = {
+      status: "refused" as const,
+      issues: [{ path: "logbook", expected: "weather", received: "none" }],
+    };
+    const departure = state.aircraft.get(aircraft)?.departures.find((one) => one.departure > now);
+    if (!withPlan || departure === undefined) return { estimate };
+    return {
+      estimate,
+      plan: { status: "completed", result: { plan: movedPlan(departure.departure, now), departure } },
+    };
+  },
+  close: async () => undefined,
+};
+
+export interface Hangar {
+  readonly keeper: Keeper;
+  readonly store: Store;
+  readonly data: string;
+  readonly heater: Heater;
+  /** Wants a departure so many [ms] from now; gives the event's id. */
+  want(inMs: number): Promise<string>;
+  events<K extends EventKind>(kind: K): Promise<EventOf<K>[]>;
+  say(tempC: number): void;
+  close(): Promise<void>;
+}
+
+export async function openHangar(): Promise<Hangar> {
+  const folder = mkdtempSync(join(tmpdir(), "soakline-keeper-"));
+  const data = join(folder, "base.sqlite");
+  const store = await openStore(data);
+  await store.append([{ kind: "set-up", id: randomUUID(), at: new Date().toISOString(), base: setUp }]);
+  const keeper = await startKeeper({
+    ...{ store, planner: secondsPlanner, http: { host: "127.0.0.1", port: 0 } },
+    log: false,
+  });
+  const heater = new Heater(Number(new URL(keeper.brokerUrl).port));
+  await heater.start();
+  const client = await mqtt.connectAsync(keeper.brokerUrl, { protocolVersion: 4 });
+  client.on("error", () => undefined);
+  let temp = -18;
+  const talking = setInterval(() => {
+    temp += 0.01;
+    client.publish("lynx/oil", JSON.stringify({ temp_c: temp }));
+  }, 200);
+  const reader = await openStore(data);
+  return {
+    ...{ keeper, store, data, heater },
+    async want(inMs) {
+      const event: LogbookEvent = {
+        ...{ kind: "departure-wanted", id: randomUUID(), at: new Date().toISOString() },
+        ...{ aircraft: "lynx", departure: new Date(Date.now() + inMs).toISOString() },
+      };
+      await keeper.live.record([event]);
+      return event.id;
+    },
+    async events<K extends EventKind>(kind: K) {
+      const all = await reader.eventsAfter(0, 10_000);
+      return all.flatMap(({ event }) => (event.kind === kind ? [event as EventOf<K>] : []));
+    },
+    say(tempC) {
+      temp = tempC;
+    },
+    async close() {
+      clearInterval(talking);
+      await keeper.close();
+      await client.endAsync(true);
+      await heater.stop();
+      await reader.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}

@@ -1,0 +1,134 @@
+import { randomUUID } from "node:crypto";
+import SQLite from "better-sqlite3";
+import { afterEach, expect, test } from "vitest";
+import { pause, until } from "../devices/waiting.js";
+import { type Hangar, HEAT_BEFORE, openHangar, UNPLUG_BEFORE } from "./hangar.js";
+
+// The whole keeper on a real store, a real broker and a switch with a real connection, in real time.
+
+/** [ms] a command may be late: the keeper looks once a second, and the machine may be busy. */
+const LATE = 3000;
+
+let hangar: Hangar;
+afterEach(() => hangar.close());
+
+test("wanted, planned, on at its time, confirmed, off when it is to be unplugged, all of it written down", async () => {
+  hangar = await openHangar();
+  const { heater } = hangar;
+  const begin = Date.now();
+  const departure = begin + HEAT_BEFORE + 5000;
+  const wanted = await hangar.want(departure - begin);
+  await until(() => heater.on, 20_000);
+  const onAt = Date.now();
+  expect(onAt).toBeGreaterThanOrEqual(departure - HEAT_BEFORE);
+  expect(onAt).toBeLessThan(departure - HEAT_BEFORE + LATE);
+  await until(() => !heater.on, 20_000);
+  const offAt = Date.now();
+  expect(offAt).toBeGreaterThanOrEqual(departure - UNPLUG_BEFORE - 1000);
+  expect(offAt).toBeLessThan(departure - UNPLUG_BEFORE + LATE);
+  await pause(500);
+  expect(await hangar.events("plan-issued")).toMatchObject([{ of: wanted, heaters: ["sump-pad-220"] }]);
+  expect(await commands()).toEqual(["off", "on", "off"]);
+  expect((await hangar.events("switch-confirmed")).map(({ is }) => is)).toEqual(["off", "on", "off"]);
+  expect(await hangar.events("fault")).toEqual([]);
+  const now = Date.now();
+  const rows = await hangar.store.readings({
+    aircraft: "lynx",
+    from: begin,
+    to: now,
+    resolution: "raw",
+    limit: 1000,
+  });
+  expect(rows.length).toBeGreaterThan(20);
+}, 60_000);
+
+test("off when the departure is dropped, and when the aircraft was flown", async () => {
+  hangar = await openHangar();
+  const { heater, keeper } = hangar;
+  const common = () => ({ id: randomUUID(), at: new Date().toISOString(), aircraft: "lynx" });
+  const first = await hangar.want(HEAT_BEFORE + 500);
+  await until(() => heater.on);
+  await keeper.live.record([{ ...common(), kind: "departure-dropped", of: first }]);
+  await until(() => !heater.on, 3000);
+  await pause(1500);
+  expect(await hangar.events("plan-withdrawn")).toMatchObject([
+    { reason: "the departure is no longer wanted" },
+  ]);
+  await hangar.want(HEAT_BEFORE + 500);
+  await until(() => heater.on);
+  await keeper.live.record([{ ...common(), kind: "started", how: "easy" }]);
+  await until(() => !heater.on, 3000);
+}, 60_000);
+
+test("off before it stops, and everything is written down by then", async () => {
+  hangar = await openHangar();
+  const { heater, keeper, data } = hangar;
+  await hangar.want(HEAT_BEFORE + 500);
+  await until(() => heater.on);
+  await keeper.close();
+  expect(heater.on).toBe(false);
+  const kept = new SQLite(data, { readonly: true });
+  const last = kept.prepare("select content from events order by sequence desc limit 2").all() as {
+    content: string;
+  }[];
+  kept.close();
+  expect(last.map(({ content }) => JSON.parse(content).kind)).toEqual([
+    "switch-confirmed",
+    "switch-commanded",
+  ]);
+}, 60_000);
+
+test("off when nothing can be written down any more; what happened meanwhile is written when it can be", async () => {
+  hangar = await openHangar();
+  const { heater, keeper, data } = hangar;
+  const other = new SQLite(data);
+  const rename = (from: string, to: string) => other.exec(`alter table ${from} rename to ${to}`);
+  await until(() => keeper.live.health().ready);
+  await pause(500);
+  const order = { aircraft: "lynx", switch: "pad", to: "on", minutes: 5, by: "test" } as const;
+  expect(await keeper.live.switchByHand(order)).toEqual({ status: "done" });
+  await until(() => heater.on);
+  await pause(500);
+  for (const table of ["events", "readings", "states"]) rename(table, `${table}_away`);
+  await until(() => !heater.on, 5000);
+  expect(keeper.live.health()).toMatchObject({ ready: false });
+  await expect(hangar.want(60_000)).rejects.toThrow();
+  for (const table of ["events", "readings", "states"]) rename(`${table}_away`, table);
+  other.close();
+  await until(() => keeper.live.health().ready, 40_000);
+  const faults = await hangar.events("fault");
+  expect(faults.map(({ fault }) => fault)).toContain("store-unwritable");
+  expect(await commands()).toEqual(["off", "on", "off"]);
+}, 90_000);
+
+test("off above a probe's limit, until somebody acknowledges", async () => {
+  hangar = await openHangar();
+  const { heater, keeper } = hangar;
+  await until(() => keeper.live.health().ready);
+  await pause(500);
+  const order = { aircraft: "lynx", switch: "pad", by: "test" };
+  expect(await keeper.live.switchByHand({ ...order, to: "on" })).toEqual({ status: "done" });
+  await until(() => heater.on);
+  hangar.say(95);
+  await until(() => !heater.on, 3000);
+  await pause(1000);
+  const [fault] = await hangar.events("fault");
+  expect(fault).toMatchObject({ fault: "over-temperature", aircraft: "lynx", switch: "pad", probe: "oil" });
+  hangar.say(20);
+  await pause(500);
+  expect(await keeper.live.switchByHand({ ...order, to: "on" })).toMatchObject({ status: "refused" });
+  expect(await keeper.live.acknowledge(fault.id, "test")).toEqual({ status: "done" });
+  await pause(500);
+  expect(keeper.live.state()?.aircraft.get("lynx")?.faults).toEqual([]);
+  expect(await keeper.live.switchByHand({ ...order, to: "on" })).toEqual({ status: "done" });
+  await until(() => heater.on);
+  expect(await keeper.live.switchByHand({ ...order, switch: "other", to: "off" })).toEqual({
+    status: "unknown",
+  });
+}, 60_000);
+
+/** What the switch was told, repetitions apart: off is said again until it is confirmed. */
+async function commands(): Promise<string[]> {
+  const told = (await hangar.events("switch-commanded")).map(({ to }) => to);
+  return told.filter((to, i) => to !== told[i - 1]);
+}
