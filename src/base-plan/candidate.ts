@@ -127,8 +127,11 @@ export function deedsOf(course: Course, holder: Holder, limits: BaseLimits, grid
   const deeds: Deed[] = [];
   const { blocks, stay, circuit } = course;
   const plugged = connectionOf(course, holder, limits, grid);
+  // Whoever flies it makes it ready: unplugs it at the latest, and before pulling it out.
+  const crewThere =
+    stay !== undefined && stay.to >= holder.exit ? Math.min(stay.to, holder.unplug) : holder.unplug;
   const unplugAt = (at: number) => {
-    deeds.push({ at, do: "unplug", byPilot: at >= holder.unplug });
+    deeds.push({ at, do: "unplug", byPilot: at >= crewThere });
   };
   const isIn = holder.connected !== undefined;
   if (plugged === undefined && course.heaters.length > 0 && blocks.length > 0) {

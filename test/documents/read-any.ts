@@ -1,3 +1,4 @@
+import { readBaseDocument } from "../../src/base-plan/index.js";
 import {
   type DocumentIssue,
   type ReadFile,
@@ -22,5 +23,6 @@ function readerFor(source: string) {
   if (kind === undefined) return readScenarioDocument;
   if (kind === "winter") return readWinterDocument;
   if (kind === "kit") return readKitDocument;
+  if (kind === "base") return readBaseDocument;
   return kind === "thaw" ? readThawDocument : readFrostDocument;
 }

@@ -64,7 +64,7 @@ function occasionOf({ name, start, zone, members }: BasePlanDocument): string {
   return `${name} from ${day(start)}, ${start.time.slice(11, 16)}, times in ${zone}. Chances over ${members} drawn cases under one weather.`;
 }
 
-function rowText(row: Row, day: StampDocument, plan: BasePlanDocument, { colors }: Style): string {
+function rowText(row: Row, day: StampDocument, plan: BasePlanDocument, { colors, width }: Style): string {
   const mark = row.status === "ready" ? colors.green("ok") : colors.red("!!");
   const cells = [
     row.name.slice(0, NAME - 2).padEnd(NAME - 2),
@@ -74,22 +74,18 @@ function rowText(row: Row, day: StampDocument, plan: BasePlanDocument, { colors 
     percent(row.chance).padEnd(8),
     percent(row.wanted_chance).padEnd(7),
     row.energy_kwh.p50.toFixed(1).padStart(5),
-    `  ${placesOf(row, plan, day)}`,
   ];
-  return `${mark} ${cells.join("")}`.trimEnd();
+  const text = cells.join("");
+  return `${mark} ${text}  ${placesOf(row, plan, width - text.length - 5)}`.trimEnd();
 }
 
-function placesOf(
-  { circuit, cart, hangar }: Row,
-  { circuits }: BasePlanDocument,
-  day: StampDocument,
-): string {
+function placesOf({ circuit, cart, hangar }: Row, { circuits }: BasePlanDocument, most: number): string {
   const named = circuits.find((c) => c.id === circuit)?.name;
+  const time = (stamp: StampDocument) => stamp.time.slice(11, 16);
   const stay =
-    hangar === null
-      ? undefined
-      : `hangar ${hangar.in === null ? "" : `${clock(hangar.in, day)}`}-${clock(hangar.out, day)}`;
-  return [named, cart, stay].filter((place) => place !== undefined && place !== null).join(", ");
+    hangar === null ? undefined : `hangar ${hangar.in === null ? "" : time(hangar.in)}-${time(hangar.out)}`;
+  const places = [named, cart, stay].filter((place) => place !== undefined && place !== null).join(", ");
+  return places.length > most ? `${places.slice(0, most - 3)}...` : places;
 }
 
 function liftText({ text, rescues }: BasePlanDocument["lifts"][number], day: StampDocument): string {
