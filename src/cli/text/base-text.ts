@@ -83,7 +83,7 @@ function placesOf({ circuit, cart, hangar }: Row, { circuits }: BasePlanDocument
   const named = circuits.find((c) => c.id === circuit)?.name;
   const time = (stamp: StampDocument) => stamp.time.slice(11, 16);
   const stay =
-    hangar === null ? undefined : `hangar ${hangar.in === null ? "" : time(hangar.in)}-${time(hangar.out)}`;
+    hangar === null ? undefined : `bay ${hangar.in === null ? "" : time(hangar.in)}-${time(hangar.out)}`;
   const places = [named, cart, stay].filter((place) => place !== undefined && place !== null).join(", ");
   return places.length > most ? `${places.slice(0, most - 3)}...` : places;
 }
