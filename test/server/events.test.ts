@@ -128,6 +128,19 @@ describe("posting events", () => {
     expect(base.live.state()?.setUp.name).toBe("Elsewhere");
   });
 
+  test("of a correction does not bring back by a pilot what the owner took back", async () => {
+    const setUps = [event({ kind: "set-up", base: SET_UP }), event({ kind: "set-up", base: SET_UP })];
+    const note = event({ kind: "note", note: "Entered by mistake." });
+    const taken = event({ kind: "correction", of: setUps[0]!.id, instead: null });
+    const replaced = event({ kind: "correction", of: setUps[1]!.id, instead: note });
+    expect((await post(base, [...setUps, taken, replaced], owner)).body.kept.length).toBe(4);
+    const byPilot = [taken, replaced, note].map(({ id }) =>
+      event({ kind: "correction", of: id, instead: null }),
+    );
+    expect((await post(base, byPilot, pilot)).body.refused.length).toBe(3);
+    expect(base.live.state()).toBeUndefined();
+  });
+
   test("of a set-up that does not hold together is refused with its places", async () => {
     const broken = { ...SET_UP, aircraft: [{ ...SET_UP.aircraft[0]!, circuit: "nowhere" }] };
     const answer = await post(base, [event({ kind: "set-up", base: broken as never })], owner);
