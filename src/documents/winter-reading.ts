@@ -79,7 +79,7 @@ export type WinterReading =
   | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
 
 const USUAL_MONTHS = 7;
-const USUAL_MEMBERS = 6;
+const USUAL_MEMBERS = 5;
 const USUAL_SEED = 1;
 /** [h] project judgement: a training or survey flight. */
 const USUAL_FLIGHT = 1.5;

@@ -52,6 +52,9 @@ export interface GroupsRequest {
   readonly draws: Draws;
 }
 
+/** Inputs kept: both ends of a stretch in the few configurations there are. */
+const KEPT = 8;
+
 export function createGroups({ installation, kit, groups, draws }: GroupsRequest): Groups {
   const { network, valuesIn } = installationNetwork(installation, kit);
   const each = draws.members;
@@ -70,8 +73,9 @@ export function createGroups({ installation, kit, groups, draws }: GroupsRequest
   const current: (Configuration | undefined)[] = new Array(groups).fill(undefined);
   const left = new Float64Array(INPUT_NAMES.length * members);
   const right = new Float64Array(INPUT_NAMES.length * members);
-  const single = new Float64Array(INPUT_NAMES.length);
   const drawn = new Float64Array(INPUT_NAMES.length * each);
+  const lately: { forcing: Forcing; configuration: Configuration; t: number; inputs: Float64Array }[] = [];
+  let next = 0;
 
   function valuesOf(configuration: Configuration): MemberValues {
     const found = known.get(configuration);
@@ -118,13 +122,27 @@ export function createGroups({ installation, kit, groups, draws }: GroupsRequest
   ): void {
     configurations.forEach((configuration, g) => {
       const { forcing, each: perDraw } = surroundings[g]!;
-      forcing.write(configuration, t, perDraw ? drawn : single);
+      if (perDraw) forcing.write(configuration, t, drawn);
+      const shared = perDraw ? undefined : inputsAt(forcing, configuration, t);
       for (let i = 0; i < INPUT_NAMES.length; i++) {
         const at = i * members + g * each;
-        if (perDraw) out.set(drawn.subarray(i * each, (i + 1) * each), at);
-        else out.fill(single[i]!, at, at + each);
+        if (shared === undefined) out.set(drawn.subarray(i * each, (i + 1) * each), at);
+        else out.fill(shared[i]!, at, at + each);
       }
     });
+  }
+
+  /** What is common to all draws is worked out once a time and configuration: groups share it, and so do neighbouring stretches. */
+  function inputsAt(forcing: Forcing, configuration: Configuration, t: number): Float64Array {
+    const known = lately.find(
+      (one) => one.t === t && one.configuration === configuration && one.forcing === forcing,
+    );
+    if (known !== undefined) return known.inputs;
+    const inputs = new Float64Array(INPUT_NAMES.length);
+    forcing.write(configuration, t, inputs);
+    lately[next] = { forcing, configuration, t, inputs };
+    next = (next + 1) % KEPT;
+    return inputs;
   }
 
   return {

@@ -88,6 +88,7 @@ export function createSeasonTally(request: TallyRequest): SeasonTally {
   const wetByWall = new Map<string, number>();
   let course: { time: number[]; temps: number[]; air: number[]; dew: number[] } = emptyCourse();
   let next = 0;
+  let latest: { readonly day: number; readonly month: MonthTotals } | undefined;
 
   for (const { from, to } of on) {
     totals.heaterTime += to - from;
@@ -98,6 +99,15 @@ export function createSeasonTally(request: TallyRequest): SeasonTally {
   totals.givenUp = happenings.givenUp.filter(Boolean).length;
 
   function monthOf(t: number): MonthTotals {
+    // Most is asked for of the same day over and over.
+    const day = Math.floor((read.start + t) / 86_400);
+    if (latest?.day === day) return latest.month;
+    const month = monthAt(t);
+    latest = { day, month };
+    return month;
+  }
+
+  function monthAt(t: number): MonthTotals {
     const key = new Date((read.start + t) * 1000).toISOString().slice(0, 7);
     const found = totals.months.get(key) ?? { departures: 0, ready: 0, energy: 0, heaterTime: 0, wetTime: 0 };
     totals.months.set(key, found);

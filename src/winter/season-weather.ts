@@ -2,12 +2,12 @@ import type { WeatherSeries } from "../weather/index.js";
 
 const HOUR = 3600;
 /** [s] knots of the weather where nobody is about to fly. */
-export const COARSE_STEP = 3 * HOUR;
+export const COARSE_STEP = 6 * HOUR;
 /** [s] before a departure from which on every hour counts. */
 export const FINE_BEFORE = 8 * HOUR;
 
 /**
- * Hourly weather with fewer knots: all of them from some hours before each departure until the return, every three hours
+ * Hourly weather with fewer knots: all of them from some hours before each departure until the return, every six hours
  * elsewhere, where a knot is the mean of what lies around it, so that no degree-hour is lost. What that changes is measured in
  * docs/winter.md. A series that is coarse already stays as it is.
  */

@@ -33,6 +33,12 @@ const SAMPLE_STEP = 3600;
 const EXACT_SAMPLE_STEP = 600;
 /** [s] after a switching: well within what an element's few minutes leave to the error control. */
 const FIRST_STEP = 200;
+/** [s] stretches this short are tried in one step, for the error control to refuse. */
+const ONE_STEP = 600;
+
+function firstStepOf(duration: number): number {
+  return duration <= ONE_STEP ? duration : FIRST_STEP;
+}
 
 /**
  * One winter of one kit: all habits and drawn aircraft in one ensemble through the same weather, from return to departure to
@@ -152,7 +158,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
         tolerance,
         jumps: knotsBetween(left, right),
         sampleTimes: times,
-        firstStep: Math.min(exact === undefined ? FIRST_STEP : 1, right - left),
+        firstStep: exact === undefined ? firstStepOf(right - left) : Math.min(1, right - left),
         onStretch: (t, until) => groups.hold(own, around, t, until),
       });
       if (result.status !== "completed") throw new SeasonFailure(`${result.status}: ${result.remedy}`);
