@@ -61,6 +61,7 @@ export function drawCourses(box: HTMLElement, input: ChartInput): Chart {
         {
           ...axis,
           space: 56,
+          size: 32,
           values: (_u, splits) => splits.map((t) => clockText(t * 1000, zone)),
           incrs: INCREMENTS,
         },

@@ -56,6 +56,15 @@ class App {
     return all.find(({ id }) => id === this.selected) ?? all[0];
   }
 
+  /** The open book says nothing of a base yet. */
+  get isEmpty(): boolean {
+    return (
+      this.storage !== "opening" &&
+      this.view === undefined &&
+      !this.events.some(({ kind }) => kind === "set-up")
+    );
+  }
+
   /** Begins with what the device knows; a page without a chosen book waits for the user. */
   async start(): Promise<void> {
     setInterval(() => this.#tick(), 15_000);
@@ -126,7 +135,7 @@ class App {
 
   /** Shows the logbook's meaning and plans everything anew. */
   async refresh(): Promise<void> {
-    if (this.events.length === 0) return;
+    if (!this.events.some(({ kind }) => kind === "set-up")) return;
     try {
       this.now = this.#moment();
       this.view = await this.planner.ask("open", {

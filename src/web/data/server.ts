@@ -4,9 +4,26 @@ import type { LogbookEvent, StoredEvent } from "../../logbook/index.js";
 
 /** What became of a batch of events. */
 export interface Appended {
-  readonly kept: readonly StoredEvent[];
+  readonly kept: readonly { readonly id: string; readonly sequence: number }[];
   readonly known: readonly string[];
+  /** There already with other content; nothing was changed. */
   readonly conflicting: readonly string[];
+  readonly refused: readonly {
+    readonly index: number;
+    readonly issues: readonly {
+      readonly path: string;
+      readonly expected: string;
+      readonly received: string;
+    }[];
+  }[];
+}
+
+/** Whether there is an owner, and who you are. */
+export interface Access {
+  readonly owner: boolean;
+  readonly you: { readonly name: string; readonly role: string } | null;
+  readonly signed_in: boolean;
+  readonly set_up: "here" | "with-code" | "done";
 }
 
 export type Attempt<T> =
@@ -30,9 +47,30 @@ export async function serverAddress(): Promise<string | null> {
 export async function sendEvents(api: string, events: readonly LogbookEvent[]): Promise<Attempt<Appended>> {
   return asked(`${api}/events`, {
     method: "POST",
-    headers: { "content-type": "application/json" },
+    headers: CHANGING,
     body: JSON.stringify({ events }),
   });
+}
+
+/** Goes with everything that changes something: another site's page cannot make a browser send it. */
+const CHANGING = { "content-type": "application/json", "soakline-request": "web" };
+
+export async function accessOf(api: string): Promise<Attempt<Access>> {
+  return asked(`${api}/access`, {});
+}
+
+export async function signIn(api: string, name: string, password: string): Promise<Attempt<unknown>> {
+  const body = JSON.stringify({ name, password });
+  return asked(`${api}/access/session`, { method: "POST", headers: CHANGING, body });
+}
+
+/** Makes the first owner of a base that has none. */
+export async function becomeOwner(
+  api: string,
+  { name, password, code }: { readonly name: string; readonly password: string; readonly code: string },
+): Promise<Attempt<unknown>> {
+  const body = JSON.stringify({ name, password, ...(code === "" ? {} : { code }) });
+  return asked(`${api}/access/owner`, { method: "POST", headers: CHANGING, body });
 }
 
 export async function eventsAfter(
@@ -50,8 +88,20 @@ async function asked<T>(url: string, init: RequestInit): Promise<Attempt<T>> {
     return { ok: false, why: "unreachable", message: String(error) };
   }
   if (response.ok) return { ok: true, value: (await response.json()) as T };
-  const message = `${response.status} ${response.statusText}`;
+  const message = await reasonOf(response);
   if (response.status === 401 || response.status === 403) return { ok: false, why: "signed-out", message };
   const why = response.status >= 500 || response.status === 429 ? "unreachable" : "refused";
   return { ok: false, why, message };
+}
+
+/** What the server says is wrong, in its own words. */
+async function reasonOf(response: Response): Promise<string> {
+  try {
+    const { error } = (await response.json()) as { error?: { message?: unknown } | string };
+    const said = typeof error === "string" ? error : error?.message;
+    if (typeof said === "string") return said;
+  } catch {
+    // No words came: the number has to do.
+  }
+  return `${response.status} ${response.statusText}`;
 }

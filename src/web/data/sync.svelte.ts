@@ -17,6 +17,8 @@ export class Sync {
   waiting = $state(0);
   /** Events that the server has with other content under the same id: kept here, never sent again. */
   conflicts = $state<readonly string[]>([]);
+  /** What the server refused to take, in words: kept here, never sent again. */
+  refusals = $state.raw<readonly string[]>([]);
   /** When the server last answered. */
   lastHeard = $state<number>();
 
@@ -53,14 +55,19 @@ export class Sync {
     this.waiting = 0;
   }
 
+  /** Where the server of this page is; null where there is none. */
+  async address(): Promise<string | null> {
+    this.#api ??= await serverAddress();
+    return this.#api;
+  }
+
   /** Sends what waits and fetches what is new, should there be a server to be reached. */
   async send(): Promise<void> {
     const db = this.#db;
     if (db === undefined) return;
     this.waiting = await db.count("outbox");
     if (!this.isOnline) return;
-    this.#api ??= await serverAddress();
-    if (this.#api === null) return;
+    if ((await this.address()) === null) return;
     if (this.server === "none") this.server = "asking";
     await navigator.locks.request("soakline-sync", () => this.#exchange(db, this.#api ?? ""));
     this.waiting = await db.count("outbox");
@@ -75,12 +82,16 @@ export class Sync {
         batch.map(({ event }) => event),
       );
       if (!answer.ok) return this.#failed(answer.why);
-      const { kept, known, conflicting } = answer.value;
-      await keepFromServer(db, kept);
-      const done = new Set([...kept.map(({ event }) => event.id), ...known, ...conflicting]);
+      const { kept, known, conflicting, refused } = answer.value;
+      const done = new Set([...kept.map(({ id }) => id), ...known, ...conflicting]);
+      for (const { index } of refused) if (batch[index] !== undefined) done.add(batch[index].event.id);
       const keys = batch.filter(({ event }) => done.has(event.id)).map(({ key }) => key);
       await sent(db, keys);
       if (conflicting.length > 0) this.conflicts = [...this.conflicts, ...conflicting];
+      const said = refused.flatMap(({ issues }) =>
+        issues.map(({ path, expected, received }) => `${path}: expected ${expected}, received ${received}`),
+      );
+      if (said.length > 0) this.refusals = [...this.refusals, ...said];
       // A server that says nothing of an event must not be asked without end.
       if (keys.length === 0) return this.#failed("unreachable");
     }

@@ -1,0 +1,139 @@
+import { execFileSync } from "node:child_process";
+import { existsSync, mkdirSync, readdirSync, rmSync, statSync } from "node:fs";
+import type { IncomingMessage, ServerResponse } from "node:http";
+import { join } from "node:path";
+import {
+  type Browser,
+  type BrowserContext,
+  type BrowserContextOptions,
+  chromium,
+  type Page,
+} from "playwright-core";
+import { expect } from "vitest";
+// @ts-expect-error plain JavaScript, shared with the pictures
+import { serveWeb } from "../../scripts/serve-web.mjs";
+
+const CHROMIUM = process.env.CHROMIUM ?? "/usr/bin/chromium";
+const ROOT = join(import.meta.dirname, "../..");
+const BUILT = join(ROOT, "dist/web");
+
+/** Without a browser these tests cannot run; where the project is checked as a whole it has to be there. */
+export const withoutBrowser = !existsSync(CHROMIUM) && process.env.CI === undefined;
+if (withoutBrowser)
+  console.log(`No browser at ${CHROMIUM} (CHROMIUM names another): the web app's tests are skipped.`);
+
+export const PHONE = { width: 360, height: 740 };
+export const DESK = { width: 1280, height: 800 };
+
+export interface Site {
+  readonly url: string;
+  readonly browser: Browser;
+  close(): Promise<void>;
+}
+
+/** The built app on a free port, with the content policy of a base's server, and a browser. */
+export async function openSite(
+  answer?: (request: IncomingMessage, response: ServerResponse) => boolean,
+): Promise<Site> {
+  await built();
+  const server = await serveWeb(BUILT, answer);
+  const browser = await chromium.launch({
+    executablePath: CHROMIUM,
+    args: [
+      "--no-sandbox",
+      "--disable-gpu",
+      "--disable-quic",
+      "--no-first-run",
+      "--disable-background-networking",
+      "--disable-component-update",
+      "--disable-sync",
+    ],
+  });
+  return {
+    url: server.url,
+    browser,
+    async close() {
+      await browser.close();
+      await server.close();
+    },
+  };
+}
+
+export interface Visit {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  /** What the page complained of; a test that expects a lost network takes those away itself. */
+  readonly complaints: string[];
+}
+
+export async function visit({ browser, url }: Site, options: BrowserContextOptions = {}): Promise<Visit> {
+  const context = await browser.newContext({ timezoneId: "Europe/Oslo", locale: "en-GB", ...options });
+  const page = await context.newPage();
+  page.setDefaultTimeout(45_000);
+  const complaints: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error") complaints.push(message.text());
+  });
+  page.on("pageerror", (error) => complaints.push(String(error)));
+  await page.goto(url);
+  return { page, context, complaints };
+}
+
+/** The demo base with its first plans. */
+export async function openDemo(page: Page): Promise<void> {
+  await page.getByRole("button", { name: /look at the demo/i }).click();
+  await page.getByRole("slider", { name: "Departure of Wren" }).waitFor({ timeout: 60_000 });
+  await page.locator(".placard .main", { hasText: "Plug in Lynx at" }).waitFor({ timeout: 60_000 });
+}
+
+/** No plan is being worked on. */
+export async function settled(page: Page): Promise<void> {
+  await page.locator(".busy").first().waitFor({ state: "detached", timeout: 120_000 });
+}
+
+export function expectNoComplaints({ complaints }: Visit): void {
+  expect(complaints).toEqual([]);
+}
+
+/** Builds the app where a source is newer than what was built; one of several test files does it for all. */
+async function built(): Promise<void> {
+  const lock = join(ROOT, "dist/.web-lock");
+  mkdirSync(join(ROOT, "dist"), { recursive: true });
+  for (;;) {
+    try {
+      mkdirSync(lock);
+      break;
+    } catch {
+      // Somebody builds; a lock of a run that was killed is taken away after two minutes.
+      if (existsSync(lock) && Date.now() - statSync(lock).mtimeMs > 120_000)
+        rmSync(lock, { recursive: true });
+      await new Promise((resolve) => setTimeout(resolve, 200));
+    }
+  }
+  try {
+    const made = join(BUILT, "index.html");
+    const isFresh = existsSync(made) && statSync(made).mtimeMs > newest(join(ROOT, "src"));
+    // A process of its own: within the tests the app would be built for tests.
+    if (!isFresh) {
+      execFileSync(
+        process.execPath,
+        [join(ROOT, "node_modules/vite/bin/vite.js"), "build", "--logLevel", "error"],
+        {
+          cwd: ROOT,
+          env: { ...process.env, NODE_ENV: "production" },
+          stdio: "inherit",
+        },
+      );
+    }
+  } finally {
+    rmSync(lock, { recursive: true });
+  }
+}
+
+function newest(folder: string): number {
+  return Math.max(
+    ...readdirSync(folder, { recursive: true, withFileTypes: true })
+      .filter((entry) => entry.isFile())
+      .map((entry) => statSync(join(entry.parentPath, entry.name)).mtimeMs),
+  );
+}
