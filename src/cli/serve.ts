@@ -111,8 +111,8 @@ async function serve(data: string, flags: ServeFlags, shell: Shell): Promise<voi
   );
   if (setUpCode !== undefined) say(`Code to set up the owner: ${setUpCode}`);
   say(`Kept in ${shown(data)}. Ctrl-C stops: heaters go off first.`);
+  let asked = 0;
   const ended = new Promise<void>((resolve) => {
-    let asked = 0;
     const stop = () => {
       asked++;
       if (asked === 1) {
@@ -123,7 +123,7 @@ async function serve(data: string, flags: ServeFlags, shell: Shell): Promise<voi
     process.on("SIGINT", stop);
     process.on("SIGTERM", stop);
   });
-  if (flags.demo) void tellTonight(keeper, shell);
+  if (flags.demo) void tellTonight(keeper, shell, () => asked > 0);
   await ended;
   say("Stopped.");
 }
@@ -132,9 +132,10 @@ async function serve(data: string, flags: ServeFlags, shell: Shell): Promise<voi
 const PATIENCE = 90_000;
 
 /** The night as `tonight` tells it, as soon as every aircraft that is wanted has a plan. */
-async function tellTonight({ live, url }: Keeper, shell: Shell): Promise<void> {
+async function tellTonight({ live, url }: Keeper, shell: Shell, isOver: () => boolean): Promise<void> {
   const until = performance.now() + PATIENCE;
   while (performance.now() < until) {
+    if (isOver()) return;
     const wanted = [...(live.state()?.aircraft.values() ?? [])].filter(
       ({ departures }) => departures.length > 0,
     );
