@@ -1,0 +1,188 @@
+import { quantile } from "../numerics/index.js";
+import { type Criterion, type EnsembleState, isGating, judge, marginOf } from "../readiness/index.js";
+import { bandOf, ENSEMBLE_TOLERANCE, type EnsembleRun } from "../simulation/index.js";
+import { NumericalFailure } from "./chance.js";
+import { answerOf, PLUG_IN_STEP, plugInRange } from "./decision.js";
+import type { HeatResponse } from "./heat-response.js";
+import type { LastMinutes } from "./last-minutes.js";
+import type { PlugInAnswer } from "./plan.js";
+import type { PlanRequest } from "./request.js";
+import { latestPlugIn, refinePlugIn, type SearchResult } from "./search.js";
+import { spreadOver } from "./spread.js";
+import { tightestMargins } from "./stay.js";
+import { finished } from "./steps.js";
+import { plannedTimeline, unplugTime } from "./timeline.js";
+
+/** Where a first answer is read from. */
+export interface Sources {
+  /** Played in this situation. */
+  readonly response: HeatResponse;
+  /** All members, among them those of `response`, played in this situation or in one alike. */
+  readonly past?: Past;
+  /** A few of the members of `response` in this situation, to play the last minutes with. */
+  readonly few: EnsembleRun;
+}
+
+/** What all members did. */
+export interface Past {
+  readonly response: HeatResponse;
+  readonly lastMinutes: LastMinutes;
+}
+
+export interface FirstAnswer extends PlugInAnswer {
+  /** Grid index of the plug-in, to go on from; undefined when none was searched for. */
+  readonly index: number | undefined;
+}
+
+/** [K] what happens between unplugging and the start moves the parts by a few kelvins; project judgement. */
+const TAIL_TOLERANCE = 3 * ENSEMBLE_TOLERANCE;
+/** [s] lead at which the cooling after unplugging is first looked at. */
+const USUAL_LEAD = 7200;
+/** Grid steps that a plug-in may move before that cooling is looked at again. */
+const SAME_TAIL = 2;
+const TAILS_MOST = 3;
+/** Chance below the wanted one from which on the unheated engine's last minutes need not be played. */
+const CLEARLY_COLD = 0.05;
+
+/**
+ * When to plug in, read from courses played before. The cooling from unplugging to the start is played with a few members
+ * for a lead near the answer, and taken as the same for the leads around it.
+ * @param near grid index of a plug-in near the answer, from a departure or a situation alike
+ */
+export function firstAnswer(
+  request: PlanRequest,
+  { response, past, few }: Sources,
+  near: number | undefined,
+): FirstAnswer {
+  const { wish, criteria, heaters } = request;
+  const unplug = unplugTime(request);
+  const { parts } = response;
+  const { members } = past?.response ?? response;
+  const range = plugInRange(request);
+  const gating = criteria.filter(isGating);
+  const ceilings = criteria.filter((c) => c.judged === "while-heating");
+  const played = new Float64Array(parts.length * response.members);
+  const known = new Float64Array(parts.length * members);
+  const ofFew = new Float64Array(parts.length * few.members);
+  const drop = new Float64Array(ofFew.length);
+  const margins = new Float64Array(members);
+
+  let isHeated = false;
+
+  function readAt(plugIn: number | undefined): void {
+    isHeated = plugIn !== undefined;
+    response.temps(plugIn, unplug, played);
+    if (past === undefined || past.response === response) known.set(played);
+    else past.response.temps(plugIn, unplug, known);
+  }
+
+  /** Temperatures of all members at unplugging, as last read. */
+  function atUnplug(): EnsembleState {
+    if (response.members === members) return { temps: known.slice(), parts, members };
+    const temps = new Float64Array(known.length);
+    spreadOver(played, known, members, temps);
+    return { temps, parts, members };
+  }
+
+  /** The same at the start, after the cooling. */
+  function atStart(): EnsembleState {
+    const temps = new Float64Array(known.length);
+    const old = known.slice();
+    past?.lastMinutes.add(isHeated, unplug, old);
+    takeFew();
+    for (let k = 0; k < ofFew.length; k++) ofFew[k] += drop[k];
+    spreadOver(ofFew, old, members, temps);
+    return { temps, parts, members };
+  }
+
+  function takeFew(): void {
+    for (let row = 0; row < parts.length; row++) {
+      const from = row * response.members;
+      ofFew.set(played.subarray(from, from + few.members), row * few.members);
+    }
+  }
+
+  /** Plays the last minutes after a plug-in. */
+  function takeDrop(plugIn: number | undefined): void {
+    readAt(plugIn);
+    takeFew();
+    const { state, status, remedy } = few.advance({
+      state: Float64Array.from(ofFew),
+      from: unplug,
+      to: wish.departure,
+      timeline: plannedTimeline(request, undefined),
+      tolerance: TAIL_TOLERANCE,
+    });
+    if (status !== "completed") throw new NumericalFailure(`${status}: ${remedy}`);
+    for (let k = 0; k < drop.length; k++) drop[k] = state[k] - ofFew[k];
+  }
+
+  function readyShare(state: EnsembleState): number {
+    tightestMargins(gating, state, margins);
+    let ready = 0;
+    for (const margin of margins) if (margin >= 0) ready++;
+    return ready / members;
+  }
+
+  const chances = {
+    step: PLUG_IN_STEP,
+    plannable(index: number): number {
+      readAt(index * PLUG_IN_STEP);
+      return overheats(ceilings, atUnplug()) ? 0 : readyShare(atStart());
+    },
+  };
+
+  function searched(): SearchResult {
+    const usual = range.last - Math.round(USUAL_LEAD / PLUG_IN_STEP);
+    let index = Math.min(range.last, Math.max(range.first, near ?? usual));
+    let found: SearchResult | undefined;
+    for (let tails = 0; tails < TAILS_MOST; tails++) {
+      takeDrop(index * PLUG_IN_STEP);
+      found = searchedFrom(index, found !== undefined || near !== undefined);
+      const moved = Math.abs(found.index - index);
+      index = found.index;
+      if (moved <= SAME_TAIL) break;
+    }
+    return found as SearchResult;
+  }
+
+  function searchedFrom(index: number, isNear: boolean): SearchResult {
+    // Where the longest heating is not enough before it overheats anything, none is.
+    if (isNear && index === range.first && !overheats(ceilings, atUnplug())) {
+      if (readyShare(atStart()) < wish.chance) return { index, reached: false };
+    }
+    const steps = isNear
+      ? refinePlugIn(chances, wish.chance, range, index, SAME_TAIL)
+      : latestPlugIn(chances, wish.chance, range);
+    const found = finished(steps);
+    if (found === undefined) throw new Error("a search that nobody stops ended without a result");
+    return found;
+  }
+
+  function isHeatNeeded(): boolean {
+    readAt(undefined);
+    if (readyShare(atUnplug()) < wish.chance - CLEARLY_COLD) return true;
+    takeDrop(undefined);
+    return readyShare(atStart()) < wish.chance;
+  }
+
+  const heatNeeded = isHeatNeeded();
+  const found = heatNeeded && heaters.length > 0 ? searched() : undefined;
+  const plugIn = found === undefined ? undefined : found.index * PLUG_IN_STEP;
+  if (found === undefined) takeDrop(undefined);
+  else readAt(plugIn);
+  const verdict = judge(criteria, atStart(), atUnplug());
+  const energy = new Float64Array(response.members);
+  if (plugIn !== undefined) response.energy(plugIn, unplug, energy);
+  const judged = { plugIn, verdict, energy: bandOf(energy) };
+  const reached = found?.reached ?? !heatNeeded;
+  return { ...answerOf(request, judged, { heatNeeded, reached, range }), index: found?.index };
+}
+
+function overheats(ceilings: readonly Criterion[], state: EnsembleState): boolean {
+  const values = new Float64Array(state.members);
+  return ceilings.some((criterion) => {
+    criterion.values(state, values);
+    return marginOf(criterion, quantile(values, 0.5)) < 0;
+  });
+}

@@ -1,0 +1,72 @@
+import { NumericalFailure } from "./chance.js";
+import type { HeatResponse } from "./heat-response.js";
+import type { PlanRequest } from "./request.js";
+import type { Steps } from "./steps.js";
+import { plannedTimeline } from "./timeline.js";
+
+/**
+ * What the minutes from unplugging to the start do to every member, played at a few moments and read between them: parts
+ * that were heated cool by ten kelvins and more, each member's differently.
+ */
+export interface LastMinutes {
+  /** Adds the change [K] from unplugging at `unplug` [s] to the start, parts x members, to `temps`. */
+  add(isHeated: boolean, unplug: number, temps: Float64Array): void;
+  fill(): Steps<void>;
+  isFilled(): boolean;
+}
+
+/** [s] between the moments played. */
+const SPACING = 6 * 3600;
+/** [s] of heating before them. */
+const LEAD = 9000;
+
+interface Moment {
+  readonly unplug: number;
+  readonly heated: Float32Array;
+  readonly cold: Float32Array;
+}
+
+/** @param request its wish says how long the last minutes are and what is done in them */
+export function createLastMinutes(response: HeatResponse, request: PlanRequest): LastMinutes {
+  const { unplugBefore } = request.wish;
+  const latest = request.scenario.duration - unplugBefore;
+  const count = Math.max(1, Math.floor((latest - 1) / SPACING));
+  const unplugs = Array.from({ length: count }, (_, i) => Math.min((i + 1) * SPACING, latest - 1));
+  const moments: Moment[] = [];
+
+  function changeAfter(plugIn: number | undefined, unplug: number): Float32Array {
+    const before = new Float64Array(response.parts.length * response.members);
+    response.temps(plugIn, unplug, before);
+    const departure = unplug + unplugBefore;
+    const timeline = plannedTimeline({ ...request, wish: { ...request.wish, departure } }, undefined);
+    const { state, status, remedy } = response.run.advance({
+      state: before,
+      from: unplug,
+      to: departure,
+      timeline,
+    });
+    if (status !== "completed") throw new NumericalFailure(`${status}: ${remedy}`);
+    return Float32Array.from(state, (temp, k) => temp - before[k]);
+  }
+
+  return {
+    add(isHeated, unplug, temps) {
+      const after = moments.findIndex((m) => m.unplug >= unplug);
+      const b = moments[after < 0 ? moments.length - 1 : after];
+      const a = moments[Math.max(0, (after < 0 ? moments.length : after) - 1)];
+      const w = a === b ? 0 : Math.min(1, (unplug - a.unplug) / (b.unplug - a.unplug));
+      const [first, second] = isHeated ? [a.heated, b.heated] : [a.cold, b.cold];
+      for (let k = 0; k < temps.length; k++) temps[k] += (1 - w) * first[k] + w * second[k];
+    },
+    *fill() {
+      for (const unplug of unplugs.slice(moments.length)) {
+        const cold = changeAfter(undefined, unplug);
+        yield;
+        const heated = changeAfter(Math.max(0, unplug - LEAD), unplug);
+        moments.push({ unplug, heated, cold });
+        yield;
+      }
+    },
+    isFilled: () => moments.length === count,
+  };
+}

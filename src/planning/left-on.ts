@@ -1,0 +1,83 @@
+import { isElementPart } from "../aircraft/index.js";
+import {
+  centralDraws,
+  ENSEMBLE_TOLERANCE,
+  partTemps,
+  prepareRun,
+  type Trajectory,
+  trajectory,
+} from "../simulation/index.js";
+import { type CaseMoisture, caseGeometry, caseMoisture, WATER_IN_OIL_WINTER } from "../starting/index.js";
+import { type WeatherSeries, weatherAt } from "../weather/index.js";
+import { COURSE_STEP, NumericalFailure } from "./chance.js";
+import type { PlanRequest } from "./request.js";
+import { plannedTimeline, unplugTime } from "./timeline.js";
+
+/** What a habit of heating does to the engine until departure, every uncertain number at its middle value. */
+export interface HabitToll {
+  /** [s] since scenario start; undefined: never plugged in. */
+  readonly plugIn: number | undefined;
+  /** [s] */
+  readonly heaterTime: number;
+  /** [J] */
+  readonly energy: number;
+  /** [s] that the inner wall which was wet longest was wet above 0 °C: only good for ranking habits. */
+  readonly wetTime: number;
+  /** [kg] most water lying on inner walls at any time */
+  readonly condensed: number;
+  /** [kg] at most frozen in the breather */
+  readonly breatherFrost: number;
+  /** [K] hottest heater surface; undefined without an element */
+  readonly hottestSurface: number | undefined;
+  /** [K] hottest sump wall, which is the oil film there */
+  readonly hottestFilm: number;
+}
+
+/** The toll of a plug-in time from now to departure. */
+export function tollOf(request: PlanRequest, plugIn: number | undefined): HabitToll {
+  const { scenario, wish } = request;
+  const run = prepareRun(scenario, centralDraws(scenario.weather));
+  const steps = Math.ceil(wish.departure / COURSE_STEP);
+  const course = trajectory(run, {
+    state: run.initial,
+    timeline: plannedTimeline(request, plugIn),
+    sampleTimes: Array.from({ length: steps + 1 }, (_, i) => (i * wish.departure) / steps),
+    tolerance: ENSEMBLE_TOLERANCE,
+  });
+  if (course.status !== "completed") throw new NumericalFailure(`${course.status}: ${course.remedy}`);
+  const moisture = moistureOf(course, request);
+  const elements = course.parts.filter(isElementPart);
+  return {
+    plugIn,
+    heaterTime: plugIn === undefined ? 0 : unplugTime(request) - plugIn,
+    energy: course.energy[course.energy.length - 1],
+    wetTime: moisture.wetTimeMost,
+    condensed: moisture.condensedMost,
+    breatherFrost: moisture.breatherFrost,
+    hottestSurface:
+      elements.length === 0 ? undefined : Math.max(...elements.map((part) => hottest(course, part))),
+    hottestFilm: hottest(course, "sump"),
+  };
+}
+
+/** Water in the case along a course, with the oil as wet as after short winter flights and the walls dry. */
+function moistureOf(course: Trajectory, { scenario }: PlanRequest): CaseMoisture {
+  const geometry = caseGeometry(scenario.installation);
+  const outside = outsideAlong(scenario.weather, course, scenario.start);
+  return caseMoisture(geometry, course, outside, {
+    inOil: WATER_IN_OIL_WINTER * geometry.oilMass,
+    onSurfaces: 0,
+  });
+}
+
+function outsideAlong(weather: WeatherSeries, { time }: Trajectory, start: number) {
+  const moments = Array.from(time, (t) => weatherAt(weather, start + t));
+  return {
+    tempAir: Float64Array.from(moments, (m) => m.tempAir),
+    tempDewPoint: Float64Array.from(moments, (m) => Math.min(m.tempDewPoint, m.tempAir)),
+  };
+}
+
+function hottest(course: Trajectory, part: string): number {
+  return Math.max(...Array.from(course.time.keys(), (s) => partTemps(course, part, s)[0]));
+}

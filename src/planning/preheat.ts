@@ -1,0 +1,136 @@
+import { bandOf, firstMembers, joined, type Trajectory, thinned } from "../simulation/index.js";
+import { type Candidate, type ChanceFinder, COURSE_STEP, NumericalFailure } from "./chance.js";
+import { checkRequest } from "./check-request.js";
+import { type Decision, decided, PLUG_IN_STEP, SCOUTS, spent } from "./decision.js";
+import { tollOf } from "./left-on.js";
+import type { Plan } from "./plan.js";
+import { triedRemedies } from "./remedies.js";
+import type { PlanRequest } from "./request.js";
+import type { SearchRange } from "./search.js";
+import { readySince, readyTimes, stayWarm } from "./stay.js";
+import { finished, type Steps } from "./steps.js";
+import { coveredTimeline, plannedTimeline, unplugTime } from "./timeline.js";
+
+/** [s] delays and habits that are compared with the plan. */
+const DELAYS = [1800, 3600, 7200];
+const HABITS = [7200, 14_400];
+
+export type PlanFailure = { readonly status: "cancelled" | "failed"; readonly message: string };
+
+/**
+ * Latest plug-in for a wanted chance of being ready, and all that goes with it. Throws RangeError for a request that
+ * makes no sense; numerical trouble, a stop and unreachable departures are statuses.
+ */
+export function planPreheat(request: PlanRequest): Plan | PlanFailure {
+  checkRequest(request);
+  let tries = 0;
+  // How many tries it takes is not known beforehand; the share approaches 1.
+  const goOn = () => request.onProgress?.(1 - 1 / (1 + ++tries / 6)) ?? true;
+  try {
+    return finished(planned(request), goOn) ?? { status: "cancelled", message: "planning was stopped" };
+  } catch (error) {
+    if (error instanceof NumericalFailure) return { status: "failed", message: error.message };
+    throw error;
+  }
+}
+
+function* planned(request: PlanRequest): Steps<Plan> {
+  return yield* elaborated(request, yield* decided(request));
+}
+
+/** The whole plan around a plug-in that is decided. */
+export function* elaborated(request: PlanRequest, decision: Decision): Steps<Plan> {
+  const { wish, criteria, draws } = request;
+  const { answer, best, index, range, finder, scouts } = decision;
+  const { course, covered } = courses(request, finder, best);
+  yield;
+  const window = windowOf(course, covered, request);
+  yield;
+  return {
+    ...answer,
+    window,
+    stayWarm: {
+      covered: stayWarm(covered, criteria, wish.chance, wish.departure),
+      uncovered: stayWarm(course, criteria, wish.chance, wish.departure),
+    },
+    energy: spent(course),
+    late: yield* late(scouts, index, range),
+    habits: answer.heatNeeded ? yield* habits(request, scouts, range) : [],
+    curve: finder.tried().map((c) => ({ plugIn: c.plugIn ?? 0, chance: c.verdict.chance })),
+    toll:
+      best.plugIn === undefined
+        ? undefined
+        : { planned: tollOf(request, best.plugIn), leftOn: tollOf(request, 0) },
+    course,
+    remedies:
+      answer.status === "ready"
+        ? []
+        : yield* triedRemedies(request, firstMembers(draws, SCOUTS), range.first * PLUG_IN_STEP),
+  };
+}
+
+/** The planned course from now to the end, and the one with covers left on from unplugging on. */
+function courses(
+  request: PlanRequest,
+  finder: ChanceFinder,
+  { plugIn, heated }: Candidate,
+): { course: Trajectory; covered: Trajectory } {
+  const { duration } = request.scenario;
+  const { departure } = request.wish;
+  const unplug = unplugTime(request);
+  const from = plugIn ?? departure;
+  const before = thinned(finder.soak, (t) => t <= from && (t === from || t % COURSE_STEP === 0));
+  const toDeparture = plugIn === undefined ? heated : joined(before, heated);
+  const after = finder.onward(heated, departure, duration, plannedTimeline(request, plugIn));
+  return {
+    course: joined(toDeparture, after),
+    covered: finder.onward(heated, unplug, duration, coveredTimeline(request, plugIn)),
+  };
+}
+
+/** From when to when it is ready, over the members that are ready at departure; covers left on after unplugging. */
+function windowOf(course: Trajectory, covered: Trajectory, { criteria, wish }: PlanRequest): Plan["window"] {
+  const since = readySince(course, criteria, wish.departure).filter((t) => Number.isFinite(t));
+  const lasting = readyTimes(covered, criteria, wish.departure).filter((t) => t > 0);
+  if (since.length === 0 || lasting.length === 0) return undefined;
+  return { opens: bandOf(since), closes: bandOf(lasting.map((t) => wish.departure + t)) };
+}
+
+function* late(
+  scouts: () => ChanceFinder,
+  index: number | undefined,
+  range: SearchRange,
+): Steps<Plan["late"]> {
+  const entries: Plan["late"][number][] = [];
+  if (index === undefined) return entries;
+  for (const delay of DELAYS) {
+    const later = index + Math.round(delay / PLUG_IN_STEP);
+    if (later > range.last) break;
+    const { verdict } = scouts().candidate(later);
+    entries.push({ lateBy: delay, plugIn: later * PLUG_IN_STEP, chance: verdict.chance });
+    yield;
+  }
+  return entries;
+}
+
+function* habits(
+  request: PlanRequest,
+  scouts: () => ChanceFinder,
+  range: SearchRange,
+): Steps<Plan["habits"]> {
+  const entries: Plan["habits"][number][] = [];
+  if (request.heaters.length === 0) return entries;
+  for (const lead of HABITS) {
+    const index = Math.round((request.wish.departure - lead) / PLUG_IN_STEP);
+    if (index < range.first || index > range.last) continue;
+    const { verdict, heated } = scouts().candidate(index);
+    entries.push({
+      lead,
+      plugIn: index * PLUG_IN_STEP,
+      chance: verdict.chance,
+      energy: spent(heated).mid,
+    });
+    yield;
+  }
+  return entries;
+}

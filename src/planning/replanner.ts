@@ -1,0 +1,152 @@
+import { type EnsembleRun, firstMembers, prepareRun } from "../simulation/index.js";
+import { checkRequest } from "./check-request.js";
+import { type Decision, decided, plugInRange } from "./decision.js";
+import { type FirstAnswer, firstAnswer, type Past } from "./first-answer.js";
+import { createHeatResponse, type HeatResponse } from "./heat-response.js";
+import { createLastMinutes } from "./last-minutes.js";
+import type { Plan } from "./plan.js";
+import { elaborated } from "./preheat.js";
+import type { PlanRequest, Wish } from "./request.js";
+import type { Steps } from "./steps.js";
+import { type WhatIf, whatIfScenario } from "./what-if.js";
+
+/**
+ * How sure a first answer is of itself:
+ * - "looked-up": all members, read between courses played before;
+ * - "carried-over": few members played in this situation, the others moved along with them from a situation alike;
+ * - "few-members": few members only.
+ * What each misses by is measured in test/planning/replanner.test.ts and benchmarks/replan.mjs.
+ */
+export type Basis = "looked-up" | "carried-over" | "few-members";
+
+/**
+ * Plans one aircraft again and again while departure, covers or wind are being moved: an answer at once from what was
+ * played before, and on demand the decision and the plan that planPreheat makes. It plays lazily and in pieces.
+ */
+export interface Replanner {
+  readonly request: PlanRequest;
+  /** What is planned for a wish: the scenario up to some hours after the departure. */
+  requestFor(wish: Wish): PlanRequest;
+  /** The answer at once. */
+  first(wish: Wish): BasedAnswer;
+  /** The plug-in as planPreheat finds it. */
+  decide(wish: Wish): Steps<Decision>;
+  /** All that goes with a decision. */
+  elaborate(wish: Wish, decision: Decision): Steps<Plan>;
+  /** Plays what first answers of the basis "looked-up" read. */
+  prepare(): Steps<void>;
+  isPrepared(): boolean;
+  /** The same aircraft with another cover or wind; answers first by what is known of this one. */
+  whatIf(change: WhatIf): Replanner;
+}
+
+export interface BasedAnswer extends FirstAnswer {
+  readonly basis: Basis;
+  /** Members that the chance is counted over. */
+  readonly members: number;
+}
+
+/** Members played for a first answer: where more are known of a situation alike, and where they are all there is. */
+const CARRIERS = 12;
+const FEW = 40;
+/** [s] looked beyond a departure. */
+const BEYOND = 6 * 3600;
+
+interface Memory {
+  /** All members, played in a situation alike. */
+  readonly alike: Past | undefined;
+  /** [grid steps] before unplugging of the last plug-in found. */
+  readonly lead: number | undefined;
+}
+
+/**
+ * @param request its scenario reaches over all departures that may be asked for; numerical failures of its runs are
+ * thrown as NumericalFailure
+ */
+export function createReplanner(request: PlanRequest): Replanner {
+  checkRequest(request);
+  return replanner(request, { alike: undefined, lead: undefined });
+}
+
+function replanner(request: PlanRequest, memory: Memory): Replanner {
+  const { draws, scenario } = request;
+  let { alike, lead } = memory;
+  let all: Past | undefined;
+  let few: HeatResponse | undefined;
+  let carriers: EnsembleRun | undefined;
+  const fewDraws = firstMembers(draws, alike === undefined ? FEW : CARRIERS);
+
+  function everyMember(): Past {
+    if (all === undefined) {
+      const response = createHeatResponse(request, draws);
+      all = { response, lastMinutes: createLastMinutes(response, request) };
+    }
+    return all;
+  }
+
+  function isPrepared(): boolean {
+    return (all?.response.isFilled() && all.lastMinutes.isFilled()) ?? false;
+  }
+
+  function requestFor(wish: Wish): PlanRequest {
+    const duration = Math.min(scenario.duration, wish.departure + BEYOND);
+    const changed = { ...request, wish, scenario: { ...scenario, duration } };
+    checkRequest(changed);
+    return changed;
+  }
+
+  function first(wish: Wish): BasedAnswer {
+    const wanted = requestFor(wish);
+    const near = lead === undefined ? undefined : plugInRange(wanted).last - lead;
+    const answer = answered(wanted, near);
+    if (answer.index !== undefined) lead = plugInRange(wanted).last - answer.index;
+    return answer;
+  }
+
+  function answered(wanted: PlanRequest, near: number | undefined): BasedAnswer {
+    const { members } = draws;
+    carriers ??= prepareRun(scenario, firstMembers(draws, CARRIERS));
+    if (all !== undefined && isPrepared()) {
+      const sources = { response: all.response, past: all, few: carriers };
+      return { ...firstAnswer(wanted, sources, near), basis: "looked-up", members };
+    }
+    few ??= createHeatResponse(request, fewDraws);
+    const sources = { response: few, few: carriers };
+    if (alike !== undefined) {
+      return { ...firstAnswer(wanted, { ...sources, past: alike }, near), basis: "carried-over", members };
+    }
+    const answer = firstAnswer({ ...wanted, draws: fewDraws }, sources, near);
+    return { ...answer, basis: "few-members", members: fewDraws.members };
+  }
+
+  return {
+    request,
+    requestFor,
+    first,
+    *decide(wish) {
+      const wanted = requestFor(wish);
+      // Without a guess, so that all leads are looked at where none is enough.
+      const { index, status, chance } = answered(wanted, undefined);
+      const near = index === undefined ? undefined : { index, chance, reached: status === "ready" };
+      yield;
+      const soaked = yield* everyMember().response.soakedTo(wish.departure - wish.unplugBefore);
+      const decision = yield* decided(wanted, { soaked, ...(near === undefined ? {} : { near }) });
+      if (decision.index !== undefined) lead = decision.range.last - decision.index;
+      return decision;
+    },
+    elaborate: (wish, decision) => elaborated(requestFor(wish), decision),
+    *prepare() {
+      const { response, lastMinutes } = everyMember();
+      yield* response.fill();
+      yield* lastMinutes.fill();
+      // From now on everything is read from all members.
+      few = undefined;
+      alike = undefined;
+    },
+    isPrepared,
+    whatIf(change) {
+      const changed = { ...request, scenario: whatIfScenario(scenario, change) };
+      return replanner(changed, { alike: isPrepared() ? all : alike, lead });
+    },
+  };
+}
