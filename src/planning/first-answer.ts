@@ -8,7 +8,7 @@ import type { LastMinutes } from "./last-minutes.js";
 import type { PlugInAnswer } from "./plan.js";
 import type { PlanRequest } from "./request.js";
 import { latestPlugIn, refinePlugIn, type SearchResult } from "./search.js";
-import { spreadOver } from "./spread.js";
+import { type Carriers, spreadOver } from "./spread.js";
 import { tightestMargins } from "./stay.js";
 import { finished } from "./steps.js";
 import { plannedTimeline, unplugTime } from "./timeline.js";
@@ -19,14 +19,32 @@ export interface Sources {
   readonly response: HeatResponse;
   /** All members, among them those of `response`, played in this situation or in one alike. */
   readonly past?: Past;
-  /** A few of the members of `response` in this situation, to play the last minutes with. */
+  /** A few of all members in this situation, to play the last minutes with. */
   readonly few: EnsembleRun;
+  /** Which of all members the few are; where `response` has not all members, they are among its members. */
+  readonly carriers: Carriers;
 }
 
 /** What all members did. */
 export interface Past {
   readonly response: HeatResponse;
   readonly lastMinutes: LastMinutes;
+}
+
+/** Each member's tightest margin at the start, in what was played before. */
+export function pastMargins(
+  { response, lastMinutes }: Past,
+  request: PlanRequest,
+  plugIn: number | undefined,
+): Float64Array {
+  const { parts, members } = response;
+  const unplug = unplugTime(request);
+  const temps = new Float64Array(parts.length * members);
+  response.temps(plugIn, unplug, temps);
+  lastMinutes.add(plugIn !== undefined, unplug, temps);
+  const margins = new Float64Array(members);
+  tightestMargins(request.criteria.filter(isGating), { temps, parts, members }, margins);
+  return margins;
 }
 
 export interface FirstAnswer extends PlugInAnswer {
@@ -37,7 +55,7 @@ export interface FirstAnswer extends PlugInAnswer {
 /** [K] what happens between unplugging and the start moves the parts by a few kelvins; project judgement. */
 const TAIL_TOLERANCE = 3 * ENSEMBLE_TOLERANCE;
 /** [s] lead at which the cooling after unplugging is first looked at. */
-const USUAL_LEAD = 7200;
+export const USUAL_LEAD = 7200;
 /** Grid steps that a plug-in may move before that cooling is looked at again. */
 const SAME_TAIL = 2;
 const TAILS_MOST = 3;
@@ -51,7 +69,7 @@ const CLEARLY_COLD = 0.05;
  */
 export function firstAnswer(
   request: PlanRequest,
-  { response, past, few }: Sources,
+  { response, past, few, carriers }: Sources,
   near: number | undefined,
 ): FirstAnswer {
   const { wish, criteria, heaters } = request;
@@ -80,7 +98,7 @@ export function firstAnswer(
   function atUnplug(): EnsembleState {
     if (response.members === members) return { temps: known.slice(), parts, members };
     const temps = new Float64Array(known.length);
-    spreadOver(played, known, members, temps);
+    spreadOver(played, known, carriers, temps);
     return { temps, parts, members };
   }
 
@@ -91,14 +109,17 @@ export function firstAnswer(
     past?.lastMinutes.add(isHeated, unplug, old);
     takeFew();
     for (let k = 0; k < ofFew.length; k++) ofFew[k] += drop[k];
-    spreadOver(ofFew, old, members, temps);
+    spreadOver(ofFew, old, carriers, temps);
     return { temps, parts, members };
   }
 
   function takeFew(): void {
-    for (let row = 0; row < parts.length; row++) {
-      const from = row * response.members;
-      ofFew.set(played.subarray(from, from + few.members), row * few.members);
+    if (response.members === few.members) {
+      ofFew.set(played);
+      return;
+    }
+    for (let row = 0, k = 0; row < parts.length; row++) {
+      for (const m of carriers.members) ofFew[k++] = played[row * response.members + m];
     }
   }
 

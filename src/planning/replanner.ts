@@ -1,12 +1,13 @@
-import { type EnsembleRun, firstMembers, prepareRun } from "../simulation/index.js";
+import { type Draws, type EnsembleRun, firstMembers, prepareRun, someMembers } from "../simulation/index.js";
 import { checkRequest } from "./check-request.js";
-import { type Decision, decided, plugInRange } from "./decision.js";
-import { type FirstAnswer, firstAnswer, type Past } from "./first-answer.js";
+import { type Decision, decided, PLUG_IN_STEP, plugInRange } from "./decision.js";
+import { type FirstAnswer, firstAnswer, type Past, pastMargins, USUAL_LEAD } from "./first-answer.js";
 import { createHeatResponse, type HeatResponse } from "./heat-response.js";
 import { createLastMinutes } from "./last-minutes.js";
 import type { Plan } from "./plan.js";
 import { elaborated } from "./preheat.js";
 import type { PlanRequest, Wish } from "./request.js";
+import { type Carriers, decisiveCarriers, firstCarriers } from "./spread.js";
 import type { Steps } from "./steps.js";
 import { type WhatIf, whatIfScenario } from "./what-if.js";
 
@@ -47,10 +48,17 @@ export interface BasedAnswer extends FirstAnswer {
 }
 
 /** Members played for a first answer: where more are known of a situation alike, and where they are all there is. */
-const CARRIERS = 12;
+const CARRIERS = 16;
 const FEW = 40;
 /** [s] looked beyond a departure. */
 const BEYOND = 6 * 3600;
+
+/** Few members and a run of theirs. */
+interface Played {
+  readonly carriers: Carriers;
+  readonly draws: Draws;
+  readonly run: EnsembleRun;
+}
 
 interface Memory {
   /** All members, played in a situation alike. */
@@ -73,8 +81,19 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
   let { alike, lead } = memory;
   let all: Past | undefined;
   let few: HeatResponse | undefined;
-  let carriers: EnsembleRun | undefined;
-  const fewDraws = firstMembers(draws, alike === undefined ? FEW : CARRIERS);
+  let played: Played | undefined;
+
+  /** Few members to play for all: those on whom the answer hangs, as far as the past tells. */
+  function chosen(past: Past | undefined, wanted: PlanRequest, near: number | undefined): Played {
+    const { members } = draws;
+    const count = Math.min(CARRIERS, members);
+    const carriers =
+      past === undefined
+        ? firstCarriers(count, members)
+        : decisiveCarriers(count, pastMargins(past, wanted, leadTime(wanted, near)), wanted.wish.chance);
+    const ofFew = someMembers(draws, carriers.members);
+    return { carriers, draws: ofFew, run: prepareRun(scenario, ofFew) };
+  }
 
   function everyMember(): Past {
     if (all === undefined) {
@@ -105,16 +124,22 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
 
   function answered(wanted: PlanRequest, near: number | undefined): BasedAnswer {
     const { members } = draws;
-    carriers ??= prepareRun(scenario, firstMembers(draws, CARRIERS));
     if (all !== undefined && isPrepared()) {
-      const sources = { response: all.response, past: all, few: carriers };
+      // The few play the last minutes only: they are chosen anew for each departure.
+      const { carriers, run } = chosen(all, wanted, near);
+      const sources = { response: all.response, past: all, few: run, carriers };
       return { ...firstAnswer(wanted, sources, near), basis: "looked-up", members };
     }
-    few ??= createHeatResponse(request, fewDraws);
-    const sources = { response: few, few: carriers };
+    played ??= chosen(alike, wanted, near);
     if (alike !== undefined) {
-      return { ...firstAnswer(wanted, { ...sources, past: alike }, near), basis: "carried-over", members };
+      few ??= createHeatResponse(request, played.draws);
+      const sources = { response: few, past: alike, few: played.run, carriers: played.carriers };
+      return { ...firstAnswer(wanted, sources, near), basis: "carried-over", members };
     }
+    const fewDraws = firstMembers(draws, FEW);
+    few ??= createHeatResponse(request, fewDraws);
+    const carriers = firstCarriers(played.draws.members, fewDraws.members);
+    const sources = { response: few, few: played.run, carriers };
     const answer = firstAnswer({ ...wanted, draws: fewDraws }, sources, near);
     return { ...answer, basis: "few-members", members: fewDraws.members };
   }
@@ -142,6 +167,7 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
       // From now on everything is read from all members.
       few = undefined;
       alike = undefined;
+      played = undefined;
     },
     isPrepared,
     whatIf(change) {
@@ -149,4 +175,11 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
       return replanner(changed, { alike: isPrepared() ? all : alike, lead });
     },
   };
+}
+
+/** [s] moment of plugging in at which members are ranked: the guess, or a usual lead. */
+function leadTime(request: PlanRequest, near: number | undefined): number | undefined {
+  if (request.heaters.length === 0) return undefined;
+  const { first, last } = plugInRange(request);
+  return PLUG_IN_STEP * Math.max(first, Math.min(last, near ?? last - USUAL_LEAD / PLUG_IN_STEP));
 }

@@ -25,7 +25,7 @@ export {
   type Timeline,
   timelineOf,
 } from "./scenario.js";
-export { firstMembers } from "./subset.js";
+export { firstMembers, someMembers } from "./subset.js";
 export {
   type Band,
   bandOf,
