@@ -17,6 +17,11 @@ test("the schemas in docs are those of the program (npm run build && node script
   expect(written).toEqual(SCHEMAS);
 });
 
+test("no schema of the logbook takes the place of another", () => {
+  const names = [...Object.keys(jsonSchemas()), ...Object.keys(logbookSchemas())];
+  expect(Object.keys(SCHEMAS)).toEqual(names);
+});
+
 test("every object of every schema refuses unknown keys, so that a misspelt one is noticed", () => {
   const open: string[] = [];
   const walk = (value: unknown, path: string) => {
