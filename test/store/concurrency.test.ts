@@ -61,8 +61,8 @@ await describePostgres("several programs at one PostgreSQL base", (place) => {
     const url = await place.freshUrl();
     const store = await openStore(url);
     await store.append([shutDown(1)]);
-    const breakAll =
-      "select pg_terminate_backend(pid) from pg_stat_activity where application_name = 'soakline'";
+    const breakAll = `select pg_terminate_backend(pid) from pg_stat_activity
+      where application_name = 'soakline' and datname = current_database()`;
     await runSql(url, breakAll);
     expect((await eventually(() => store.append([shutDown(2)]))).kept).toHaveLength(1);
     // Held up by the lock of another session, so that it is broken in the middle.
