@@ -1,21 +1,11 @@
-import type { PlanDocument } from "../../documents/index.js";
 import type { LogbookEvent } from "../../logbook/index.js";
 import { isoOf } from "../units/times.js";
-import { Dropped, Planner, Refusal } from "../worker/planner.js";
-import type { AircraftView, BaseView, FrostView } from "../worker/protocol.js";
+import { Dropped, Planner } from "../worker/planner.js";
+import type { AircraftView, BaseView, FrostView, ReplanPart } from "../worker/protocol.js";
 import { type Book, clearBook, type Db, eventsOf, keepOwn, note, openBook, saveNote } from "./db.js";
+import { type PlanState, withFirst } from "./plan-state.js";
 import { settings } from "./settings.svelte.js";
 import { Sync } from "./sync.svelte.js";
-
-/** A plan as far as it is known, and whether a better one is on its way. */
-export interface PlanState {
-  readonly plan?: PlanDocument;
-  /** Why there is no plan; the last known one stays beside it. */
-  readonly reasons?: readonly string[];
-  readonly isBusy: boolean;
-  /** When it was made. */
-  readonly at: number;
-}
 
 /** A departure that is tried out; nothing is kept of it. */
 export interface Trial {
@@ -24,9 +14,8 @@ export interface Trial {
   readonly chance?: number;
 }
 
-/** Drawn cases: a first answer while a finger moves, a better one, and the one that stays. */
-const QUICK = 20;
-const FINE = 300;
+/** Drawn cases that chances are counted over; the same in all questions, so that what was played serves again. */
+const MEMBERS = 200;
 /** [ms] after which plans are made anew because time has passed. */
 const STALE = 10 * 60_000;
 
@@ -49,7 +38,6 @@ class App {
   readonly sync = new Sync();
   #db: Db | undefined;
   #others: BroadcastChannel | undefined;
-  #trying = false;
 
   get aircraft(): AircraftView | undefined {
     const all = this.view?.aircraft ?? [];
@@ -152,19 +140,9 @@ class App {
   }
 
   /** Shows what another departure, or another chance, would mean, while it is being chosen. */
-  async tryOut(trial: Trial): Promise<void> {
+  tryOut(trial: Trial): void {
     this.trial = trial;
-    if (this.#trying) return;
-    this.#trying = true;
-    try {
-      for (let tried: Trial | undefined; this.trial !== undefined && this.trial !== tried; ) {
-        tried = this.trial;
-        await this.#plan(tried.aircraft, QUICK, tried);
-      }
-      if (this.trial !== undefined) await this.#plan(this.trial.aircraft, FINE / 3, this.trial);
-    } finally {
-      this.#trying = false;
-    }
+    void this.#replan();
   }
 
   /** Keeps the departure that was tried. */
@@ -189,10 +167,11 @@ class App {
     );
   }
 
-  async dropTrial(): Promise<void> {
-    const { trial } = this;
+  dropTrial(): void {
+    if (this.trial === undefined) return;
+    this.#unsettle(this.trial.aircraft);
     this.trial = undefined;
-    if (trial !== undefined) await this.#plan(trial.aircraft, FINE);
+    void this.#replan();
   }
 
   #forget(): void {
@@ -206,13 +185,62 @@ class App {
 
   async #planAll(): Promise<void> {
     const ids = (this.view?.aircraft ?? []).filter((a) => a.departures.length > 0).map(({ id }) => id);
-    const plans = Object.fromEntries(Object.entries(this.plans).filter(([id]) => ids.includes(id)));
-    if (Object.keys(plans).length !== Object.keys(this.plans).length) this.plans = plans;
-    const missing = ids.filter((id) => this.plans[id]?.plan === undefined);
-    for (const id of missing) await this.#plan(id, QUICK);
-    void this.#planFrost();
-    for (const id of ids) if (this.trial?.aircraft !== id) await this.#plan(id, FINE);
+    this.plans = Object.fromEntries(Object.entries(this.plans).filter(([id]) => ids.includes(id)));
+    for (const id of ids) this.#unsettle(id);
+    await this.#replan();
+  }
+
+  /** What is shown of this aircraft has to be worked out anew. */
+  #unsettle(id: string): void {
+    const before = this.plans[id];
+    this.#show(id, { ...before, isBusy: true, at: before?.at ?? this.now });
+  }
+
+  #show(id: string, state: PlanState): void {
+    this.plans = { ...this.plans, [id]: state };
+  }
+
+  /** Plans what is unsettled, and first of all what is being tried. A newer question takes the place of this one. */
+  async #replan(): Promise<void> {
+    const { trial } = this;
+    if (trial !== undefined) this.#unsettle(trial.aircraft);
+    const others = Object.keys(this.plans).filter((id) => this.plans[id].isBusy && id !== trial?.aircraft);
+    const now = this.#moment();
+    const tried =
+      trial === undefined
+        ? []
+        : [
+            {
+              ...{ id: trial.aircraft, departure: trial.departure },
+              ...(trial.chance === undefined ? {} : { chance: trial.chance }),
+            },
+          ];
+    const asked = [...tried, ...others.map((id) => ({ id }))];
+    if (asked.length === 0) return;
+    try {
+      await this.planner.ask(
+        "replan",
+        { now, members: MEMBERS, aircraft: asked },
+        { lane: "replan", onPart: (part) => this.#heard(part, now) },
+      );
+    } catch (error) {
+      if (error instanceof Dropped) return;
+      const reasons = [error instanceof Error ? error.message : String(error)];
+      for (const { id } of asked) {
+        if (this.plans[id]?.isBusy) this.#show(id, { ...this.plans[id], reasons, isBusy: false, at: now });
+      }
+    }
+    if (this.trial !== undefined) return;
     this.#keep("plans", this.plans);
+    void this.#planFrost();
+  }
+
+  #heard(part: ReplanPart, now: number): void {
+    const before = this.plans[part.aircraft];
+    if (part.grade === "whole") this.#show(part.aircraft, { plan: part.plan, isBusy: false, at: now });
+    else if (part.grade === "refused") {
+      this.#show(part.aircraft, { ...before, reasons: part.reasons, isBusy: false, at: now });
+    } else this.#show(part.aircraft, withFirst(before, part.plan, now));
   }
 
   async #planFrost(): Promise<void> {
@@ -222,28 +250,6 @@ class App {
     } catch {
       // The row then stays empty; air and sky are shown all the same.
       this.frost = undefined;
-    }
-  }
-
-  async #plan(aircraft: string, members: number, trial?: Trial): Promise<void> {
-    const before = this.plans[aircraft];
-    this.plans = { ...this.plans, [aircraft]: { ...before, isBusy: true, at: before?.at ?? this.now } };
-    try {
-      const plan = await this.planner.ask(
-        "plan",
-        {
-          ...{ aircraft, members, now: this.#moment() },
-          ...(trial === undefined ? {} : { departure: trial.departure }),
-          ...(trial?.chance === undefined ? {} : { chance: trial.chance }),
-        },
-        { lane: `plan ${aircraft}` },
-      );
-      this.plans = { ...this.plans, [aircraft]: { plan, isBusy: false, at: this.#moment() } };
-    } catch (error) {
-      if (error instanceof Dropped) return;
-      const reasons =
-        error instanceof Refusal ? error.reasons : [error instanceof Error ? error.message : String(error)];
-      this.plans = { ...this.plans, [aircraft]: { ...before, reasons, isBusy: false, at: this.#moment() } };
     }
   }
 

@@ -1,5 +1,5 @@
 import type { PlanDocument } from "../../../documents/index.js";
-import type { PlanState } from "../../data/app.svelte.js";
+import { type KnownPlan, knownPlan, type PlanState } from "../../data/plan-state.js";
 import { fullHour } from "../../units/times.js";
 import type { AircraftView, CircuitView, FrostView } from "../../worker/protocol.js";
 
@@ -55,7 +55,7 @@ export function laneMarks(
   axis: Axis,
   now: number,
 ): LaneMarks {
-  const plan = state?.plan;
+  const plan = knownPlan(state);
   const unplug = plan === undefined ? undefined : timeOf(plan.unplug);
   const planned = plan?.plug_in ?? null;
   const isOn = aircraft.heatersOn.length > 0;
@@ -86,7 +86,7 @@ function softSpan({ opens, closes }: NonNullable<PlanDocument["window"]>): SoftS
 
 function hangarStay(
   { place, departures }: AircraftView,
-  plan: PlanDocument | undefined,
+  plan: KnownPlan | undefined,
   axis: Axis,
 ): { readonly hangar?: Span } {
   if (place !== "hangar") return {};
@@ -112,7 +112,7 @@ export function loadOf(
   const draws = aircraft.flatMap((each) => {
     if (each.circuit !== circuit.id) return [];
     const { heat } = laneMarks(each, plans[each.id], axis, now);
-    if (heat === undefined || (!heat.isOn && isVain(plans[each.id]?.plan))) return [];
+    if (heat === undefined || (!heat.isOn && isVain(knownPlan(plans[each.id])))) return [];
     const ids = heat.isOn ? each.heatersOn : (plans[each.id]?.plan?.heaters.map(({ id }) => id) ?? []);
     const power = each.heaters
       .filter(({ id, electric }) => electric && ids.includes(id))
@@ -131,7 +131,7 @@ export function loadOf(
 }
 
 /** A plan that will not make it ready in most nights: shown, but not counted on. */
-export function isVain(plan: PlanDocument | undefined): boolean {
+export function isVain(plan: KnownPlan | undefined): boolean {
   return plan !== undefined && plan.status === "not-reachable" && plan.chance < 0.5;
 }
 

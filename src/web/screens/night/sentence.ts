@@ -1,5 +1,4 @@
-import type { PlanDocument } from "../../../documents/index.js";
-import type { PlanState } from "../../data/app.svelte.js";
+import { type KnownPlan, knownPlan, type PlanState } from "../../data/plan-state.js";
 import { clockBeside } from "../../units/times.js";
 import type { Words } from "../../words/index.svelte.js";
 import type { AircraftView } from "../../worker/protocol.js";
@@ -19,7 +18,7 @@ export function sentenceOf(
   place: { readonly zone: string; readonly language: string; readonly now: number },
 ): Sentence {
   const { name } = aircraft;
-  const plan = state?.plan;
+  const plan = knownPlan(state);
   if (aircraft.running) return { main: w.night.running(name), beside: "" };
   if (aircraft.departures.length === 0)
     return { main: w.night.nothingWanted(name), beside: w.night.chooseTime };
@@ -30,9 +29,9 @@ export function sentenceOf(
   const odds = w.odds(plan.chance);
   const binds = bindingWords(plan, w);
   if (plan.status === "not-reachable") {
-    const [remedy] = plan.remedies;
-    const help =
-      remedy === undefined ? w.night.nothingHelps : w.night.wouldHelp(remedy.text, w.odds(remedy.chance));
+    const [remedy] = plan.remedies ?? [];
+    const nothing = state?.isBusy ? "" : w.night.nothingHelps;
+    const help = remedy === undefined ? nothing : w.night.wouldHelp(remedy.text, w.odds(remedy.chance));
     return { main: w.night.notReady(name, ready, odds), beside: `${binds} ${help}` };
   }
   if (aircraft.heatersOn.length > 0) {
@@ -48,7 +47,7 @@ export function sentenceOf(
 }
 
 /** What decides, in the user's language where the criterion is known by name. */
-export function bindingWords({ binding, criteria }: PlanDocument, w: Words): string {
+export function bindingWords({ binding, criteria }: KnownPlan, w: Words): string {
   const title = criterionTitle(binding, criteria.find(({ id }) => id === binding)?.title ?? binding, w);
   return w.night.decides(title);
 }
