@@ -49,7 +49,17 @@ export const TRANSITIONS: readonly Transition[] = [
     asCaution: true,
   },
   {
-    phases: PHASES,
+    phases: ["off", "saving"],
+    inputs: ["stop"],
+    when: "always",
+    holds: always,
+    next: "turning-off",
+    effects: ["command off"],
+    reason: "the server stops",
+    asCaution: true,
+  },
+  {
+    phases: ["turning-on", "on", "turning-off"],
     inputs: ["stop"],
     when: "always",
     holds: always,

@@ -516,6 +516,13 @@ describe("start and stop", () => {
     expect(bench.give({ kind: "by-hand", to: "on", forS: 60 }).refused).toBe("the server stops");
   });
 
+  test("a device that is not there when the server stops is not locked for it; one that was on is", () => {
+    const away = benchOff().give({ kind: "stop" }).run(20);
+    expect(away.now.faults).toEqual(["device-offline"]);
+    const lost = benchIn("on").give({ kind: "stop" }).run(20);
+    expect(lost.now.faults).toContain("no-confirmation");
+  });
+
   test("a fault that ends by itself cannot be acknowledged", () => {
     expect(benchOff().give({ kind: "acknowledge", fault: "probe-lost" }).refused).toContain("ends by itself");
     expect(benchOff().give({ kind: "acknowledge", fault: "probe-stuck" }).refused).toContain(

@@ -133,6 +133,7 @@ export class World {
   private goodAnswer(): void {
     const { phase } = this.machine;
     this.give({ kind: "device", online: true });
+    if (!this.writable) this.give({ kind: "store", writable: true });
     this.give({ kind: "reading", probe: "sump", at: this.wall, tempC: 10 + (this.time % 7) });
     if (phase === "saving") this.save();
     if (phase === "turning-on" || phase === "on") this.give({ kind: "confirmed", is: "on" });
