@@ -18,7 +18,8 @@ import {
   simulateFromDocument,
 } from "../../pipeline.js";
 import { explainWhy, whyTopics } from "../../starting/index.js";
-import { demoOpening, deriveBase, estimateNow, scenarioOf } from "../data/base.js";
+import { kitFromDocument } from "../../winter-pipeline.js";
+import { demoOpening, deriveBase, estimateNow, type SavedEstimate, scenarioOf } from "../data/base.js";
 import type { Pieces } from "./jobs.js";
 import type { Answer, Ask, Catalogue, FrostView, Part, ReplanAsked, WorkKind } from "./protocol.js";
 import { Refused } from "./refused.js";
@@ -87,6 +88,8 @@ export const TASKS: Tasks = {
   simulate: ({ document }, onProgress) => resultOf(simulateFromDocument(document, { onProgress })),
   explain: ({ document }, onProgress) => resultOf(explainFromDocument(document, { onProgress })),
   thaw: ({ document }, onProgress) => resultOf(thawFromDocument(document, { onProgress })),
+  scenario: ({ aircraft, now }) => documentFor(aircraft, { now }),
+  kit: ({ document }, onProgress) => resultOf(kitFromDocument(document, { onProgress })),
   log: ({ text, options }) => readTemperatureLog(text, options),
   learn: ({ document, log }, onProgress) => resultOf(learnFromDocument(document, log, { onProgress })),
   topics: ({ engine }) => whyTopics(installationById(engine)),
@@ -141,22 +144,33 @@ function opened(): BaseState {
 }
 
 /** Estimates of this logbook, by aircraft: a drag asks for the same one many times. */
-let estimates = new Map<
-  string,
-  { readonly at: number; readonly of: BaseState; readonly document: NowDocument | undefined }
->();
+const estimates = new Map<string, KnownEstimate>();
 /** [ms] an estimate is used on before a new one is made. */
 const ESTIMATE_LASTS = 120_000;
 
+interface KnownEstimate {
+  readonly at: number;
+  readonly of: BaseState;
+  readonly document: NowDocument | undefined;
+  /** Where the next one goes on from, as long as it rests on the same past. */
+  readonly saved: SavedEstimate | undefined;
+}
+
+/** Where every part stands; undefined where it cannot be worked out: the plan then begins at the air, and says so. */
 function estimateFor(aircraft: string, now: number): NowDocument | undefined {
   const known = estimates.get(aircraft);
   const base = opened();
-  if (known !== undefined && known.of === base && Math.abs(known.at - now) < ESTIMATE_LASTS)
+  if (known !== undefined && known.of === base && Math.abs(known.at - now) < ESTIMATE_LASTS) {
     return known.document;
-  const document = estimateNow(base, aircraft, now);
-  if (known?.of !== base) estimates = new Map([...estimates].filter(([, entry]) => entry.of === base));
-  estimates.set(aircraft, { at: now, of: base, document });
-  return document;
+  }
+  const outcome = estimateNow(base, aircraft, {
+    now,
+    readings: [],
+    ...(known?.saved === undefined ? {} : { saved: known.saved }),
+  });
+  const found = outcome.status === "completed" ? outcome.result : undefined;
+  estimates.set(aircraft, { at: now, of: base, document: found?.now, saved: found?.saved });
+  return found?.now;
 }
 
 function documentFor(
