@@ -1,9 +1,11 @@
 import type {
   AwayDocument,
   ExplanationDocument,
+  KitComparisonDocument,
   LearningDocument,
   NowDocument,
   PlanDocument,
+  ScenarioDocument,
   SimulationDocument,
   ThawOutlookDocument,
 } from "../../documents/index.js";
@@ -42,6 +44,12 @@ export interface Work {
   readonly simulate: { readonly ask: OfDocument; readonly answer: SimulationDocument };
   readonly explain: { readonly ask: OfDocument; readonly answer: ExplanationDocument };
   readonly thaw: { readonly ask: OfDocument; readonly answer: ThawOutlookDocument };
+  /** The scenario of an aircraft as the logbook has it, for documents made of it. */
+  readonly scenario: {
+    readonly ask: { readonly aircraft: string; readonly now: number };
+    readonly answer: ScenarioDocument;
+  };
+  readonly kit: { readonly ask: OfDocument; readonly answer: KitComparisonDocument };
   /** A temperature log of a file, or the questions that it leaves open. */
   readonly log: { readonly ask: LogAsk; readonly answer: LogReading };
   readonly learn: { readonly ask: LearnAsk; readonly answer: LearningDocument };
@@ -66,7 +74,13 @@ export type Answer<K extends WorkKind> = Work[K]["answer"];
 export type Part<K extends WorkKind> = Work[K] extends { readonly part: infer P } ? P : never;
 
 /** Kinds that calculate in one piece for longer than a second; they run in a worker of their own, which is ended to stop them. */
-export const LONG_WORK: ReadonlySet<WorkKind> = new Set<WorkKind>(["simulate", "explain", "thaw", "learn"]);
+export const LONG_WORK: ReadonlySet<WorkKind> = new Set<WorkKind>([
+  "simulate",
+  "explain",
+  "thaw",
+  "learn",
+  "kit",
+]);
 
 export interface PlanAsk {
   readonly aircraft: string;
