@@ -5,6 +5,7 @@ import { checkTopic } from "./set-up-base.js";
 /** Switches that could put the wrong heater on, or could not say whether it is off. */
 export function checkSwitches({ aircraft = [] }: Partial<BaseSetUp>, findings: Findings): void {
   const commanding = new Map<string, string>();
+  const all = aircraft.flatMap(({ switches }) => switches);
   aircraft.forEach(({ id, switches }, i) => {
     const feeding = new Map<string, string>();
     switches.forEach((one, j) => {
@@ -16,6 +17,12 @@ export function checkSwitches({ aircraft = [] }: Partial<BaseSetUp>, findings: F
         const key = one.via.kind === "mqtt" ? "command_topic" : "on";
         const expected = `a command of its own: ${other} is commanded the same way`;
         fault(findings, [...path, "via", key], expected, shownDevice(one));
+      }
+      const asking = one.via.kind === "mqtt" ? one.via.ask?.topic : undefined;
+      const asked = all.find((e) => e !== one && e.via.kind === "mqtt" && e.via.command_topic === asking);
+      if (asked !== undefined) {
+        const expected = `a topic that does not command another switch (${asked.id})`;
+        fault(findings, [...path, "via", "ask", "topic"], expected, asking);
       }
       one.heaters.forEach((heater, k) => {
         const feeder = feeding.get(heater);
@@ -48,6 +55,12 @@ function checkDevice(via: HeaterSwitch["via"], path: Path, findings: Findings): 
     if (via.state_topic === via.command_topic) {
       const expected = "another topic than command_topic: a command would confirm itself";
       fault(findings, [...path, "state_topic"], expected, via.state_topic);
+    }
+    if (via.ask !== undefined) {
+      checkTopic(via.ask.topic, [...path, "ask", "topic"], findings);
+      if (via.ask.topic === via.command_topic && via.ask.payload === via.on) {
+        fault(findings, [...path, "ask", "payload"], "another payload than on", via.ask.payload);
+      }
     }
     if (via.on === via.off) fault(findings, [...path, "off"], "another payload than on", via.off);
     if (via.state_on === via.state_off) {

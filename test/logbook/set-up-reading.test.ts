@@ -174,6 +174,25 @@ test.each<[string, unknown, RegExp]>([
   expect(issuesOf(source).some((issue) => expected.test(issue))).toBe(true);
 });
 
+test("what asks a switch for its state cannot put it, or another, on", () => {
+  expect(readBaseSetUp(viaWith({ ask: { topic: "strip/outlet-1/set", payload: "" } })).ok).toBe(true);
+  expect(issuesOf(viaWith({ ask: { topic: "strip/outlet-1/set", payload: "ON" } }))).toEqual([
+    'aircraft[0].switches[0].via.ask.payload: another payload than on; "ON"',
+  ]);
+  expect(issuesOf(viaWith({ ask: { topic: "strip/#", payload: "" } }))).toEqual([
+    'aircraft[0].switches[0].via.ask.topic: one topic, without + and #; "strip/#"',
+  ]);
+  const other = { ...SWITCH, id: "outlet-9", heaters: ["in-cowl-400"] };
+  const via = {
+    ...VIA,
+    command_topic: "strip/outlet-9/set",
+    ask: { topic: "strip/outlet-1/set", payload: "ON" },
+  };
+  expect(issuesOf(lynxWith({ switches: [SWITCH, { ...other, via }] }))).toEqual([
+    'aircraft[0].switches[1].via.ask.topic: a topic that does not command another switch (outlet-1); "strip/outlet-1/set"',
+  ]);
+});
+
 test("two switches that are commanded the same way are refused, also on two aircraft", () => {
   const sameTopic = { ...BASE, aircraft: [LYNX, { ...WREN, switches: [{ ...WREN.switches[0], via: VIA }] }] };
   expect(issuesOf(sameTopic)).toEqual([
