@@ -34,7 +34,7 @@ const EXACT_SAMPLE_STEP = 600;
 /** [s] after a switching: well within what an element's few minutes leave to the error control. */
 const FIRST_STEP = 200;
 /** [s] stretches this short are tried in one step, for the error control to refuse. */
-const ONE_STEP = 600;
+const ONE_STEP = 300;
 
 function firstStepOf(duration: number): number {
   return duration <= ONE_STEP ? duration : FIRST_STEP;

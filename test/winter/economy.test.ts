@@ -4,7 +4,9 @@ import { readWinter } from "./small-winter.js";
 
 const HOUR = 3600;
 
-test("thinned weather, loose steps and long water steps cost little against every hour at tight tolerance", () => {
+test("thinned weather, loose steps and long water steps cost little against every hour at tight tolerance", {
+  timeout: 240_000,
+}, () => {
   const read = readWinter();
   const usual = runPiece(read, { kit: 0, year: 0 })!;
   const exact = runPiece(read, { kit: 0, year: 0 }, { exact: { tolerance: 0.005 } })!;

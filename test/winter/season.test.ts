@@ -87,7 +87,9 @@ test("attended heaters are refused where nobody stands by, set times where there
   expect(hand!.map(({ refused }) => refused)).toEqual(["", "set times need a timer"]);
 });
 
-test("the same study twice is the same to the last bit, piece by piece or whole", () => {
+test("the same study twice is the same to the last bit, piece by piece or whole", {
+  timeout: 240_000,
+}, () => {
   const read = readWinter({ weather: { place: "granvik", years: 2 } });
   const pieces = piecesOf(read).map((piece) => runPiece(read, piece)!);
   const again = piecesOf(read)
