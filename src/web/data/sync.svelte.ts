@@ -1,4 +1,4 @@
-import { type Db, keepFromServer, note, sent, waitingOf } from "./db.js";
+import { type Db, keepFromServer, note, saveNote, sent, waitingOf } from "./db.js";
 import { eventsAfter, sendEvents, serverAddress } from "./server.js";
 
 /** [ms] until the next attempt after a failed one; doubled up to the longest. */
@@ -13,6 +13,8 @@ export class Sync {
   isOnline = $state(navigator.onLine);
   /** "none": this page comes from no server of the base, everything stays on the device. */
   server = $state<"none" | "asking" | "joined" | "unreachable" | "signed-out">("none");
+  /** This book has a server, whether it can be reached now or not. */
+  hasServer = $state(false);
   /** Events that the server has not confirmed. */
   waiting = $state(0);
   /** Events that the server has with other content under the same id: kept here, never sent again. */
@@ -43,6 +45,9 @@ export class Sync {
   start(db: Db, onNews: () => void): void {
     this.#db = db;
     this.#onNews = onNews;
+    void note<boolean>(db, "has-server").then((known) => {
+      this.hasServer = known === true;
+    });
     void this.send();
   }
 
@@ -52,6 +57,7 @@ export class Sync {
     this.#stream = undefined;
     this.#db = undefined;
     this.server = "none";
+    this.hasServer = false;
     this.waiting = 0;
   }
 
@@ -104,6 +110,8 @@ export class Sync {
       more = answer.value.more && answer.value.events.length > 0;
     }
     this.server = "joined";
+    if (!this.hasServer) await saveNote(db, "has-server", true);
+    this.hasServer = true;
     this.lastHeard = Date.now();
     this.#wait = FIRST_WAIT;
     this.#follow(api);
