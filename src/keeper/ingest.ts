@@ -12,7 +12,7 @@ export interface IngestOptions {
 }
 
 /** [ms] rows wait for others to be kept with them; 500 are kept at once. */
-const GATHER = 10;
+const GATHER = 5;
 const MOST = 500;
 /** Rows held back while nothing can be kept, an hour of a base with a hundred probes; the oldest are let go beyond, and counted. */
 const BACKLOG = 50_000;

@@ -57,6 +57,8 @@ export interface Keeper {
 const TICK = 1000;
 const LOOK_OVER = 15_000;
 const ROLL_UP = 60_000;
+/** [ms] real time for messages between two pieces of rolling up: a message takes several turns of the loop on its way. */
+const ROLL_UP_PAUSE = 20;
 const TIDY = 3_600_000;
 const DAY = 24 * 3_600_000;
 /** [ms] raw readings are kept, and means by the minute; longer ones stay. Project judgement: a winter of minutes. */
@@ -260,7 +262,7 @@ async function started(options: KeeperOptions, closing: (() => unknown)[]): Prom
   }
 
   async function rollUp(): Promise<void> {
-    await store.rollUp();
+    await store.rollUp(ROLL_UP_PAUSE);
     await book.refresh();
   }
 

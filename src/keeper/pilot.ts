@@ -163,7 +163,9 @@ export function createPilot({ store, book, planner, clock, onChange, log }: Pilo
     flight.planOwed = false;
     flight.read = false;
     const from = flight.saved?.through ?? Math.max(aircraft.anchor.at, now - LONGEST_PAST);
-    const readings = await readingsSince(aircraft, Math.min(from, now) - 60_000, now);
+    // Without weather there is no estimate, whatever the probes say.
+    const readings =
+      state.forecasts.length === 0 ? [] : await readingsSince(aircraft, Math.min(from, now) - 60_000, now);
     const result = await planner.update({
       ...{
         aircraft: id,
@@ -285,7 +287,7 @@ export function createPilot({ store, book, planner, clock, onChange, log }: Pilo
 
   async function readingsSince({ setUp }: AircraftState, from: number, to: number): Promise<KnownReading[]> {
     const isLong = to - from > RAW_SPAN;
-    if (isLong) await store.rollUp();
+    if (isLong) await store.rollUp(1);
     const probed = setUp.probes.length > 0 ? [setUp.id] : [];
     const rows: KnownReading[] = [];
     for (const aircraft of [...probed, "base"]) {

@@ -100,8 +100,11 @@ export interface Store {
   readings(request: ReadingsRequest): Promise<readonly ReadingsRow[]>;
   /** The newest reading of each probe of each aircraft. */
   latestReadings(): Promise<readonly ProbeReading[]>;
-  /** Brings the rollups up to date with what was kept; cheap when there is nothing to do. */
-  rollUp(): Promise<void>;
+  /**
+   * Brings the rollups up to date with what was kept; cheap when there is nothing to do.
+   * @param pauseMs [ms] others have for themselves between two short transactions; next to none where left out
+   */
+  rollUp(pauseMs?: number): Promise<void>;
   /**
    * Rolls up, then drops raw readings before a time [ms] (down to the full hour), but never the newest of a probe.
    * Rollups stay. Answers how many were dropped.

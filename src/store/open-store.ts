@@ -28,7 +28,7 @@ export async function openStore(url: string, options: StoreOptions = {}): Promis
     appendReadings: (rows) => appendReadings(database, base, rows),
     readings: (request) => queryReadings(database, base, request),
     latestReadings: () => latestReadings(database, base),
-    rollUp: () => rollUp(database, base),
+    rollUp: (pauseMs) => rollUp(database, base, pauseMs),
     dropRawBefore: (time) => dropRawBefore(database, base, time),
     dropMinutesBefore: (time) => dropMinutesBefore(database, base, time),
     ...stateKeeper(database, base),

@@ -1,11 +1,11 @@
-import { setImmediate } from "node:timers/promises";
+import { setImmediate, setTimeout } from "node:timers/promises";
 import { type RawBuilder, sql } from "kysely";
 import { type Connection, type Database, type Dialect, lockBase, unsynced } from "./database.js";
 import { HOUR, type HourRow, putHours } from "./hours.js";
 import { MINUTE, rawFrom, TEN_MINUTES } from "./readings.js";
 
 /** Ten-minute slots rolled up in one transaction, so that nobody else waits long: some ten milliseconds in SQLite. */
-const SLOTS = 100;
+const SLOTS = 40;
 /** [ms] of readings of one probe that are dropped in one transaction. */
 const DROPPED_AT_ONCE = 24 * HOUR;
 
@@ -13,7 +13,7 @@ const DROPPED_AT_ONCE = 24 * HOUR;
  * Works out anew every minute, ten minutes and hour in which readings came in, however late they came. Whoever adds
  * readings waits meanwhile, so that none slips in between reading and unmarking.
  */
-export async function rollUp(database: Database, base: string): Promise<void> {
+export async function rollUp(database: Database, base: string, pauseMs = 0): Promise<void> {
   while (
     await unsynced(database, async (connection) => {
       await lockBase(database, connection, "readings", base);
@@ -21,7 +21,7 @@ export async function rollUp(database: Database, base: string): Promise<void> {
     })
   ) {
     // SQLite answers without ever leaving the thread: messages that came in have their turn between transactions.
-    await setImmediate();
+    await (pauseMs > 0 ? setTimeout(pauseMs) : setImmediate());
   }
 }
 
