@@ -1,5 +1,6 @@
 import type {
   AwayDocument,
+  DocumentIssue,
   ExplanationDocument,
   KitComparisonDocument,
   LearningDocument,
@@ -8,9 +9,10 @@ import type {
   ScenarioDocument,
   SimulationDocument,
   ThawOutlookDocument,
+  WinterStudyDocument,
 } from "../../documents/index.js";
 import type { LogOptions, LogReading, TemperatureLog } from "../../learning/index.js";
-import type { LogbookEvent } from "../../logbook/index.js";
+import type { BaseSetUp, LogbookEvent } from "../../logbook/index.js";
 import type { Basis } from "../../planning/index.js";
 import type { Explanation, WhyTopic } from "../../starting/index.js";
 import type { FirstPlan } from "./first-plan.js";
@@ -49,7 +51,18 @@ export interface Work {
     readonly ask: { readonly aircraft: string; readonly now: number };
     readonly answer: ScenarioDocument;
   };
+  /** The same for a time that is over, with what the logbook says was done in it: for what was logged then. */
+  readonly history: { readonly ask: HistoryAsk; readonly answer: HistoryView };
+  /** The plan of a document, for what a change of it would do. */
+  readonly planOf: { readonly ask: OfDocument; readonly answer: PlanDocument };
   readonly kit: { readonly ask: OfDocument; readonly answer: KitComparisonDocument };
+  /** Invented places whose winters can be made. */
+  readonly places: { readonly ask: Record<never, never>; readonly answer: readonly Named[] };
+  readonly winter: { readonly ask: WinterAsk; readonly answer: WinterStudyDocument };
+  /** The base as it is set up, whole. */
+  readonly setUp: { readonly ask: Record<never, never>; readonly answer: BaseSetUp };
+  /** What is wrong with a set-up, before it is kept; empty when nothing is. */
+  readonly readSetUp: { readonly ask: { readonly base: unknown }; readonly answer: readonly DocumentIssue[] };
   /** A temperature log of a file, or the questions that it leaves open. */
   readonly log: { readonly ask: LogAsk; readonly answer: LogReading };
   readonly learn: { readonly ask: LearnAsk; readonly answer: LearningDocument };
@@ -80,6 +93,8 @@ export const LONG_WORK: ReadonlySet<WorkKind> = new Set<WorkKind>([
   "thaw",
   "learn",
   "kit",
+  "planOf",
+  "winter",
 ]);
 
 export interface PlanAsk {
@@ -135,6 +150,25 @@ export interface LogAsk {
 
 export interface LearnAsk extends OfDocument {
   readonly log: TemperatureLog;
+}
+
+export interface HistoryAsk {
+  readonly aircraft: string;
+  /** First and last moment that is asked for. */
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface HistoryView {
+  readonly document: ScenarioDocument;
+  /** When the document begins: later than asked for where the logbook knows nothing of before. */
+  readonly begins: number;
+  readonly assumptions: readonly string[];
+}
+
+export interface WinterAsk extends OfDocument {
+  /** Texts of the files that the document names. */
+  readonly files: Readonly<Record<string, string>>;
 }
 
 export interface WhyAsk {

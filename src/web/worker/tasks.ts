@@ -6,6 +6,8 @@ import {
   type BaseState,
   eventsToCsv,
   eventsToJson,
+  type LogbookEvent,
+  readBaseSetUp,
   readEvents,
   type WantedDeparture,
 } from "../../logbook/index.js";
@@ -18,8 +20,10 @@ import {
   simulateFromDocument,
 } from "../../pipeline.js";
 import { explainWhy, whyTopics } from "../../starting/index.js";
-import { kitFromDocument } from "../../winter-pipeline.js";
+import { PLACES } from "../../weather/index.js";
+import { kitFromDocument, winterFromDocument } from "../../winter-pipeline.js";
 import { demoOpening, deriveBase, estimateNow, type SavedEstimate, scenarioOf } from "../data/base.js";
+import { historyOf } from "./history.js";
 import type { Pieces } from "./jobs.js";
 import type { Answer, Ask, Catalogue, FrostView, Part, ReplanAsked, WorkKind } from "./protocol.js";
 import { Refused } from "./refused.js";
@@ -37,12 +41,14 @@ type Tasks = {
 };
 
 let state: BaseState | undefined;
+let logbook: readonly LogbookEvent[] = [];
 const replanning = new Replanning();
 
 export const TASKS: Tasks = {
   catalogue,
   demo: ({ now }) => demoOpening(now).events,
   open({ events, now }) {
+    logbook = events;
     state = deriveBase(events);
     return baseView(opened(), now);
   },
@@ -89,7 +95,17 @@ export const TASKS: Tasks = {
   explain: ({ document }, onProgress) => resultOf(explainFromDocument(document, { onProgress })),
   thaw: ({ document }, onProgress) => resultOf(thawFromDocument(document, { onProgress })),
   scenario: ({ aircraft, now }) => documentFor(aircraft, { now }),
+  history: (ask) => historyOf(opened(), logbook, ask),
+  planOf: ({ document }, onProgress) => resultOf(planFromDocument(document, { onProgress })),
   kit: ({ document }, onProgress) => resultOf(kitFromDocument(document, { onProgress })),
+  places: () => PLACES.map(({ id, name }) => ({ id, name })),
+  winter: ({ document, files }, onProgress) =>
+    resultOf(winterFromDocument(document, { onProgress, readFile: (name) => fileOf(files, name) })),
+  setUp: () => opened().setUp,
+  readSetUp({ base }) {
+    const reading = readBaseSetUp(base);
+    return reading.ok ? [] : reading.issues;
+  },
   log: ({ text, options }) => readTemperatureLog(text, options),
   learn: ({ document, log }, onProgress) => resultOf(learnFromDocument(document, log, { onProgress })),
   topics: ({ engine }) => whyTopics(installationById(engine)),
@@ -123,6 +139,11 @@ export const TASKS: Tasks = {
 const AWAY_HOURS = 12;
 /** Drawn nights for the frost row: enough to tell likely from unlikely. */
 const FROST_MEMBERS = 20;
+
+function fileOf(files: Readonly<Record<string, string>>, name: string) {
+  const text = files[name];
+  return text === undefined ? { ok: false as const, reason: "not chosen" } : { ok: true as const, text };
+}
 
 /** The departure tried, or the soonest wanted. */
 function departureOf({ id, departure, chance }: ReplanAsked, now: number): WantedDeparture | undefined {
