@@ -121,7 +121,7 @@ function kitLines(kit: KitEntry, k: number, { currency }: KitComparisonDocument,
         one.hottest_surface_c === null ? "-" : bareTemperature(one.hottest_surface_c.p50, style),
         bareTemperature(one.hottest_film_c.p50, style),
         one.wet_h.toFixed(1),
-        percent(one.chance).replace("over ", ">").replace("under ", "<").replaceAll(" ", ""),
+        percent(one.chance).replace("over", ">").replace("under", "<").replace(/\s/g, ""),
       ];
       const label = `  ${bareTemperature(one.air_c, style)}, ${one.wind_mps === 0 ? "calm" : one.wind_mps}`;
       const line = `${label.padEnd(16)}${values.map((value) => value.padStart(8)).join("")}  ${one.binding}`;

@@ -122,8 +122,10 @@ function cells(label: string, values: readonly string[]): string {
   return `${label.padEnd(LABEL)}${values.map((value) => value.padStart(7)).join("")}`.trimEnd();
 }
 
-const shortPercent = (share: number) =>
-  percent(share).replace("over ", ">").replace("under ", "<").replaceAll(" ", "");
+/** For columns: "97%", ">99%". */
+function shortPercent(share: number): string {
+  return percent(share).replace("over", ">").replace("under", "<").replace(/\s/g, "");
+}
 
 /** [characters] of a bar. */
 const BAR = 40;
@@ -141,9 +143,9 @@ function readyChart(study: WinterStudyDocument, style: Style): string[] {
     return `${label.padEnd(32)}${bar.padEnd(BAR)} ${shortPercent(row.ready_mean)}`;
   });
   return [
-    style.colors.bold("Departures ready"),
+    `${style.colors.bold("Departures ready")}, ${shade} 5 to 95 % of winters and aircraft`,
     ...lines,
-    `${" ".repeat(32)}0 %${" ".repeat(BAR - 8)}100 %   ${shade} 5-95 %`,
+    `${" ".repeat(32)}0 %${" ".repeat(BAR - 8)}100 %`,
   ];
 }
 

@@ -1,0 +1,98 @@
+import { expect, test } from "vitest";
+import { styleFor } from "../../src/cli/style.js";
+import { kitText } from "../../src/cli/text/kit-text.js";
+import { winterText } from "../../src/cli/text/winter-text.js";
+import { kitComparisonSchema } from "../../src/documents/index.js";
+import { kitFromDocument, winterFromDocument } from "../../src/winter-pipeline.js";
+import { winterDocument } from "./small-winter.js";
+
+const STYLE = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false }, "c");
+const longest = (lines: readonly string[]) => Math.max(...lines.map((line) => [...line].length));
+
+test("a winter fits 80 columns, answer first, every row told and charted, cautions beside", () => {
+  const outcome = winterFromDocument(
+    winterDocument({
+      kits: [
+        {
+          name: "pad",
+          heaters: ["sump-pad-220"],
+          covers: ["insulated-cover"],
+          switching: "by_hand",
+          price: 500,
+        },
+        {
+          name: "a cart with a long name that goes on and on",
+          heaters: ["ducted-fuel-12000"],
+          covers: [],
+          switching: "phone_network",
+        },
+      ].map((kit) => ({ ...kit, name: kit.name.slice(0, 40) })),
+    }),
+  );
+  if (outcome.status !== "completed") throw new Error(JSON.stringify(outcome));
+  const lines = winterText(outcome.result, STYLE);
+  const text = lines.join("\n");
+  expect(longest(lines)).toBeLessThanOrEqual(80);
+  expect(lines[0]).toMatch(/^Readiest: pad, /);
+  expect(text).toMatch(/^kit, habit +ready +hours +kWh +EUR +wet h/m);
+  expect(text).toMatch(/^ {2}always on +>?\d+% +\d+ +\d+ +\d+/m);
+  expect(text).toMatch(/not to be had: somebody must stand by/);
+  expect(text).toMatch(/^pad +always on +[█░]+ +>?\d+%$/m);
+  expect(text).toMatch(/Always on is compared, not advised/);
+  expect(text).toMatch(/The weather is made, not measured/);
+  expect(text).toMatch(/The aircraft's handbook and the engine maker's instructions decide/);
+});
+
+test("kits side by side: longer leads or lower chances as it gets colder, no heat needed when it is mild; 80 columns", () => {
+  const outcome = kitFromDocument({
+    ...{ soakline: 1, kind: "kit", name: "kits", aircraft: "four-carburettor-160", place: "ramp" },
+    cases: [
+      { air_c: 5, wind_mps: 0 },
+      { air_c: -15, wind_mps: 0 },
+      { air_c: -35, wind_mps: 5 },
+    ],
+    kits: [
+      { name: "pad", heaters: ["sump-pad-220"], covers: ["insulated-cover"], switching: "by_hand" },
+      { name: "set", heaters: ["whole-engine-4"], covers: ["insulated-cover"], switching: "mains_timer" },
+      { name: "cover alone", heaters: [], covers: ["insulated-cover"], switching: "by_hand" },
+    ],
+    ensemble: { members: 40, seed: 1 },
+  });
+  if (outcome.status !== "completed") throw new Error(JSON.stringify(outcome));
+  const { kits } = outcome.result;
+  expect(kitComparisonSchema.parse(JSON.parse(JSON.stringify(outcome.result)))).toEqual(outcome.result);
+  for (const { cases } of kits) {
+    expect(cases[0]).toMatchObject({ reached: true, lead_h: null });
+    expect(cases[0]!.energy_kwh.p50).toBe(0);
+  }
+  const [pad, set, alone] = kits.map(({ cases }) => cases);
+  expect(set![1]!.reached).toBe(true);
+  expect(set![1]!.lead_h!).toBeLessThan(pad![1]!.lead_h!);
+  expect(pad![2]!.chance).toBeLessThan(pad![1]!.chance);
+  expect(alone![2]).toMatchObject({ reached: false, lead_h: null, hottest_surface_c: null });
+  // 400 W for as long as it was on: the energy stands beside the lead next above the one told.
+  expect(set![1]!.energy_kwh.p50).toBeGreaterThanOrEqual(0.38 * (set![1]!.lead_h! - 0.25));
+  const lines = kitText(outcome.result, STYLE);
+  expect(longest(lines)).toBeLessThanOrEqual(80);
+  expect(lines.join("\n")).toMatch(/^-15, calm .*\d\.\d/m);
+});
+
+test("faults of a winter document are named all at once, with their places", () => {
+  const outcome = winterFromDocument(
+    winterDocument({
+      weather: { place: "atlantis", csv_files: ["a.csv"] },
+      flying: { flight_h: 1 },
+      kits: [
+        { name: "one", heaters: ["sump-pad-999"], covers: [], switching: "by_hand" },
+        { name: "one", heaters: [], covers: ["tent"], switching: "by_magic" },
+      ],
+      habits: [{ do: "clock" }],
+      against: "another",
+      colour: "red",
+    }),
+  );
+  if (outcome.status !== "refused") throw new Error(outcome.status);
+  const paths = outcome.issues.map(({ path }) => path);
+  for (const path of ["weather", "flying", "kits[1].switching", "habits[0]", "colour"])
+    expect(paths).toContain(path);
+});
