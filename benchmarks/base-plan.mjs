@@ -26,6 +26,7 @@ const timedSolve = async (lp) => {
   return answer;
 };
 
+console.log(`yardstick: a hundred million square roots take ${yardstick().toFixed(2)} s of this core now`);
 console.log("aircraft  hours  base   missed  wall s   cpu s  solver s   goal: 12 x 36 h under 2 s");
 await measured(4, 24, "tight");
 const byAircraft = [];
@@ -115,6 +116,15 @@ function baseOf(count, hours, kind) {
       };
     }),
   };
+}
+
+/** [s] A busy machine gives less per second: seconds of two runs compare only when this does. */
+function yardstick() {
+  const before = cpu();
+  let sum = 0;
+  for (let i = 0; i < 1e8; i++) sum += Math.sqrt(i);
+  if (!(sum > 0)) throw new Error("the yardstick did nothing");
+  return cpu() - before;
 }
 
 function cpu() {

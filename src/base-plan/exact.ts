@@ -3,8 +3,8 @@ import { judge, type Verdict } from "../readiness/index.js";
 import {
   type Band,
   bandOf,
-  type Draws,
   ENSEMBLE_TOLERANCE,
+  type EnsembleRun,
   prepareRun,
   sampleAt,
   timelineOf,
@@ -27,40 +27,63 @@ export interface PlayedCourse {
   readonly energy: Band;
 }
 
-export function playCourse(
-  aircraft: BaseAircraft,
-  course: Course,
-  limits: BaseLimits,
-  draws: Draws = aircraft.plan.draws,
-): PlayedCourse {
-  const plan = withCart(aircraft, limits, course.cart);
-  const { criteria, wish } = plan;
-  const scenario = playedScenario(plan, course, limits);
-  const run = prepareRun(scenario, draws);
-  const hot = course.blocks.at(-1)?.to ?? wish.departure;
-  const times = [...new Set([0, ...course.blocks.flatMap((b) => [b.from, b.to]), hot, wish.departure])];
-  const played = trajectory(run, {
-    state: run.initial,
-    timeline: timelineOf(scenario.initial.configuration, scenario.events),
-    sampleTimes: times.sort((a, b) => a - b),
-    tolerance: ENSEMBLE_TOLERANCE,
-  });
-  if (played.status !== "completed") throw new NumericalFailure(`${played.status}: ${played.remedy}`);
-  const { parts, members } = played;
-  const temps = sampleAt(played, wish.departure);
-  const verdict = judge(
-    criteria,
-    { temps, parts, members },
-    { temps: sampleAt(played, hot), parts, members },
-  );
-  const tooHot = course.blocks.length > 0 && verdict.tooHot.length > 0;
-  return {
-    course,
-    ready: readyMembers(criteria, temps, parts, members),
-    chance: verdict.chance,
-    verdict,
-    missed: tooHot || verdict.chance < wish.chance,
-    energy: bandOf(played.energy.subarray(played.energy.length - members)),
+/** Plays courses of one aircraft over all its members. */
+export type CoursePlayer = (course: Course) => PlayedCourse;
+
+/** [s] before the first thing a course does from which its state is kept: what is tried next mostly begins a little earlier. */
+const KEPT_BEFORE = 7200;
+const KEPT_EVERY = 600;
+
+/** Until the first thing that a course does all courses are alike: states on the way there are kept and gone on from. */
+export function coursePlayer(aircraft: BaseAircraft, limits: BaseLimits): CoursePlayer {
+  const runs = new Map<number | undefined, EnsembleRun>();
+  const kept = new Map<number | undefined, Map<number, Float64Array>>();
+
+  return (course) => {
+    const plan = withCart(aircraft, limits, course.cart);
+    const { criteria, wish } = plan;
+    const scenario = playedScenario(plan, course, limits);
+    const run = runs.get(course.cart) ?? prepareRun(plan.scenario, plan.draws);
+    runs.set(course.cart, run);
+    const states = kept.get(course.cart) ?? new Map<number, Float64Array>();
+    kept.set(course.cart, states);
+    const { departure } = wish;
+    const begins = Math.min(
+      course.blocks[0]?.from ?? departure,
+      course.stay?.from ?? course.stay?.to ?? departure,
+    );
+    const from = [...states.keys()].filter((t) => t <= begins).reduce((a, b) => Math.max(a, b), 0);
+    const hot = course.blocks.at(-1)?.to ?? departure;
+    const early = Array.from(
+      { length: KEPT_BEFORE / KEPT_EVERY + 1 },
+      (_, k) => begins - k * KEPT_EVERY,
+    ).filter((t) => t > from && t < departure);
+    const ends = course.blocks.flatMap((b) => [b.from, b.to]);
+    const times = [...new Set([from, ...early, ...ends, hot, departure])].filter((t) => t >= from);
+    const played = trajectory(run, {
+      state: states.get(from) ?? run.initial,
+      timeline: timelineOf(scenario.initial.configuration, scenario.events),
+      sampleTimes: times.sort((a, b) => a - b),
+      tolerance: ENSEMBLE_TOLERANCE,
+    });
+    if (played.status !== "completed") throw new NumericalFailure(`${played.status}: ${played.remedy}`);
+    for (const t of early) states.set(t, Float64Array.from(sampleAt(played, t)));
+    const { parts, members } = played;
+    const temps = sampleAt(played, departure);
+    const verdict = judge(
+      criteria,
+      { temps, parts, members },
+      { temps: sampleAt(played, hot), parts, members },
+    );
+    const tooHot = course.blocks.length > 0 && verdict.tooHot.length > 0;
+    return {
+      course,
+      ready: readyMembers(criteria, temps, parts, members),
+      chance: verdict.chance,
+      verdict,
+      missed: tooHot || verdict.chance < wish.chance,
+      energy: bandOf(played.energy.subarray(played.energy.length - members)),
+    };
   };
 }
 

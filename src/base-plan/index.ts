@@ -2,7 +2,7 @@ export type { Block, Candidate, Course, Deed, Demand, Holder, Stay } from "./can
 export { connectionOf, currentOf, deedsOf, demandsOf, electricPower } from "./candidate.js";
 export { type Choice, choose, goTogether, type Priced } from "./choose.js";
 export { type Costs, changeOf, compareCosts, costsOf, sumOfCosts } from "./costs.js";
-export { type PlayedCourse, playCourse } from "./exact.js";
+export { type CoursePlayer, coursePlayer, type PlayedCourse } from "./exact.js";
 export { type Cause, causeOf, type Obstacle } from "./explain.js";
 export { type AircraftNow, baseDocumentOf } from "./from-set-up.js";
 export { type Lift, type LimitChange, lifted } from "./lifts.js";

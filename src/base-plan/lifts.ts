@@ -1,6 +1,5 @@
 import type { Candidate, Course, Holder } from "./candidate.js";
 import { choose, type Priced } from "./choose.js";
-import type { PlayedCourse } from "./exact.js";
 import type { BaseLimits, Grid } from "./limits.js";
 import type { BaseRequest } from "./request.js";
 import { optionsOf, parkedDemands } from "./rows.js";
@@ -30,7 +29,6 @@ export interface LiftRequest {
   readonly request: BaseRequest;
   readonly grid: Grid;
   readonly holders: readonly Holder[];
-  readonly chanceOf: (a: number, course: Course) => PlayedCourse;
   readonly onTry: () => void;
 }
 
@@ -39,7 +37,7 @@ const BREAKERS = [6, 10, 13, 15, 16, 20, 25, 30, 32, 40, 50, 63, 80, 100, 125];
 
 /**
  * Lifts each limit by the next size up, one at a time and, where none alone helps, two at a time, and chooses anew:
- * what makes a missed departure possible is listed, with its chance over all members.
+ * what makes a missed departure possible is listed, with its chance as read between courses played.
  */
 export async function triedLifts(work: LiftRequest): Promise<Lift[]> {
   const single = liftable(work.request.limits).map((change) => [change]);
@@ -60,7 +58,7 @@ async function tried(work: LiftRequest, all: readonly (readonly LimitChange[])[]
 }
 
 async function rescuedBy(
-  { lists, chosen, request, grid, holders, chanceOf }: LiftRequest,
+  { lists, chosen, request, grid, holders }: LiftRequest,
   changes: readonly LimitChange[],
 ): Promise<Lift["rescues"]> {
   const limits = changes.reduce(lifted, request.limits);
@@ -81,8 +79,7 @@ async function rescuedBy(
   return choice.chosen.flatMap((i, a) => {
     if (missed(lists[a], i) || !missed(lists[a], chosen[a])) return [];
     const course = lists[a][i].option.candidate;
-    const real = chanceOf(a, course);
-    return real.missed ? [] : [{ aircraft: a, chance: real.chance, course }];
+    return [{ aircraft: a, chance: course.chance, course }];
   });
 }
 

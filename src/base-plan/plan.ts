@@ -3,7 +3,7 @@ import type { Candidate, Course, Demand, Holder } from "./candidate.js";
 import { type CourseFinder, courseFinder, type Shape } from "./candidates.js";
 import { choose, type Priced } from "./choose.js";
 import { type Costs, compareCosts, costsOf, sumOfCosts } from "./costs.js";
-import { type PlayedCourse, playCourse, wetTimeOf } from "./exact.js";
+import { coursePlayer, type PlayedCourse, wetTimeOf } from "./exact.js";
 import { type Cause, causeOf } from "./explain.js";
 import { type Lift, triedLifts } from "./lifts.js";
 import { type Grid, gridOf } from "./limits.js";
@@ -79,10 +79,11 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
   const fixed = parkedDemands(request.parked, grid);
   const finders = aircraft.map((a) => courseFinder(a, limits, grid));
   const played = aircraft.map(() => new Map<string, PlayedCourse>());
+  const players = aircraft.map((a) => coursePlayer(a, limits));
   const cautions = aircraft.map(() => new Map<Shape, number>());
   const playedAs = (a: number, course: Course): PlayedCourse => {
     const key = keyOf(course);
-    const known = played[a].get(key) ?? playCourse(aircraft[a], course, limits);
+    const known = played[a].get(key) ?? players[a](course);
     played[a].set(key, known);
     return known;
   };
@@ -187,7 +188,6 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
         request,
         grid,
         holders: finders.map((f) => f.holder),
-        chanceOf: (a, course) => playedAs(a, course),
         onTry: progress,
       })
     : [];

@@ -49,7 +49,7 @@ describe("base", () => {
     expect(stdout.split("\n")[0]).toMatch(/^\d of 4 (is|are) not sure enough: /);
     expect(stdout).toMatch(/^!! \w+/m);
     expect(stdout).toMatch(/is not ready for \d\d:\d\d\s+because/);
-    expect(stdout).toMatch(/^Would help \(each tried\)\n- .*outlet number 2 on Ramp/m);
+    expect(stdout).toMatch(/^Would help \(each tried, over fewer cases\)\n- .*outlet number 2 on Ramp/m);
     expect(stdout).toMatch(/^[\n -~]*$/);
     expect(longest(stdout)).toBeLessThanOrEqual(80);
     expect(code).toBe(1);

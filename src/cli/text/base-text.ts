@@ -23,7 +23,7 @@ export function baseText(plan: BasePlanDocument, style: Style): string[] {
       style,
     ),
     ...list(
-      "Would help (each tried)",
+      "Would help (each tried, over fewer cases)",
       plan.lifts.map((lift) => liftText(lift, last)),
       style,
     ),
