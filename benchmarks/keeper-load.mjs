@@ -30,7 +30,12 @@ async function measure() {
   const url = /^postgres/.test(folder) ? folder : join(folder, `load-${process.pid}.sqlite`);
   const store = await openStore(url, { base: `load-${randomUUID()}` });
   const ids = Array.from({ length: count }, (_, i) => `a${i}`);
-  await store.append([{ kind: "set-up", id: randomUUID(), at: new Date().toISOString(), base: setUp(ids) }]);
+  const common = () => ({ id: randomUUID(), at: new Date().toISOString() });
+  // With weather the keeper also estimates every aircraft once a minute, as it does in earnest.
+  await store.append([
+    { ...common(), kind: "set-up", base: setUp(ids) },
+    { ...common(), kind: "forecast", origin: "invented", weather: weather() },
+  ]);
   /** [s] from the time written into the message by the publisher until the commit returned. */
   const waits = [];
   let kept = 0;
@@ -143,6 +148,11 @@ async function publish({ url, ids, seconds }) {
   process.send({ published });
   await client.endAsync();
   process.disconnect();
+}
+
+function weather() {
+  const point = (at_h) => ({ at_h, air_c: -20, wind_mps: 3, dew_point_c: -23, cloud_fraction: 0.3 });
+  return { points: Array.from({ length: 49 }, (_, at_h) => point(at_h)) };
 }
 
 function setUp(ids) {
