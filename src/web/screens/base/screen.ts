@@ -1,0 +1,9 @@
+import type { Screen } from "../registry.js";
+
+export const screen: Screen = {
+  path: "base",
+  order: 10,
+  icon: "setup",
+  isMain: false,
+  load: () => import("./BaseScreen.svelte"),
+};
