@@ -14,7 +14,9 @@ const SIZES = [
 const EVENING = new Date("2026-01-14T18:04:00+01:00");
 /** [px] what goes on below is left out of the picture. */
 const MOST = 1900;
-const SCREENS = ["night", "aircraft", "away", "logbook", "forecast", "settings"];
+const SCREENS = (await readdir("src/web/screens", { withFileTypes: true }))
+  .filter((entry) => entry.isDirectory() && entry.name !== "welcome")
+  .map(({ name }) => name);
 
 const server = await serveWeb("dist/web");
 const browser = await chromium.launch({

@@ -29,7 +29,7 @@ describe.skipIf(withoutBrowser)("without a network", () => {
     const sentence = page.locator(".placard .main");
     await sentence.filter({ hasText: "ready at 10:00." }).waitFor({ timeout: 30_000 });
     await page.getByText("Offline", { exact: true }).waitFor();
-    await page.getByRole("button", { name: "One hour later" }).click();
+    await page.getByRole("button", { name: /one hour later/i }).click();
     await sentence.filter({ hasText: "ready at 11:00." }).waitFor({ timeout: 30_000 });
     for (const screen of ["Aircraft", "Away", "Logbook"]) {
       await page.getByRole("link", { name: screen }).click();

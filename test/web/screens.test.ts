@@ -1,6 +1,3 @@
-import { readFileSync } from "node:fs";
-import { createRequire } from "node:module";
-import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import {
   DESK,
@@ -13,9 +10,8 @@ import {
   visit,
   withoutBrowser,
 } from "./browser.js";
+import { judge, unfold, widthOver } from "./judge.js";
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
-const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
 const SCREENS = ["night", "aircraft", "away", "logbook", "forecast", "settings"];
 
 describe.skipIf(withoutBrowser)("every screen", () => {
@@ -46,9 +42,7 @@ describe.skipIf(withoutBrowser)("every screen", () => {
         await page.locator("[aria-busy='true']").first().waitFor({ state: "detached", timeout: 60_000 });
         await settled(page);
         await judge(page, screen, failures);
-        await page
-          .locator("main details")
-          .evaluateAll("(all) => all.forEach((each) => { each.open = true; })");
+        await unfold(page);
         await judge(page, `${screen}, all unfolded`, failures);
       }
       expect(failures).toEqual([]);
@@ -71,35 +65,3 @@ describe.skipIf(withoutBrowser)("every screen", () => {
     await seen.context.close();
   });
 });
-
-async function judge(page: Page, name: string, failures: string[]): Promise<void> {
-  for (const colorScheme of ["light", "dark"] as const) {
-    await page.emulateMedia({ colorScheme });
-    // Colours that ease over are measured once they have.
-    await page.waitForTimeout(250);
-    await page.evaluate(AXE);
-    const found = await page.evaluate<{ id: string; nodes: { html: string; failureSummary: string }[] }[]>(
-      `axe.run(document, { runOnly: ${JSON.stringify(RULES)} }).then(({ violations }) => violations)`,
-    );
-    for (const { id, nodes } of found) {
-      failures.push(`${name}, ${colorScheme}: ${id}: ${nodes[0].html} ${nodes[0].failureSummary}`);
-    }
-  }
-  const over = await widthOver(page);
-  if (over > 0) failures.push(`${name}: ${over} px wider than the screen`);
-  const small = await page.evaluate<string[]>(SMALL_TARGETS);
-  failures.push(...small.map((target) => `${name}: target smaller than a gloved thumb: ${target}`));
-}
-
-function widthOver(page: Page): Promise<number> {
-  return page.evaluate("Math.max(0, document.documentElement.scrollWidth - innerWidth)");
-}
-
-/** Buttons, links outside sentences, fields and folds that are less than 44 px high or wide. */
-const SMALL_TARGETS = `
-  [...document.querySelectorAll("button, select, input, textarea, summary, nav a, [role=slider]")].flatMap((element) => {
-    const field = element.matches("input[type=radio], input[type=checkbox]") ? element.closest("label") : element;
-    const { width, height } = field.getBoundingClientRect();
-    const isShown = width > 0 && element.checkVisibility({ visibilityProperty: true });
-    return isShown && Math.min(width, height) < 43.5 ? [element.outerHTML.slice(0, 120) + " " + width + "x" + height] : [];
-  })`;

@@ -1,0 +1,49 @@
+import { readFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import type { Page } from "playwright-core";
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
+const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
+
+/** Judges the page as it stands in both lights, and its width and targets. */
+export async function judge(page: Page, name: string, failures: string[]): Promise<void> {
+  for (const colorScheme of ["light", "dark"] as const) {
+    await page.emulateMedia({ colorScheme });
+    // Colours that ease over are measured once they have.
+    await page.waitForTimeout(250);
+    await page.evaluate(AXE);
+    const found = await page.evaluate<{ id: string; nodes: { html: string; failureSummary: string }[] }[]>(
+      `axe.run(document, { runOnly: ${JSON.stringify(RULES)} }).then(({ violations }) => violations)`,
+    );
+    for (const { id, nodes } of found) {
+      failures.push(`${name}, ${colorScheme}: ${id}: ${nodes[0].html} ${nodes[0].failureSummary}`);
+    }
+  }
+  const over = await widthOver(page);
+  if (over > 0) failures.push(`${name}: ${over} px wider than the screen`);
+  const small = await page.evaluate<string[]>(SMALL_TARGETS);
+  failures.push(...small.map((target) => `${name}: target smaller than a gloved thumb: ${target}`));
+}
+
+/** [px] the page is wider than the screen. */
+export function widthOver(page: Page): Promise<number> {
+  return page.evaluate("Math.max(0, document.documentElement.scrollWidth - innerWidth)");
+}
+
+/** Buttons, links outside sentences, fields and folds that are less than 44 px high or wide. */
+const SMALL_TARGETS = `
+  [...document.querySelectorAll("button, select, input, textarea, summary, nav a, [role=slider]")].flatMap((element) => {
+    const field = element.matches("input[type=radio], input[type=checkbox]") ? element.closest("label") : element;
+    const { width, height } = field.getBoundingClientRect();
+    const isShown = width > 0 && element.checkVisibility({ visibilityProperty: true });
+    return isShown && Math.min(width, height) < 43.5 ? [element.outerHTML.slice(0, 120) + " " + width + "x" + height] : [];
+  })`;
+
+/** Opens every fold; how many there were, so that nobody judges folded ones for unfolded. */
+export function unfold(page: Page): Promise<number> {
+  return page.evaluate(`(() => {
+    const all = [...document.querySelectorAll("main details")];
+    for (const each of all) each.open = true;
+    return all.length;
+  })()`);
+}
