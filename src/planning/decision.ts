@@ -109,7 +109,11 @@ function* searched(
 ): Steps<SearchResult> {
   const isHopeless = ({ reached, chance }: Near) => !reached && chance < wanted - HOPELESS_GAP;
   if (known !== undefined) {
-    return isHopeless(known) ? known : yield* refinePlugIn(finder, wanted, range, known.index, 1);
+    if (!isHopeless(known)) return yield* refinePlugIn(finder, wanted, range, known.index, 1);
+    yield;
+    // Among equals the longer lead, as a search over all of them has it.
+    const isLongest = finder.plannable(range.first) >= finder.plannable(known.index);
+    return isLongest ? { index: range.first, reached: false } : known;
   }
   const few = scouts();
   if (few === finder) return yield* latestPlugIn(finder, wanted, range);

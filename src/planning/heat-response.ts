@@ -33,7 +33,7 @@ export interface HeatResponse {
 }
 
 /** [s] between plug-ins whose heated courses are played. The rise from heat depends on the moment only by the weather. */
-const NODE_SPACING = 7200;
+const NODE_SPACING = 3600;
 /** [s] after plug-in at which heated courses are kept; from then on an engine is as warm as the heat makes it. */
 const LEADS = [
   0, 600, 1200, 1800, 2700, 3600, 4800, 6000, 7200, 9000, 10_800, 12_600, 14_400, 18_000, 21_600, 28_800,

@@ -16,7 +16,7 @@ export interface LastMinutes {
 }
 
 /** [s] between the moments played. */
-const SPACING = 6 * 3600;
+const SPACING = 3 * 3600;
 /** [s] of heating before them. */
 const LEAD = 9000;
 

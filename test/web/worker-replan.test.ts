@@ -10,7 +10,9 @@ const NOW = Date.UTC(2026, 0, 14, 17);
 const HOUR = 3_600_000;
 const MEMBERS = 60;
 
-const state = deriveBase(demoOpening(NOW).events);
+const derived = deriveBase(demoOpening(NOW).events);
+if (derived === undefined) throw new Error("the demo has no set-up");
+const state = derived;
 const [first, second] = [...state.aircraft.values()].filter(({ departures }) => departures.length > 0);
 
 const base: OpenBase = {
