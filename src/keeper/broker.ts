@@ -1,5 +1,7 @@
+import { randomUUID } from "node:crypto";
 import { createServer, type Socket } from "node:net";
 import { Aedes } from "aedes";
+import type { Store } from "../store/index.js";
 
 export interface EmbeddedBroker {
   readonly url: string;
@@ -33,4 +35,13 @@ export async function startBroker(port = 0): Promise<EmbeddedBroker> {
       await new Promise<void>((resolve) => server.close(() => resolve()));
     },
   };
+}
+
+/** The name this base has for the broker, the same after every restart: the broker then drops the old connection at once. */
+export async function clientIdOf(store: Pick<Store, "loadState" | "saveState">): Promise<string> {
+  const known = await store.loadState("client");
+  if (typeof known === "string") return known;
+  const made = `soakline-${randomUUID().slice(0, 8)}`;
+  await store.saveState("client", made);
+  return made;
 }

@@ -1,4 +1,3 @@
-import { randomUUID } from "node:crypto";
 import type { AddressInfo } from "node:net";
 import { isoOf } from "../base/index.js";
 import type { BaseSetUp } from "../logbook/index.js";
@@ -11,12 +10,13 @@ import {
 } from "../server/index.js";
 import type { ProbeReading, Store } from "../store/index.js";
 import { openBook } from "./book.js";
-import { startBroker } from "./broker.js";
+import { clientIdOf, startBroker } from "./broker.js";
 import { createClock } from "./clocks.js";
 import { openDemo } from "./demo/open.js";
 import { type DemoProcess, startDemoProcess } from "./demo/start.js";
 import { createFacts } from "./facts.js";
 import { createIngest } from "./ingest.js";
+import { createLive } from "./live.js";
 import { createKeeperLog } from "./log.js";
 import { createKeeperMetrics } from "./metrics.js";
 import { createPilot } from "./pilot.js";
@@ -127,38 +127,15 @@ async function started(options: KeeperOptions, closing: (() => unknown)[]): Prom
     child?.tell({ standing: standing() });
   });
 
-  const live: Live = {
-    state: book.state,
-    plans: () => pilot.plans,
-    now: () => pilot.now,
-    async record(events) {
-      try {
-        return await book.record(events);
-      } catch (error) {
-        void lookOverStore();
-        throw error;
-      }
-    },
-    async ingest(readings) {
-      const result = await store.appendReadings(readings);
-      for (const reading of readings) heard(reading);
-      return result;
-    },
-    acknowledge: switchboard.acknowledge,
-    switchByHand: switchboard.byHand,
-    onChange(listener) {
-      listeners.add(listener);
-      return () => listeners.delete(listener);
-    },
-    health() {
-      const unable = [
-        ...(writable ? [] : ["The store cannot be written: heaters stay off."]),
-        ...switchboard.troubles(),
-        ...probes.troubles(),
-      ];
-      return { ready: unable.length === 0, reasons: [...unable, ...pilot.troubles()] };
-    },
-  };
+  const live = createLive({
+    ...{ store, book, pilot, switchboard, listeners, heard },
+    recordFailed: () => void lookOverStore(),
+    unable: () => [
+      ...(writable ? [] : ["The store cannot be written: heaters stay off."]),
+      ...switchboard.troubles(),
+      ...probes.troubles(),
+    ],
+  });
   const app = await createServer({
     ...{ store, clock: clock.now, live, metrics: metrics.registry, log: options.log ?? false },
     access: { hosts: [], https: false, ...options.access },
@@ -288,13 +265,4 @@ async function started(options: KeeperOptions, closing: (() => unknown)[]): Prom
     for (const end of closing.reverse()) await Promise.resolve(end()).catch(failed("closing failed"));
     log.write("info", "stopped");
   }
-}
-
-/** The name this base has for the broker, the same after every restart: the broker then drops the old connection at once. */
-async function clientIdOf(store: Pick<Store, "loadState" | "saveState">): Promise<string> {
-  const known = await store.loadState("client");
-  if (typeof known === "string") return known;
-  const made = `soakline-${randomUUID().slice(0, 8)}`;
-  await store.saveState("client", made);
-  return made;
 }

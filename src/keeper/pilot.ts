@@ -1,19 +1,14 @@
 import { randomUUID } from "node:crypto";
-import { isNews, isoOf, nextDeparture, planIssued } from "../base/index.js";
-import {
-  issueText,
-  type KnownReading,
-  type NowDocument,
-  type Outcome,
-  type PlanDocument,
-  type SavedEstimate,
-} from "../index.js";
-import type { AircraftState, BaseState, EventOf, LogbookEvent } from "../logbook/index.js";
+import { isNews, isoOf, planIssued } from "../base/index.js";
+import { issueText, type NowDocument, type Outcome, type SavedEstimate } from "../index.js";
+import type { AircraftState, EventOf, LogbookEvent } from "../logbook/index.js";
 import type { StandingPlan } from "../server/index.js";
 import type { Store } from "../store/index.js";
+import { isWanted, LONGEST_PAST, slim, strays } from "./aircraft-news.js";
 import type { Book } from "./book.js";
 import { createFindingFaults } from "./findings.js";
 import type { Planner, UpdateResult } from "./planner.js";
+import { readingsSince } from "./readings-since.js";
 
 /** Keeps estimates and plans of all aircraft fresh, and writes down what changes. */
 export interface Pilot {
@@ -46,15 +41,8 @@ const ESTIMATE_EVERY = 60_000;
 const PLAN_EVERY = 10 * 60_000;
 /** [ms] between keeping an estimate for the next start. */
 const SAVE_EVERY = 10 * 60_000;
-/** [K] by which a part may leave what its plan foresaw before it is planned anew; project judgement, the size of a probe's error. */
-const STRAY = 2;
-/** [ms] of readings that are taken as they came, and beyond which their means by the minute are. */
-const RAW_SPAN = 30 * 60_000;
-const MOST_ROWS = 20_000;
 /** Aircraft under way at once: one is worked out while the readings of the next are fetched. */
 const AT_ONCE = 2;
-/** Parts by which a plan is followed. */
-const FOLLOWED = ["oil", "crankcase", "heads_front"] as const;
 
 /** Events after which an aircraft is planned anew. */
 const CHANGING: ReadonlySet<LogbookEvent["kind"]> = new Set([
@@ -165,14 +153,16 @@ export function createPilot({ store, book, planner, clock, onChange, log }: Pilo
     const from = flight.saved?.through ?? Math.max(aircraft.anchor.at, now - LONGEST_PAST);
     // Without weather there is no estimate, whatever the probes say.
     const readings =
-      state.forecasts.length === 0 ? [] : await readingsSince(aircraft, Math.min(from, now) - 60_000, now);
+      state.forecasts.length === 0
+        ? []
+        : await readingsSince(store, aircraft, Math.min(from, now) - 60_000, now);
     const result = await planner.update({
       ...{
         aircraft: id,
         state: slim(state, id, now),
         now,
         readings,
-        withPlan: withPlan && wanted(aircraft, now),
+        withPlan: withPlan && isWanted(aircraft, now),
       },
       ...(flight.saved === undefined ? {} : { saved: flight.saved }),
     });
@@ -285,29 +275,6 @@ export function createPilot({ store, book, planner, clock, onChange, log }: Pilo
     void work.finally(() => underWay.delete(work));
   }
 
-  async function readingsSince({ setUp }: AircraftState, from: number, to: number): Promise<KnownReading[]> {
-    const isLong = to - from > RAW_SPAN;
-    if (isLong) await store.rollUp(1);
-    const probed = setUp.probes.length > 0 ? [setUp.id] : [];
-    const rows: KnownReading[] = [];
-    for (const aircraft of [...probed, "base"]) {
-      let begin = from;
-      for (;;) {
-        const page = await store.readings({
-          ...{ aircraft, from: begin, to, limit: MOST_ROWS },
-          resolution: isLong ? "minute" : "raw",
-        });
-        for (const { probe, time, mean } of page) rows.push({ aircraft, probe, time, tempC: mean });
-        const last = page.at(-1);
-        if (page.length < MOST_ROWS || last === undefined || last.time <= begin) break;
-        // A time may be cut in two by the page: it is read once more, and what was read of it dropped.
-        while (rows.at(-1)?.time === last.time) rows.pop();
-        begin = last.time;
-      }
-    }
-    return rows;
-  }
-
   function forget(id: string): void {
     flights.delete(id);
     plans.delete(id);
@@ -341,13 +308,6 @@ export function createPilot({ store, book, planner, clock, onChange, log }: Pilo
   };
 }
 
-/** [ms] an estimate looks back at most; the base's scenarios begin no earlier. */
-const LONGEST_PAST = 100 * 3_600_000;
-
-function wanted(aircraft: AircraftState, now: number): boolean {
-  return nextDeparture(aircraft, now) !== undefined && !aircraft.running;
-}
-
 function stateKey(id: string): string {
   return `estimate:${id}`;
 }
@@ -360,32 +320,4 @@ function isSaved(value: unknown): value is SavedEstimate {
 
 function reasonOf(outcome: Exclude<Outcome<unknown>, { status: "completed" }>): string {
   return outcome.status === "refused" ? outcome.issues.map(issueText).join("; ") : outcome.message;
-}
-
-/** What one aircraft's numbers hang on, so that not the whole logbook is copied into the planning thread. */
-function slim(state: BaseState, id: string, now: number): BaseState {
-  const aircraft = state.aircraft.get(id);
-  const old = state.forecasts.findIndex(({ at }) => Date.parse(at) < now - LONGEST_PAST);
-  return {
-    setUp: { ...state.setUp, aircraft: state.setUp.aircraft.filter((one) => one.id === id) },
-    aircraft: new Map(aircraft === undefined ? [] : [[id, aircraft]]),
-    forecasts: old < 0 ? state.forecasts : state.forecasts.slice(0, old + 1),
-    faults: [],
-    withoutEffect: [],
-  };
-}
-
-/** Whether a part has left what its plan foresaw for now. */
-function strays({ parts }: NowDocument, { start, course }: PlanDocument, now: number): boolean {
-  const hours = (now - Date.parse(start.time)) / 3_600_000;
-  const after = course.time_h.findIndex((t) => t >= hours);
-  if (after <= 0) return false;
-  const share = (hours - course.time_h[after - 1]) / (course.time_h[after] - course.time_h[after - 1]);
-  return FOLLOWED.some((part) => {
-    const planned = course.parts[part]?.p50_c;
-    const seen = parts[part]?.p50_c;
-    if (planned === undefined || seen === undefined) return false;
-    const foreseen = planned[after - 1] + share * (planned[after] - planned[after - 1]);
-    return Math.abs(seen - foreseen) > STRAY;
-  });
 }

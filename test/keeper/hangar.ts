@@ -46,15 +46,17 @@ export const setUp: BaseSetUp = {
 export const HEAT_BEFORE = 9000;
 export const UNPLUG_BEFORE = 3000;
 
-let template: PlanDocument | undefined;
+/** A real plan, made once before anything else runs; planning itself is held elsewhere. */
+const template = realPlan();
 
-/** A real plan, moved to the times that a test needs: planning itself is held elsewhere. */
+function realPlan(): PlanDocument {
+  const outcome = planOf(stateOf(opening.events), "lynx", { now: OPENED, members: 20 });
+  if (outcome.status !== "completed") throw new Error(JSON.stringify(outcome));
+  return outcome.result.plan;
+}
+
+/** It, moved to the times that a test needs. */
 function movedPlan(departure: number, now: number): PlanDocument {
-  if (template === undefined) {
-    const outcome = planOf(stateOf(opening.events), "lynx", { now: OPENED, members: 20 });
-    if (outcome.status !== "completed") throw new Error(JSON.stringify(outcome));
-    template = outcome.result.plan;
-  }
   const stamp = (ms: number) => ({ at_h: (ms - now) / 3_600_000, time: new Date(ms).toISOString() });
   return {
     ...template,

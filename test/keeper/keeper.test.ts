@@ -7,7 +7,7 @@ import { type Hangar, HEAT_BEFORE, openHangar, UNPLUG_BEFORE } from "./hangar.js
 // The whole keeper on a real store, a real broker and a switch with a real connection, in real time.
 
 /** [ms] a command may be late: the keeper looks once a second, and the machine may be busy. */
-const LATE = 3000;
+const LATE = 4000;
 
 let hangar: Hangar;
 afterEach(() => hangar.close());

@@ -1,0 +1,52 @@
+import type { Live, LiveChange } from "../server/index.js";
+import type { ProbeReading, Store } from "../store/index.js";
+import type { Book } from "./book.js";
+import type { Pilot } from "./pilot.js";
+import type { Switchboard } from "./switchboard.js";
+
+export interface LiveParts {
+  readonly store: Pick<Store, "appendReadings">;
+  readonly book: Book;
+  readonly pilot: Pilot;
+  readonly switchboard: Switchboard;
+  readonly listeners: Set<(change: LiveChange) => void>;
+  /** A reading that came in. */
+  readonly heard: (reading: ProbeReading) => void;
+  /** Somebody's events could not be written down. */
+  readonly recordFailed: () => void;
+  /** Why heaters cannot be switched, in sentences. */
+  readonly unable: () => readonly string[];
+}
+
+/** What the server asks of the keeper. */
+export function createLive(parts: LiveParts): Live {
+  const { store, book, pilot, switchboard, listeners, heard, recordFailed, unable } = parts;
+  return {
+    state: book.state,
+    plans: () => pilot.plans,
+    now: () => pilot.now,
+    async record(events) {
+      try {
+        return await book.record(events);
+      } catch (error) {
+        recordFailed();
+        throw error;
+      }
+    },
+    async ingest(readings) {
+      const result = await store.appendReadings(readings);
+      for (const reading of readings) heard(reading);
+      return result;
+    },
+    acknowledge: switchboard.acknowledge,
+    switchByHand: switchboard.byHand,
+    onChange(listener) {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    health() {
+      const reasons = unable();
+      return { ready: reasons.length === 0, reasons: [...reasons, ...pilot.troubles()] };
+    },
+  };
+}
