@@ -35,7 +35,7 @@ export function drawCurve(box: HTMLElement, curve: Curve): uPlot {
       series: [{}, { stroke: read("--ink"), width: 2.5, points: { show: false } }],
       axes: [
         { ...axis, size: 32 },
-        { ...axis, size: 56 },
+        { ...axis, size: 66 },
       ],
       hooks: { draw: [(u) => drawPoint(u, curve.at, read("--now"))] },
     },

@@ -59,8 +59,6 @@ export interface Work {
   /** Invented places whose winters can be made. */
   readonly places: { readonly ask: Record<never, never>; readonly answer: readonly Named[] };
   readonly winter: { readonly ask: WinterAsk; readonly answer: WinterStudyDocument };
-  /** The base as it is set up, whole. */
-  readonly setUp: { readonly ask: Record<never, never>; readonly answer: BaseSetUp };
   /** What is wrong with a set-up, before it is kept; empty when nothing is. */
   readonly readSetUp: { readonly ask: { readonly base: unknown }; readonly answer: readonly DocumentIssue[] };
   /** A temperature log of a file, or the questions that it leaves open. */
@@ -242,6 +240,8 @@ export interface Catalogue {
 
 /** What stands at the base, as the screens need it. */
 export interface BaseView {
+  /** As it is set up, whole, for those who change it. */
+  readonly setUp: BaseSetUp;
   readonly name: string;
   readonly notice?: string;
   readonly zone: string;

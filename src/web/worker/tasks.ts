@@ -101,7 +101,6 @@ export const TASKS: Tasks = {
   places: () => PLACES.map(({ id, name }) => ({ id, name })),
   winter: ({ document, files }, onProgress) =>
     resultOf(winterFromDocument(document, { onProgress, readFile: (name) => fileOf(files, name) })),
-  setUp: () => opened().setUp,
   readSetUp({ base }) {
     const reading = readBaseSetUp(base);
     return reading.ok ? [] : reading.issues;

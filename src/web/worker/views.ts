@@ -26,6 +26,7 @@ export function baseView(state: BaseState, now: number): BaseView {
   const { read, refused } = readForecasts(state);
   const [newest] = read;
   return {
+    setUp,
     name: setUp.name,
     ...(setUp.notice === undefined ? {} : { notice: setUp.notice }),
     zone: setUp.zone,

@@ -1,0 +1,225 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { demoOpening, scenarioOf } from "../../src/base/index.js";
+import { deriveBase } from "../../src/logbook/index.js";
+import { simulateFromDocument } from "../../src/pipeline.js";
+import {
+  DESK,
+  expectNoComplaints,
+  openDemo,
+  openSite,
+  PHONE,
+  type Site,
+  settled,
+  type Visit,
+  visit,
+  withoutBrowser,
+} from "./browser.js";
+import { judge, unfold, widthOver } from "./judge.js";
+
+const HOUR = 3_600_000;
+/** The demo was opened so long ago, so that a log of a night since then can be learned from. */
+const AGO = 7 * HOUR;
+const NOW = 60_000 * Math.floor(Date.now() / 60_000);
+
+describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
+  let site: Site;
+  let seen: Visit;
+  let page: Page;
+
+  beforeAll(async () => {
+    site = await openSite();
+    seen = await visit(site, { viewport: PHONE, reducedMotion: "reduce" });
+    ({ page } = seen);
+    await page.clock.setFixedTime(NOW - AGO);
+    await page.reload();
+    await openDemo(page);
+    await settled(page);
+    await page.clock.setFixedTime(NOW);
+  }, 300_000);
+  afterAll(async () => {
+    await seen?.context.close();
+    await site?.close();
+  });
+
+  test("why: another question and temperature give another answer", { timeout: 180_000 }, async () => {
+    await open("why");
+    const answer = page.locator(".big");
+    const at20 = await answer.textContent();
+    await page.getByRole("button", { name: "At: less" }).click();
+    await expect.poll(() => answer.textContent()).not.toBe(at20);
+    await page.getByLabel("The question").selectOption("bearing-clearance");
+    await page.getByRole("heading", { name: "What is left of the main-bearing clearance?" }).waitFor();
+    await judged("why");
+  });
+
+  test("thaw: says when it may leave", { timeout: 240_000 }, async () => {
+    await open("thaw");
+    await page.getByRole("button", { name: /^Work it out/ }).click();
+    await main(/dry/i);
+    await page.getByRole("heading", { name: "When is what done" }).waitFor();
+    await judged("thaw");
+  });
+
+  test("kit: two kits stand side by side", { timeout: 400_000 }, async () => {
+    await open("kit/lynx");
+    await page.getByRole("button", { name: "Compare" }).click();
+    const cold = page.getByRole("region", { name: "In the cold" });
+    await cold.waitFor({ timeout: 300_000 });
+    expect(await cold.getByRole("columnheader").allTextContents()).toEqual([
+      "Weather",
+      "Lynx",
+      "pad under the sump",
+    ]);
+    await judged("kit");
+  });
+
+  test("learn: a log of last night is learned from, used, and taken back", { timeout: 500_000 }, async () => {
+    await open("learn/lynx");
+    await judged("learn, before");
+    await bring("early.csv", "time,oil_c\n2020-01-10T05:00Z,-27.5\n2020-01-10T05:10Z,-27.4\n");
+    await page.getByRole("button", { name: "Learn from it" }).click();
+    await main(/does not cover this log/);
+
+    await bring("local.csv", "time,left thing\n2020-01-10 05:00,-27.5\n2020-01-10 05:10,-27.4\n");
+    await page.getByText("times with an offset, or a time zone for the file").waitFor();
+    await page.getByRole("button", { name: "Read it so" }).click();
+    await page.getByLabel(/What is the column “left thing”/).selectOption("oil");
+    await page.getByLabel(/In which unit is “left thing”/).selectOption("c");
+    await page.getByText(/^2 readings/).waitFor();
+
+    await bring("night.csv", nightLog());
+    await page.getByText(/left out or doubted \(1\)/i).waitFor();
+    await page.getByRole("button", { name: "Learn from it" }).click();
+    await main(/^(Learned \d+ of|The log taught nothing)/, 300_000);
+    const tonight = page.getByText(/^Before: .* With what was learned: /);
+    await tonight.waitFor({ timeout: 180_000 });
+    await judged("learn");
+    await page.getByRole("button", { name: "Use it for Lynx" }).click();
+    await page.getByText(/^Lynx is planned with what \d+ logged readings taught/).waitFor();
+    await page.getByRole("button", { name: "Back to the catalogue" }).click();
+    await page.getByText("Lynx is planned with the general values of its engine.").waitFor();
+  });
+
+  test("base: faults stand at their field; what is right is kept as a new set-up", {
+    timeout: 400_000,
+  }, async () => {
+    await open("base");
+    await page.getByLabel("Breaker [A]").fill("-3");
+    await page.getByLabel("Breaker [A]").press("Tab");
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByText("Not saved: one thing is wrong.").waitFor();
+    expect(await page.getByLabel("Breaker [A]").getAttribute("aria-invalid")).toBe("true");
+    await judged("base, with a fault");
+    await page.getByLabel("Breaker [A]").fill("10");
+    await page.getByLabel("Breaker [A]").press("Tab");
+    await page.getByRole("button", { name: "Add an aircraft" }).click();
+    const added = page
+      .locator("details", { has: page.locator("summary", { hasText: "Aircraft 5" }) })
+      .first();
+    await added.getByLabel("Name", { exact: true }).first().fill("Stoat");
+    await added.getByLabel("Name", { exact: true }).first().press("Tab");
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByText("Saved; all plans are made anew.").waitFor();
+    await page.reload();
+    // What this screen needs comes after the plans that the reload begins.
+    await page.locator("summary", { hasText: "Stoat" }).waitFor({ timeout: 120_000 });
+    expect(await page.getByLabel("Breaker [A]").inputValue()).toBe("10");
+    expect(await unfold(page)).toBeGreaterThan(20);
+    await judged("base, all unfolded");
+    await open("settings");
+    await page.getByRole("link", { name: "Set-up of the base" }).click();
+    await page.getByRole("heading", { level: 1, name: "Set-up of the base" }).waitFor();
+  });
+
+  test("winter: a made winter is worked through, stopped and shown", { timeout: 600_000 }, async () => {
+    await open("winter/lynx");
+    await page.getByRole("button", { name: "Winters made: less" }).click();
+    await page.getByRole("checkbox", { name: "Tuesday" }).uncheck();
+    await page.getByLabel("Electricity, per kWh").fill("many");
+    await page.getByLabel("Electricity, per kWh").press("Tab");
+    await page.getByText("Electricity, per kWh: many is not a number of 0 or more.").waitFor();
+    await page.getByLabel("Electricity, per kWh").fill("0.25");
+    await page.getByLabel("Electricity, per kWh").press("Tab");
+    await page.getByRole("button", { name: "Compare" }).click();
+    await page.getByRole("button", { name: "Stop" }).click();
+    await main(/Choose up to three kits/);
+    await page.getByRole("button", { name: "Compare" }).click();
+    await main(/ready in .* departures/, 500_000);
+    const table = page.getByRole("region", { name: "The winter in numbers" });
+    expect(await table.getByRole("row").count()).toBe(4);
+    const energies = await table.locator("tbody tr td:nth-child(4)").allTextContents();
+    const [always, clock, planned] = energies.map((text) => Number.parseFloat(text.replace(",", "")));
+    expect(always).toBeGreaterThan(clock);
+    expect(planned).toBeGreaterThan(0);
+    expect(planned).toBeLessThan(always);
+    const months = page.getByRole("region", { name: "Month by month" });
+    expect(await months.getByRole("rowheader", { name: "January" }).count()).toBe(1);
+    await judged("winter");
+  });
+
+  test("nothing was complained of", () => expectNoComplaints(seen));
+
+  async function open(address: string): Promise<void> {
+    await page.setViewportSize(PHONE);
+    await page.goto(`${site.url}#/${address}`);
+    await page.locator("main h1").waitFor();
+  }
+
+  async function main(text: RegExp, timeout = 180_000): Promise<void> {
+    await page.locator(".placard .main", { hasText: text }).waitFor({ timeout });
+  }
+
+  async function bring(name: string, text: string): Promise<void> {
+    await page
+      .getByLabel("Log file (CSV)")
+      .setInputFiles({ name, mimeType: "text/csv", buffer: Buffer.from(text) });
+  }
+
+  /** Accessible, wide enough and with targets for gloves, on a phone and a desk, and no wider than 320 px. */
+  async function judged(name: string): Promise<void> {
+    const failures: string[] = [];
+    for (const [size, viewport] of [
+      ["desk", DESK],
+      ["phone", PHONE],
+    ] as const) {
+      await page.setViewportSize(viewport);
+      await judge(page, `${name} on a ${size}`, failures);
+      if (PICTURES !== undefined) {
+        const picture = await page.screenshot({ fullPage: true });
+        writeFileSync(join(PICTURES, `${name.replace(/\W+/g, "-")}-${size}.png`), picture);
+      }
+    }
+    await page.setViewportSize({ width: 320, height: 640 });
+    if ((await widthOver(page)) > 0) failures.push(`${name}: wider than 320 px`);
+    await page.setViewportSize(PHONE);
+    expect(failures).toEqual([]);
+  }
+});
+
+/** Where pictures of what was judged are put, for eyes; nowhere unless named. */
+const PICTURES = process.env.SOAKLINE_PICTURES;
+
+/** What three probes of the demo's first aircraft would have shown since the demo was opened, with a false reading. */
+function nightLog(): string {
+  const base = deriveBase(demoOpening(NOW - AGO).events);
+  if (base === undefined) throw new Error("the demo has no set-up");
+  const found = scenarioOf(base, "lynx", { now: NOW, from: "anchor", members: 20 });
+  if (!found.ok) throw new Error(found.reason);
+  const run = simulateFromDocument(found.document);
+  if (run.status !== "completed") throw new Error(run.status);
+  const { time_h, parts } = run.result.course;
+  const start = Date.parse(found.document.start);
+  const rows = time_h.flatMap((h, i) => {
+    const at = start + h * HOUR;
+    if (at > NOW - HOUR / 2) return [];
+    const off = 0.2 * Math.sin(i);
+    const values = (["oil", "crankcase", "heads"] as const).map((part) =>
+      (parts[part].p50_c[i] + off).toFixed(1),
+    );
+    return [[new Date(at).toISOString(), ...(i === 5 ? ["127.0", ...values.slice(1)] : values)].join(",")];
+  });
+  return ["time,oil_c,crankcase_c,heads_c", ...rows, ""].join("\n");
+}
