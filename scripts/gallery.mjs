@@ -13,7 +13,7 @@ const SIZES = [
 /** A winter evening, so that the pictures show a night. */
 const EVENING = new Date("2026-01-14T18:04:00+01:00");
 /** [px] what goes on below is left out of the picture. */
-const MOST = 1900;
+const MOST = 1300;
 const SCREENS = (await readdir("src/web/screens", { withFileTypes: true }))
   .filter((entry) => entry.isDirectory() && entry.name !== "welcome")
   .map(({ name }) => name);
@@ -57,7 +57,7 @@ for (const size of SIZES) {
       await page.screenshot({
         path: `${OUT}/${name}-${size.name}-${light}.${FORM}`,
         type: FORM,
-        ...(FORM === "jpeg" ? { quality: 70 } : {}),
+        ...(FORM === "jpeg" ? { quality: 38 } : {}),
       });
       await page.setViewportSize({ width: size.width, height: size.height });
     }
@@ -71,6 +71,7 @@ for (const size of SIZES) {
   await page.getByRole("button", { name: /demo/i }).click();
   await page.locator(".flag").nth(3).waitFor({ timeout: 60_000 });
   await page.locator(".busy").first().waitFor({ state: "detached", timeout: 120_000 });
+  await page.getByText(/frost (on|expected)/i).waitFor({ timeout: 120_000 });
   for (const screen of SCREENS) {
     await page.goto(`${server.url}#/${screen}`);
     await page.locator("main h1").waitFor();
