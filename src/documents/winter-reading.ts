@@ -3,7 +3,7 @@ import type { FittedAircraft } from "../learning/index.js";
 import type { StricterLimits } from "../readiness/index.js";
 import type { Site } from "../simulation/index.js";
 import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
-import { createLocalClock, readCsvTable } from "../weather/index.js";
+import { createLocalClock, monthsLater, readCsvTable } from "../weather/index.js";
 import { type Clock, clockOf } from "./clock.js";
 import { inFormOfKind } from "./current-form.js";
 import { dailyTimes } from "./daily-times.js";
@@ -160,9 +160,7 @@ function spanOf(sections: WinterSections, findings: Findings): Clock | undefined
     findings,
   );
   if (clock === undefined) return undefined;
-  const end = new Date(clock.start * 1000);
-  end.setUTCMonth(end.getUTCMonth() + months);
-  return { ...clock, end: end.getTime() / 1000 };
+  return { ...clock, end: monthsLater(clock.start, clock.zone, months) };
 }
 
 function habitsOf({ habits = USUAL_HABITS }: WinterSections, span: Clock, findings: Findings): Habit[] {

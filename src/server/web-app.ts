@@ -11,6 +11,10 @@ export async function serveWebApp(app: App, folder: string | undefined): Promise
     app.setNotFoundHandler(limited, notFound);
     return;
   }
+  // The same app also stands on servers without a base: this file tells it that here is one.
+  app.get("/server.json", { schema: { hide: true } }, async (_request, reply) =>
+    reply.header("cache-control", "no-cache").send({ api: "/api/v1" }),
+  );
   await app.register(fastifyStatic, {
     root: folder,
     wildcard: true,

@@ -44,4 +44,11 @@ export {
 } from "./source.js";
 export { readTaf } from "./taf.js";
 export type { TafChange, TafConditions, TafReport, TempPoint } from "./taf-report.js";
-export { epochFromLocal, isTimeZone, type LocalTimeReading, localText, utcText } from "./time.js";
+export {
+  epochFromLocal,
+  isTimeZone,
+  type LocalTimeReading,
+  localText,
+  monthsLater,
+  utcText,
+} from "./time.js";

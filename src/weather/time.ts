@@ -62,6 +62,17 @@ export function localText(epoch: number, zone: string): string {
     .toString({ timeZoneName: "never", smallestUnit: "minute" });
 }
 
+/**
+ * [s] since epoch of the same local time some months on; the last day of a month where it has no such day.
+ * @example monthsLater(1769900400, "Europe/Oslo", 2) // 1774994400, from 1 February to 1 April, both at midnight
+ */
+export function monthsLater(epoch: number, zone: string, months: number): number {
+  requireEpoch("epoch", epoch);
+  if (!isTimeZone(zone)) throw new RangeError(`unknown zone: ${zone} (expected an IANA time zone)`);
+  const start = Temporal.Instant.fromEpochMilliseconds(Math.round(epoch * 1000)).toZonedDateTimeISO(zone);
+  return start.add({ months }).epochMilliseconds / 1000;
+}
+
 /** UTC date and time to the minute. @example utcText(1768017600) // "2026-01-10T04:00Z" */
 export function utcText(epoch: number): string {
   return `${new Date(Math.round(epoch / 60) * 60_000).toISOString().slice(0, 16)}Z`;

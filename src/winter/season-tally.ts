@@ -1,10 +1,15 @@
 import { type Configuration, isElementPart, type Kit } from "../aircraft/index.js";
 import type { ReadWinter } from "../documents/index.js";
 import { caseGeometry, caseMoisture, type PartCourse, WATER_IN_OIL_WINTER } from "../starting/index.js";
+import { localText } from "../weather/index.js";
 import type { Groups, Surrounding } from "./groups.js";
 import type { Happenings } from "./happenings.js";
 import { heaterPower } from "./heater-power.js";
 import type { Readiness } from "./readiness-count.js";
+
+/** [s] */
+const HOUR = 3600;
+const DAY = 86_400;
 
 /** What one habit did in one winter. Arrays over members have the middle aircraft first. */
 export interface SeasonTally {
@@ -93,22 +98,34 @@ export function createSeasonTally(request: TallyRequest): SeasonTally {
   for (const { from, to } of on) {
     totals.heaterTime += to - from;
     totals.longestOn = Math.max(totals.longestOn, to - from);
-    monthOf(from).heaterTime += to - from;
+    for (let at = from; at < to; ) {
+      const until = Math.min(to, at + HOUR);
+      monthOf(at).heaterTime += until - at;
+      at = until;
+    }
   }
   totals.switchOns = on.length;
   totals.givenUp = happenings.givenUp.filter(Boolean).length;
 
+  /** The month by the base's clock. */
   function monthOf(t: number): MonthTotals {
-    // Most is asked for of the same day over and over.
-    const day = Math.floor((read.start + t) / 86_400);
+    // The last moment is not the first of another month.
+    const epoch = Math.min(read.start + t, read.end - 60);
+    // Most is asked for of the same day over and over; few days belong to two months.
+    const day = Math.floor(epoch / DAY);
     if (latest?.day === day) return latest.month;
-    const month = monthAt(t);
+    const key = keyAt(day * DAY);
+    if (key !== keyAt(day * DAY + DAY - 60)) return monthOfKey(keyAt(epoch));
+    const month = monthOfKey(key);
     latest = { day, month };
     return month;
   }
 
-  function monthAt(t: number): MonthTotals {
-    const key = new Date((read.start + t) * 1000).toISOString().slice(0, 7);
+  function keyAt(epoch: number): string {
+    return localText(epoch, read.zone).slice(0, "2026-01".length);
+  }
+
+  function monthOfKey(key: string): MonthTotals {
     const found = totals.months.get(key) ?? { departures: 0, ready: 0, energy: 0, heaterTime: 0, wetTime: 0 };
     totals.months.set(key, found);
     return found;

@@ -44,6 +44,7 @@ const EXPECTED: Record<string, readonly CallerKind[]> = {
   "GET /api/v1/export.csv": READERS,
   "GET /api/v1/changes": READERS,
   "GET /api/v1/calendar.ics": EVERYBODY,
+  "GET /server.json": EVERYBODY,
   "GET /*": EVERYBODY,
   "HEAD /*": EVERYBODY,
 };

@@ -30,6 +30,12 @@ describe("the web app", () => {
     expect(own.headers["content-type"]).toMatch(/^text\/html/);
   });
 
+  test("is told that a base with an API stands behind it", async () => {
+    const answer = await base.ask({ url: "/server.json", from: "192.168.1.20", host: "base.lan" });
+    expect([answer.status, answer.body]).toEqual([200, { api: "/api/v1" }]);
+    expect(answer.headers["cache-control"]).toBe("no-cache");
+  });
+
   test("answers every page's address with its index, but not what is no page", async () => {
     const page = await base.ask({ url: "/aircraft/lynx", headers: navigation });
     expect([page.status, page.headers["cache-control"]]).toEqual([200, "no-cache"]);

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { epochFromLocal, isTimeZone, localText, utcText } from "../../src/weather/index.js";
+import { epochFromLocal, isTimeZone, localText, monthsLater, utcText } from "../../src/weather/index.js";
 import { epochNear } from "../../src/weather/time.js";
 
 const OSLO = "Europe/Oslo";
@@ -84,4 +84,15 @@ test("a day of the month is placed in the nearest month that has it", () => {
     ),
     { numRuns: 300 },
   );
+});
+
+test("months later is the same local time, across daylight saving and the ends of short months", () => {
+  const at = (text: string) => {
+    const read = epochFromLocal(text, OSLO);
+    if (!read.ok) throw new Error(read.reason);
+    return read.epoch;
+  };
+  expect(monthsLater(at("2026-02-01T00:00"), OSLO, 2)).toBe(at("2026-04-01T00:00"));
+  expect(monthsLater(at("2026-01-31T12:00"), OSLO, 1)).toBe(at("2026-02-28T12:00"));
+  expect(() => monthsLater(0, "Nowhere/Place", 1)).toThrow(/unknown zone/);
 });

@@ -126,6 +126,16 @@ test("a study's bands and means are those of its pieces", () => {
   expect(sum).toBeCloseTo(mean, 0);
 });
 
+test("months are those of the base's clock, and hours of heat lie in the month they are in", () => {
+  const read = readWinter({ start: "2026-02-01T00:00+01:00", months: 2, habits: [{ do: "always_on" }] });
+  const [row] = winterStudy(read, [runPiece(read, ALL)!]).rows;
+  // 23:00 UTC on 31 January is February at the base; February has 672 hours, March 744.
+  expect(row!.months.map(({ month }) => month)).toEqual(["2026-02", "2026-03"]);
+  expect(row!.months[0]!.heater_h).toBeLessThanOrEqual(672);
+  expect(row!.months[1]!.heater_h).toBeLessThanOrEqual(744);
+  expect(row!.months[0]!.heater_h + row!.months[1]!.heater_h).toBeCloseTo(row!.heater_h.p50, 0);
+});
+
 test("pieces missing or twice are an error, never a thinner study", () => {
   const read = readWinter();
   const piece = runPiece(read, ALL)!;

@@ -45,6 +45,7 @@ export const RULES: Readonly<Record<string, Rule>> = {
   "GET /api/v1/changes": READ,
   // Calendar programs send nothing but the address: the token in it is the key, and opens nothing else.
   "GET /api/v1/calendar.ics": ANYONE,
+  "GET /server.json": ANYONE,
   "GET /*": ANYONE,
   "HEAD /*": ANYONE,
 };
