@@ -113,6 +113,8 @@ await describeStores("backups", (place) => {
     const url = await place.freshUrl();
     const store = await openStore(url);
     await store.append(Array.from({ length: 2000 }, (_, i) => shutDown(i)));
+    // Many probes lie between the events and the states of a backup: time for others to write.
+    await store.appendReadings(Array.from({ length: 12_000 }, (_, i) => reading(i, 1, `probe-${i % 120}`)));
     let last = 2000;
     let running = true;
     const writing = (async () => {
