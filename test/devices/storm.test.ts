@@ -14,7 +14,7 @@ import { pause, until } from "./waiting.js";
 const startBroker = mosquittoMissing() === undefined ? startMosquitto : startEmbedded;
 const LONGEST_MS = 6000;
 /** [ms] One and a half times the keepalive of 2 s, and what brokers take to look. */
-const DEAD_LINK_NOTICED_MS = 1.5 * 2000 + 6000;
+const DEAD_LINK_NOTICED_MS = 1.5 * 2000 + 8000;
 /** [ms] A message's way on a busy machine. */
 const ON_THE_WAY_MS = 500;
 const STORM_MS = 25_000;
