@@ -9,9 +9,9 @@ function bench() {
   return {
     jobs,
     said,
-    add: (id: number, pieces: () => Pieces<unknown>) =>
+    add: (id: number, pieces: () => Pieces<unknown>, isQuick = false) =>
       jobs.add({
-        id,
+        ...{ id, isQuick },
         pieces: pieces(),
         done: (answer) => said.push(`${id} done ${answer}`),
         failed: (error) => said.push(`${id} failed ${(error as Error).message}`),
@@ -39,6 +39,25 @@ describe("Jobs", () => {
     add(2, counted(2, 1));
     expect(run()).toBe(false);
     expect(said).toEqual(["1 piece 1", "1 piece 2", "1 done well", "2 piece 1", "2 done well"]);
+  });
+
+  test("a quick one goes before what is left of the others", () => {
+    const { add, run, said } = bench();
+    for (const id of [1, 2]) {
+      add(id, function* () {
+        yield;
+        yield;
+        return "at last";
+      });
+    }
+    run(1);
+    const quick = function* (): Pieces<string> {
+      yield;
+      return "at once";
+    };
+    add(3, quick, true);
+    run();
+    expect(said).toEqual(["3 done at once", "1 done at last", "2 done at last"]);
   });
 
   test("what may wait lets a newer question through after one piece", () => {

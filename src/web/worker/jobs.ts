@@ -4,13 +4,16 @@ export type Pieces<T> = Generator<"waits" | undefined, T, undefined>;
 export interface Job {
   readonly id: number;
   readonly pieces: Pieces<unknown>;
+  /** Answered in milliseconds and of itself: it goes before whatever else is left to do. */
+  readonly isQuick?: boolean;
   done(answer: unknown): void;
   failed(error: unknown): void;
 }
 
 /**
- * Works off jobs piece by piece, in the order they came; those whose rest may wait come after all others. Between two
- * pieces new questions and cancellations are let in, so that the newest question waits for one piece at most.
+ * Works off jobs piece by piece, in the order they came; quick ones before the others, those whose rest may wait after
+ * them. Between two pieces new questions and cancellations are let in, so that the newest question waits for one piece
+ * at most.
  */
 export class Jobs {
   readonly #turn: (go: () => void) => void;
@@ -24,7 +27,8 @@ export class Jobs {
   }
 
   add(job: Job): void {
-    this.#prompt.push(job);
+    if (job.isQuick) this.#prompt.unshift(job);
+    else this.#prompt.push(job);
     if (this.#isRunning) return;
     this.#isRunning = true;
     this.#turn(() => this.#piece());

@@ -84,6 +84,14 @@ export type Answer<K extends WorkKind> = Work[K]["answer"];
 /** What comes before the answer; never, for most kinds. */
 export type Part<K extends WorkKind> = Work[K] extends { readonly part: infer P } ? P : never;
 
+/** Kinds that ask nothing of the logbook and take milliseconds: no form waits for plans because of them. */
+export const QUICK_WORK: ReadonlySet<WorkKind> = new Set<WorkKind>([
+  "catalogue",
+  "topics",
+  "why",
+  "forecast",
+]);
+
 /** Kinds that calculate in one piece for longer than a second; they run in a worker of their own, which is ended to stop them. */
 export const LONG_WORK: ReadonlySet<WorkKind> = new Set<WorkKind>([
   "simulate",

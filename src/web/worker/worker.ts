@@ -1,5 +1,5 @@
 import { Jobs, type Pieces } from "./jobs.js";
-import type { FromWorker, ToWorker } from "./protocol.js";
+import { type FromWorker, QUICK_WORK, type ToWorker } from "./protocol.js";
 import { Refused } from "./refused.js";
 import { TASKS } from "./tasks.js";
 
@@ -24,6 +24,7 @@ addEventListener("message", ({ data }: MessageEvent<ToWorker>) => {
   jobs.add({
     id,
     pieces: pieces(data),
+    isQuick: QUICK_WORK.has(data.kind),
     done: (answer) => {
       Promise.resolve(answer).then(
         (value) => say({ id, is: "done", answer: value }),
