@@ -66,8 +66,16 @@ export interface Visit {
   readonly complaints: string[];
 }
 
-export async function visit({ browser, url }: Site, options: BrowserContextOptions = {}): Promise<Visit> {
+/** When the tests' pages believe it is, where nothing else is said: nine in the evening of an invented winter's night. */
+export const EVENING = "2027-01-14T21:00:00+01:00";
+
+/** A page of its own. Its clock goes on from `from`, so that what is seen does not depend on when the tests run. */
+export async function visit(
+  { browser, url }: Site,
+  { from = EVENING, ...options }: BrowserContextOptions & { readonly from?: string } = {},
+): Promise<Visit> {
   const context = await browser.newContext({ timezoneId: "Europe/Oslo", locale: "en-GB", ...options });
+  await context.addInitScript(beginAt, Date.parse(from) - Date.now());
   const page = await context.newPage();
   page.setDefaultTimeout(45_000);
   const complaints: string[] = [];
@@ -77,6 +85,22 @@ export async function visit({ browser, url }: Site, options: BrowserContextOptio
   page.on("pageerror", (error) => complaints.push(String(error)));
   await page.goto(url);
   return { page, context, complaints };
+}
+
+/** Loads the page again, its clock further on by `ms` than it would be. */
+export async function laterBy({ page, context }: Visit, ms: number): Promise<void> {
+  await context.addInitScript(beginAt, ms);
+  await page.reload();
+}
+
+/** Shifts the page's clock by `shift` [ms]; it goes on as fast as ever. */
+function beginAt(shift: number): void {
+  const Real = Date;
+  globalThis.Date = new Proxy(Real, {
+    construct: (_, given) => Reflect.construct(Real, given.length === 0 ? [Real.now() + shift] : given),
+    apply: () => new Real(Real.now() + shift).toString(),
+    get: (_, key) => (key === "now" ? () => Real.now() + shift : Reflect.get(Real, key)),
+  });
 }
 
 /** The demo base with its first plans. */

@@ -1,6 +1,7 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import {
   DESK,
+  EVENING,
   expectNoComplaints,
   openDemo,
   openSite,
@@ -127,9 +128,9 @@ describe.skipIf(withoutBrowser)("the main flows", () => {
     await page.getByLabel("Which engine is nearest?").selectOption("four-light-100");
     await page.getByLabel(/whole-engine electric set for 4/).check();
     await page.getByLabel(/insulated cowl cover/).check();
-    const day = new Date(Date.now()).toISOString().slice(8, 10);
-    const hour = new Date(Date.now()).toISOString().slice(11, 13);
-    const next = String(new Date(Date.now() + 86_400_000).getUTCDate()).padStart(2, "0");
+    const day = new Date(EVENING).toISOString().slice(8, 10);
+    const hour = new Date(EVENING).toISOString().slice(11, 13);
+    const next = String(new Date(Date.parse(EVENING) + 86_400_000).getUTCDate()).padStart(2, "0");
     await page
       .getByLabel("METAR and TAF, as they come")
       .fill(
@@ -148,6 +149,21 @@ describe.skipIf(withoutBrowser)("the main flows", () => {
     expectNoComplaints(seen);
     await seen.context.close();
   });
+
+  test.each(["02:40", "07:30", "09:50", "13:00"])(
+    "at %s too the demo has a night to plan",
+    {
+      timeout: 120_000,
+    },
+    async (clock) => {
+      const seen = await visit(site, { viewport: PHONE, from: `2027-03-02T${clock}:00+01:00` });
+      await openDemo(seen.page);
+      await seen.page.reload();
+      await seen.page.locator(".placard .main", { hasText: "it is ready at" }).waitFor();
+      expectNoComplaints(seen);
+      await seen.context.close();
+    },
+  );
 
   test("the sheet for tonight is one page of black on white", { timeout: 120_000 }, async () => {
     const seen = await visit(site, { viewport: DESK });

@@ -7,7 +7,9 @@ import { deriveBase } from "../../src/logbook/index.js";
 import { simulateFromDocument } from "../../src/pipeline.js";
 import {
   DESK,
+  EVENING,
   expectNoComplaints,
+  laterBy,
   openDemo,
   openSite,
   PHONE,
@@ -22,7 +24,7 @@ import { judge, unfold, widthOver } from "./judge.js";
 const HOUR = 3_600_000;
 /** The demo was opened so long ago, so that a log of a night since then can be learned from. */
 const AGO = 7 * HOUR;
-const NOW = 60_000 * Math.floor(Date.now() / 60_000);
+const NOW = Date.parse(EVENING);
 
 describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
   let site: Site;
@@ -31,13 +33,12 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
 
   beforeAll(async () => {
     site = await openSite();
-    seen = await visit(site, { viewport: PHONE, reducedMotion: "reduce" });
+    const from = new Date(NOW - AGO).toISOString();
+    seen = await visit(site, { viewport: PHONE, reducedMotion: "reduce", from });
     ({ page } = seen);
-    await page.clock.setFixedTime(NOW - AGO);
-    await page.reload();
     await openDemo(page);
     await settled(page);
-    await page.clock.setFixedTime(NOW);
+    await laterBy(seen, AGO);
   }, 300_000);
   afterAll(async () => {
     await seen?.context.close();

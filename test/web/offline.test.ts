@@ -1,6 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import {
+  EVENING,
   expectNoComplaints,
   openDemo,
   openSite,
@@ -98,9 +99,11 @@ describe.skipIf(withoutBrowser)("with a base's server", () => {
 
     base.tell({
       ...{ id: "7e0f2f44-6f1e-4f77-9a55-1b7d6f4b0a01", kind: "note" },
-      ...{ at: new Date().toISOString(), by: "somebody", note: "from the hangar" },
+      ...{ at: new Date(EVENING).toISOString(), by: "somebody", note: "from the hangar" },
     } as { id: string; kind: string });
+    // Whichever of the two fetched it, both show it.
     await page.getByText("Note: from the hangar").waitFor({ timeout: 30_000 });
+    await other.getByText("Note: from the hangar").waitFor({ timeout: 30_000 });
     expectOnlyLostNetwork(seen);
     await context.close();
   });

@@ -81,7 +81,7 @@ class App {
       this.events = await eventsOf(db);
     }
     await this.refresh();
-    if (book === "own" && db !== undefined) this.sync.start(db, () => this.#reload());
+    if (book === "own" && db !== undefined) this.sync.start(db, () => this.#heardOfNews());
   }
 
   /** Keeps events and shows what they change. */
@@ -265,6 +265,12 @@ class App {
     this.#others?.close();
     this.#others = new BroadcastChannel(`soakline-${book}`);
     this.#others.addEventListener("message", () => void this.#reload());
+  }
+
+  /** The tab that fetched from the server tells the others, for whom nothing is left to be fetched. */
+  #heardOfNews(): void {
+    this.#others?.postMessage("events");
+    void this.#reload();
   }
 
   async #reload(): Promise<void> {
