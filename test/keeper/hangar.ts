@@ -7,10 +7,11 @@ import { planOf } from "../../src/base-pipeline.js";
 import type { PlanDocument } from "../../src/documents/index.js";
 import { type Keeper, startKeeper } from "../../src/keeper/keeper.js";
 import type { Planner } from "../../src/keeper/planner.js";
-import type { BaseSetUp, EventKind, EventOf, LogbookEvent } from "../../src/logbook/index.js";
+import type { BaseSetUp, EventKind, EventOf, HeaterSwitch, LogbookEvent } from "../../src/logbook/index.js";
 import { openStore, type Store } from "../../src/store/index.js";
 import { OPENED, opening, stateOf } from "../base/example-base.js";
 import { Heater, padSwitch } from "../devices/heater.js";
+import { Relay } from "../devices/relay.js";
 
 /** One aircraft with one pad on a switch and one probe, all real but the aircraft. */
 export const setUp: BaseSetUp = {
@@ -90,7 +91,7 @@ export interface Hangar {
   readonly keeper: Keeper;
   readonly store: Store;
   readonly data: string;
-  readonly heater: Heater;
+  readonly heater: Heater | Relay;
   /** Wants a departure so many [ms] from now; gives the event's id. */
   want(inMs: number): Promise<string>;
   events<K extends EventKind>(kind: K): Promise<EventOf<K>[]>;
@@ -98,17 +99,37 @@ export interface Hangar {
   close(): Promise<void>;
 }
 
-export async function openHangar(): Promise<Hangar> {
+/** A relay that is told over HTTP in the place of the switch. */
+function overHttp(url: string): HeaterSwitch {
+  const get = (query: string) => ({ method: "GET", url: `${url}/r${query}` }) as const;
+  const state = { request: get(""), pointer: "/ison", on: "true", off: "false" };
+  return { ...padSwitch, via: { kind: "http", on: get("?turn=on"), off: get("?turn=off"), state } };
+}
+
+/** @param at the store's address; a new file where left out. */
+export async function openHangar({
+  at,
+  over = "mqtt",
+}: {
+  readonly at?: string;
+  readonly over?: "mqtt" | "http";
+} = {}): Promise<Hangar> {
   const folder = mkdtempSync(join(tmpdir(), "soakline-keeper-"));
-  const data = join(folder, "base.sqlite");
+  const data = at ?? join(folder, "base.sqlite");
   const store = await openStore(data);
-  await store.append([{ kind: "set-up", id: randomUUID(), at: new Date().toISOString(), base: setUp }]);
+  const relay = new Relay();
+  const [lynx] = setUp.aircraft;
+  const base: BaseSetUp =
+    over === "mqtt"
+      ? setUp
+      : { ...setUp, aircraft: [{ ...lynx, switches: [overHttp(await relay.start())] }] };
+  await store.append([{ kind: "set-up", id: randomUUID(), at: new Date().toISOString(), base }]);
   const keeper = await startKeeper({
     ...{ store, planner: secondsPlanner, http: { host: "127.0.0.1", port: 0 } },
     log: false,
   });
-  const heater = new Heater(Number(new URL(keeper.brokerUrl).port));
-  await heater.start();
+  const heater = over === "mqtt" ? new Heater(Number(new URL(keeper.brokerUrl).port)) : relay;
+  if (heater instanceof Heater) await heater.start();
   const client = await mqtt.connectAsync(keeper.brokerUrl, { protocolVersion: 4 });
   client.on("error", () => undefined);
   let temp = -18;

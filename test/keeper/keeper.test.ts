@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import SQLite from "better-sqlite3";
 import { afterEach, expect, test } from "vitest";
 import { pause, until } from "../devices/waiting.js";
+import { describePostgres } from "../store/stores.js";
 import { type Hangar, HEAT_BEFORE, openHangar, UNPLUG_BEFORE } from "./hangar.js";
 
 // The whole keeper on a real store, a real broker and a switch with a real connection, in real time.
@@ -14,6 +15,22 @@ afterEach(() => hangar.close());
 
 test("wanted, planned, on at its time, confirmed, off when it is to be unplugged, all of it written down", async () => {
   hangar = await openHangar();
+  await aNight();
+}, 60_000);
+
+test("the same with a switch that is told over HTTP", async () => {
+  hangar = await openHangar({ over: "http" });
+  await aNight();
+}, 60_000);
+
+await describePostgres("the same kept in PostgreSQL", ({ freshUrl }) => {
+  test("a night, as in a file", async () => {
+    hangar = await openHangar({ at: await freshUrl() });
+    await aNight();
+  }, 60_000);
+});
+
+async function aNight(): Promise<void> {
   const { heater } = hangar;
   const begin = Date.now();
   const departure = begin + HEAT_BEFORE + 5000;
@@ -40,7 +57,7 @@ test("wanted, planned, on at its time, confirmed, off when it is to be unplugged
     limit: 1000,
   });
   expect(rows.length).toBeGreaterThan(20);
-}, 60_000);
+}
 
 test("off when the departure is dropped, and when the aircraft was flown", async () => {
   hangar = await openHangar();

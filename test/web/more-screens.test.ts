@@ -135,6 +135,47 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     await page.getByRole("heading", { level: 1, name: "Set-up of the base" }).waitFor();
   });
 
+  test("base: a switch over HTTP, a cart, a generator and hours of hands are asked for and kept", {
+    timeout: 300_000,
+  }, async () => {
+    await open("base");
+    const lynx = page
+      .locator("details.sheet")
+      .filter({ has: page.locator("summary", { hasText: /^Lynx$/ }) });
+    await lynx.locator("summary").first().click();
+    await lynx.locator("summary", { hasText: /^Switches/ }).click();
+    await lynx.getByRole("radio", { name: "HTTP" }).check();
+    await page.getByRole("button", { name: "Save" }).click();
+    // Three requests and no address of any.
+    await page.getByText("Not saved: 3 things are wrong.").waitFor();
+    const addresses = lynx.getByLabel("Address");
+    for (const [n, path] of ["on", "off", "state"].entries()) {
+      await addresses.nth(n).fill(`http://127.0.0.1:9/${path}`);
+      await addresses.nth(n).press("Tab");
+    }
+    await lynx.getByLabel("Authorization header").first().fill("Bearer {RAMP}");
+    await lynx.getByLabel("Authorization header").first().press("Tab");
+    await page.getByRole("checkbox", { name: "a generator, started by hand" }).check();
+    await page.getByText(/A generator's exhaust kills/).waitFor();
+    await page.getByRole("button", { name: "Add a cart" }).click();
+    await page.getByRole("button", { name: "Add hours" }).click();
+    await page.getByLabel("From").fill("2027-01-15T06:00");
+    await page.getByLabel("To", { exact: true }).fill("2027-01-15T05:00");
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByText("Not saved: one thing is wrong.").waitFor();
+    await page.getByLabel("To", { exact: true }).fill("2027-01-15T12:00");
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByText("Saved; all plans are made anew.").waitFor();
+    await page.reload();
+    await lynx.locator("summary").first().waitFor({ timeout: 120_000 });
+    await unfold(page);
+    expect(await addresses.nth(1).inputValue()).toBe("http://127.0.0.1:9/off");
+    expect(await lynx.getByLabel("Authorization header").first().inputValue()).toBe("Bearer {RAMP}");
+    expect(await page.getByLabel("From").inputValue()).toBe("2027-01-15T06:00");
+    await page.getByRole("button", { name: "Remove Cart 1" }).waitFor();
+    await judged("base, with HTTP, a cart and hours");
+  });
+
   test("winter: a made winter is worked through, stopped and shown", { timeout: 600_000 }, async () => {
     await open("winter/lynx");
     await page.getByRole("button", { name: "Winters made: less" }).click();

@@ -67,8 +67,8 @@ export function newProbe(
   return { id, name, at, topic: `base/${of}/${id}`, unit: "c" };
 }
 
-/** The usual payloads; topics are the user's own. */
-export function newSwitch({ id: of, switches, kit }: BaseAircraft, name: string): HeaterSwitch {
+export function newSwitch(aircraft: BaseAircraft, name: string): HeaterSwitch {
+  const { switches, kit } = aircraft;
   const id = freeId(name, switches);
   return {
     id,
@@ -76,10 +76,29 @@ export function newSwitch({ id: of, switches, kit }: BaseAircraft, name: string)
     heaters: kit.heaters.slice(0, 1).map(idIn),
     longest_on_min: 240,
     on_time_s: 300,
-    via: {
-      kind: "mqtt",
+    via: newVia(aircraft, id, "mqtt"),
+  };
+}
+
+/** A way to tell a switch, with the usual payloads; topics and addresses are the user's own. */
+export function newVia(
+  { id: of }: BaseAircraft,
+  id: string,
+  kind: HeaterSwitch["via"]["kind"],
+): HeaterSwitch["via"] {
+  if (kind === "mqtt") {
+    return {
+      kind,
       ...{ command_topic: `base/${of}/${id}/set`, on: "ON", off: "OFF" },
       ...{ state_topic: `base/${of}/${id}/state`, state_on: "ON", state_off: "OFF" },
-    },
+    };
+  }
+  // An address that is none: whoever keeps it unwritten is told so.
+  const empty = { method: "POST", url: "" } as const;
+  return {
+    kind,
+    on: empty,
+    off: empty,
+    state: { request: { ...empty, method: "GET" }, on: "ON", off: "OFF" },
   };
 }
