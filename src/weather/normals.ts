@@ -64,7 +64,7 @@ export const PLACES: readonly PlaceNormals[] = [
     [0.5, 4, 3.3, 0.64, 6.8, 0.74, 4.2],
     [-2, 4.3, 3.7, 0.65, 7.1, 0.73, 4.2],
   ]),
-  place("granvik", "Granvik, edge of the great forests at 61° N", 12, [
+  place("kvitrimvatn", "Kvitrimvatn, edge of the great forests at 61° N", 12, [
     [-7, 6.5, 5.8, 0.73, 2, 0.66, 2.2],
     [-6, 8.2, 5.5, 0.72, 2.1, 0.62, 2.8],
     [-1.5, 9.5, 4.2, 0.68, 2.5, 0.58, 4],

@@ -27,7 +27,7 @@ if (python === undefined)
 
 const reading = readWinterDocument(
   winterDocument({
-    weather: { place: "granvik", years: 1 },
+    weather: { place: "kvitrimvatn", years: 1 },
     kits: [
       {
         name: "in the cowl",
