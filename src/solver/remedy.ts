@@ -13,6 +13,8 @@ export function remedyOf(status: SolveStatus, t: number, request: SolveRequest):
       return `No step meets the tolerance at t = ${t}: the solution may grow without bound or jump there; list known jumps, check the Jacobian, or loosen the tolerance.`;
     case "not-finite":
       return `The derivative, its Jacobian or its time derivative is not finite at or just after t = ${t}: check parameters and the state there, and keep the derivative defined for nearby states.`;
+    case "out-of-range":
+      return `Every step from t = ${t} ends outside the range of ${request.system.range?.join(" … ")}: check the state and the parameters there.`;
     case "singular":
       return `The linear system could not be factorised at t = ${t} with any step: check the Jacobian there for wrong or huge entries.`;
   }

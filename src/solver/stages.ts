@@ -175,6 +175,20 @@ export function finishStep(
   return Math.sqrt((worst * members) / length);
 }
 
+/** Whether the whole state at the end of the step lies in the range. */
+export function liesWithin(
+  w: Float64Array,
+  length: number,
+  yNext: number,
+  [lowest, highest]: readonly [number, number],
+): boolean {
+  for (let k = 0; k < length; k++) {
+    const value = w[(yNext + k) | 0];
+    if (value < lowest || value > highest) return false;
+  }
+  return true;
+}
+
 export function prepareDense(w: Float64Array, length: number): void {
   const { h21, h22, h23, h24, h25, h31, h32, h33, h34, h35 } = rodas;
   const u1 = Row.u1 * length;

@@ -5,7 +5,7 @@ import { ROWS, Row } from "./stages.js";
 import type { EnsembleSystem, SolveRequest } from "./system.js";
 
 export type Tolerance = SolveRequest["tolerance"];
-export type AttemptOutcome = "done" | "singular" | "not-finite";
+export type AttemptOutcome = "done" | "singular" | "not-finite" | "out-of-range";
 
 /** One step of the method at a time; everything it needs is allocated when it is made. */
 export interface Stepper {
@@ -27,7 +27,7 @@ export interface Stepper {
 }
 
 export function createStepper(system: EnsembleSystem, initial: Float64Array, tolerance: Tolerance): Stepper {
-  const { members, pattern } = system;
+  const { members, pattern, range } = system;
   const { relative } = tolerance;
   const absolute = absolutePerComponent(tolerance, system.size);
   const length = initial.length;
@@ -88,7 +88,8 @@ export function createStepper(system: EnsembleSystem, initial: Float64Array, tol
       stages.stage6(w, length, h);
       finishStage(end, Row.u6);
       errorNorm = stages.finishStep(w, length, y, yNext, sumOfSquares, absolute, relative);
-      return Number.isFinite(errorNorm) ? "done" : "not-finite";
+      if (!Number.isFinite(errorNorm)) return "not-finite";
+      return range === undefined || stages.liesWithin(w, length, yNext, range) ? "done" : "out-of-range";
     },
     interpolate(theta, out, offset) {
       if (!denseReady) stages.prepareDense(w, length);

@@ -16,6 +16,11 @@ export interface EnsembleSystem {
   readonly members: number;
   /** Positions of the Jacobian's structural nonzeros. The diagonal is always stored. */
   readonly pattern: SparsityPattern;
+  /**
+   * Least and greatest value that any component of a solution can have: a step that ends beyond is taken again with a smaller
+   * one, whatever its error estimate says. Everything is possible unless given.
+   */
+  readonly range?: readonly [number, number];
   /** Writes f(t, y) into `dydt` (length n*M). */
   derivative(t: number, y: Float64Array, dydt: Float64Array): void;
   /** Writes ∂f_i/∂y_j of nonzero k at `values[k * members + m]`. */
@@ -76,6 +81,7 @@ export type SolveStatus =
   | "too-many-steps"
   | "step-too-small"
   | "not-finite"
+  | "out-of-range"
   | "singular";
 
 export interface SolveResult {

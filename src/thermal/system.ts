@@ -7,6 +7,12 @@ import type { Network } from "./network.js";
 import { addFilmSlopes, addRates, addSlopes } from "./slopes.js";
 import { addPowerSlopes, addPowers, compileSources, powerLeft } from "./sources.js";
 
+/**
+ * [K] No part of an aircraft on the ground is colder or hotter: steps that end there come of a stage far from the solution,
+ * where neither a thermostat nor a film says what it would.
+ */
+const POSSIBLE = [120, 2000] as const;
+
 /** The network's numbers for every member: [row][member] as everywhere. */
 export interface MemberValues {
   /** [W/K] links x members. */
@@ -80,6 +86,7 @@ export function createThermalSystem(
     size: network.parts.length,
     members,
     pattern: layout.pattern,
+    range: POSSIBLE,
     configure(values) {
       conductance = values.conductance;
       power = values.power;

@@ -50,6 +50,46 @@ describe("a numerical failure is a status with a remedy", () => {
     expect(result.state[0]).toBeCloseTo(0.5, 6);
     expect(result.remedy).toMatch(/not finite/);
   });
+  test("out of range: no step ends where a solution can be", () => {
+    const system = { ...decay, range: [0.2, 5] as const };
+    const result = solve({ ...base, system });
+    expect(result.status).toBe("out-of-range");
+    expect(result.time).toBeCloseTo(-Math.log(0.2), 4);
+    expect(result.state[0]).toBeGreaterThanOrEqual(0.2);
+    expect(result.remedy).toMatch(/outside the range of 0.2 … 5/);
+  });
+  test("a step that a loose tolerance would let pass is taken again where it leaves the range", () => {
+    // A thermostat within half a kelvin of 300: truly the temperature never leaves 250 … 302.
+    const power = (y: number) => 1000 / (1 + Math.exp((y - 300) / 0.5));
+    const system = plainSystem({
+      size: 1,
+      derivative: (_, [y]) => [power(y) - (y - 250)],
+      jacobian: (_, [y]) => [[-2 * power(y) * (1 - power(y) / 1000) - 1]],
+    });
+    const play = (range?: readonly [number, number]) => {
+      let highest = 0;
+      const end = new Float64Array(1);
+      const { status, state, statistics } = solve({
+        ...base,
+        system: range === undefined ? system : { ...system, range },
+        initial: Float64Array.of(250),
+        tolerance: { absolute: 1000, relative: 1e-9 },
+        firstStep: 1,
+        onStep: (step) => {
+          step.interpolate(step.end, end);
+          highest = Math.max(highest, end[0]);
+          return true;
+        },
+      });
+      expect(status).toBe("completed");
+      return { highest, last: state[0], rejected: statistics.rejected };
+    };
+    expect(play().highest).toBeGreaterThan(600);
+    const kept = play([240, 320]);
+    expect(kept.highest).toBeLessThanOrEqual(320);
+    expect(kept.last).toBeCloseTo(301.457, 2);
+    expect(kept.rejected).toBeGreaterThan(0);
+  });
   test.each(["derivative", "jacobian", "timeDerivative"] as const)("not finite: %s at the start", (name) => {
     const broken = (_t: number, _y: Float64Array, out: Float64Array) => {
       out.fill(Number.NaN);
