@@ -30,7 +30,7 @@ export async function studyOnThreads(request: StudyRequest): Promise<Outcome<Win
   const before = all.length - pieces.length;
   try {
     const outcome = await piecesOnThreads({
-      ...{ bundle, pieces, threads: request.threads },
+      ...{ read, pieces, threads: request.threads },
       onPiece(result) {
         checkpoint?.add(result);
         results.push(result);

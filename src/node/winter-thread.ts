@@ -1,21 +1,32 @@
 import { parentPort, workerData } from "node:worker_threads";
-import { type Outcome, type Piece, type PieceResult, winterPiece } from "../index.js";
-import { readBundle, type WinterBundle } from "./winter-bundle.js";
+import type { ReadWinter } from "../documents/index.js";
+// Not the whole package: a thread begins twice as soon without what reads documents.
+import { type Piece, type PieceResult, runPiece, SeasonFailure } from "../winter/index.js";
 
-/** What a thread says: how far it is with its piece, or what the piece came to. */
-export type ThreadMessage = { readonly done: number } | { readonly outcome: Outcome<PieceResult> };
+/** What a thread says: how far it is with its piece, what the piece came to, or why it could not be worked out. */
+export type ThreadMessage =
+  | { readonly done: number }
+  | { readonly result: PieceResult }
+  | { readonly failure: string };
 
-const read = readBundle(workerData as WinterBundle);
+/** Share of a piece after which progress is told again. */
+const TOLD_STEP = 0.05;
+
+const read = workerData as ReadWinter;
+const say = (message: ThreadMessage) => parentPort?.postMessage(message);
 
 parentPort?.on("message", (piece: Piece) => {
-  const say = (message: ThreadMessage) => parentPort?.postMessage(message);
-  if (!read.ok) {
-    say({ outcome: { status: "refused", issues: read.issues } });
-    return;
-  }
-  const outcome = winterPiece(read, piece, (done) => {
+  let told = 0;
+  const onProgress = (done: number) => {
+    if (done < told + TOLD_STEP) return true;
+    told = done;
     say({ done });
     return true;
-  });
-  say({ outcome });
+  };
+  try {
+    say({ result: runPiece(read, piece, { onProgress })! });
+  } catch (error) {
+    if (!(error instanceof SeasonFailure)) throw error;
+    say({ failure: error.message });
+  }
 });

@@ -1,11 +1,11 @@
 import { availableParallelism } from "node:os";
 import { Worker } from "node:worker_threads";
-import { type Outcome, type Piece, type PieceResult, pieceKey } from "../index.js";
-import type { WinterBundle } from "./winter-bundle.js";
+import { type Outcome, type Piece, type PieceResult, pieceKey, type ReadWinter } from "../index.js";
 import type { ThreadMessage } from "./winter-thread.js";
 
 export interface ThreadsRequest {
-  readonly bundle: WinterBundle;
+  /** The study; threads get a copy, so that none has to read documents. */
+  readonly read: ReadWinter;
   readonly pieces: readonly Piece[];
   /** As many as the machine has cores unless given. */
   readonly threads?: number | undefined;
@@ -17,7 +17,7 @@ export interface ThreadsRequest {
 
 /** Works pieces out on threads; the first that fails stops all. Pieces come in any order, each once. */
 export async function piecesOnThreads(request: ThreadsRequest): Promise<Outcome<undefined>> {
-  const { bundle, pieces, onPiece, onProgress } = request;
+  const { read, pieces, onPiece, onProgress } = request;
   const threads = Math.max(1, Math.min(request.threads ?? availableParallelism(), pieces.length));
   const waiting = [...pieces];
   const partly = new Map<string, number>();
@@ -26,7 +26,7 @@ export async function piecesOnThreads(request: ThreadsRequest): Promise<Outcome<
     onProgress?.((finished + [...partly.values()].reduce((sum, done) => sum + done, 0)) / pieces.length);
   const workers = Array.from(
     { length: threads },
-    () => new Worker(new URL("./winter-thread.js", import.meta.url), { workerData: bundle }),
+    () => new Worker(new URL("./winter-thread.js", import.meta.url), { workerData: read }),
   );
   try {
     const ends = await Promise.all(workers.map((worker) => inTurn(worker)));
@@ -61,7 +61,11 @@ export async function piecesOnThreads(request: ThreadsRequest): Promise<Outcome<
           return;
         }
         worker.off("message", hear).off("error", reject).off("exit", end);
-        resolve(message.outcome);
+        resolve(
+          "result" in message
+            ? { status: "completed", result: message.result }
+            : { status: "failed", message: message.failure },
+        );
       };
       worker.on("message", hear).on("error", reject).on("exit", end);
       worker.postMessage(piece);

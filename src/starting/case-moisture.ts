@@ -191,13 +191,15 @@ export function caseMoisture(
 
   /** [K] of the case's air: the mean of its walls. */
   function meanTemp(s: number, w: number): number {
-    return walls.reduce((sum, wall) => sum + tempAt(wall.row, s, w), 0) / walls.length;
+    let sum = 0;
+    for (const { row } of walls) sum += tempAt(row, s, w);
+    return sum / walls.length;
   }
 
   function tempAt(row: number, s: number, w: number): number {
     const { parts, members, temps } = course;
-    const at = (sample: number) => temps[(sample * parts.length + row) * members + member]!;
-    return w === 0 ? at(s) : (1 - w) * at(s) + w * at(s + 1);
+    const at = (s * parts.length + row) * members + member;
+    return w === 0 ? temps[at]! : (1 - w) * temps[at]! + w * temps[at + parts.length * members]!;
   }
 }
 

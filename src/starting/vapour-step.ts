@@ -30,26 +30,31 @@ export function settle(
   exchanges: readonly Exchange[],
   dt: number,
 ): VapourStep {
-  const spent = exchanges.map(() => false);
+  const count = exchanges.length;
+  const spent = new Uint8Array(count);
+  const given = new Array<number>(count);
   for (;;) {
     let conductance = 0;
     let supply = 0;
-    exchanges.forEach((exchange, i) => {
-      if (!exchange.open) return;
-      if (spent[i]) supply += exchange.available / dt;
+    for (let i = 0; i < count; i++) {
+      const exchange = exchanges[i]!;
+      if (!exchange.open) continue;
+      if (spent[i] === 1) supply += exchange.available / dt;
       else {
         conductance += exchange.conductance;
         supply += exchange.conductance * exchange.pressure;
       }
-    });
-    const step = relaxed(pressure, capacity, conductance, supply, dt);
-    const given = exchanges.map((exchange, i) => {
-      if (!exchange.open) return 0;
-      return spent[i] ? exchange.available : exchange.conductance * (exchange.pressure - step.mean) * dt;
-    });
-    const beyond = exchanges.findIndex((exchange, i) => !spent[i] && given[i]! > exchange.available);
-    if (beyond < 0) return { ...step, given };
-    spent[beyond] = true;
+    }
+    const { end, mean } = relaxed(pressure, capacity, conductance, supply, dt);
+    let beyond = -1;
+    for (let i = 0; i < count; i++) {
+      const { open, available, conductance: own, pressure: level } = exchanges[i]!;
+      if (!open) given[i] = 0;
+      else given[i] = spent[i] === 1 ? available : own * (level - mean) * dt;
+      if (beyond < 0 && spent[i] === 0 && given[i]! > available) beyond = i;
+    }
+    if (beyond < 0) return { end, mean, given };
+    spent[beyond] = 1;
   }
 }
 

@@ -1,7 +1,6 @@
 import { type Configuration, isElementPart, type Kit } from "../aircraft/index.js";
 import type { ReadWinter } from "../documents/index.js";
 import { caseGeometry, caseMoisture, type PartCourse, WATER_IN_OIL_WINTER } from "../starting/index.js";
-import { localText } from "../weather/index.js";
 import type { Groups, Surrounding } from "./groups.js";
 import type { Happenings } from "./happenings.js";
 import { heaterPower } from "./heater-power.js";
@@ -9,7 +8,6 @@ import type { Readiness } from "./readiness-count.js";
 
 /** [s] */
 const HOUR = 3600;
-const DAY = 86_400;
 
 /** What one habit did in one winter. Arrays over members have the middle aircraft first. */
 export interface SeasonTally {
@@ -71,6 +69,8 @@ export interface TallyRequest {
   readonly heated: Configuration;
   readonly happenings: Happenings;
   readonly exact: boolean;
+  /** Of a moment [s since epoch], by the base's clock. */
+  readonly monthName: (epoch: number) => string;
 }
 
 /** [s] longest step of the water's balance in a winter; what it costs against a minute is in docs/winter.md. */
@@ -93,7 +93,6 @@ export function createSeasonTally(request: TallyRequest): SeasonTally {
   const wetByWall = new Map<string, number>();
   let course: { time: number[]; temps: number[]; air: number[]; dew: number[] } = emptyCourse();
   let next = 0;
-  let latest: { readonly day: number; readonly month: MonthTotals } | undefined;
 
   for (const { from, to } of on) {
     totals.heaterTime += to - from;
@@ -111,18 +110,7 @@ export function createSeasonTally(request: TallyRequest): SeasonTally {
   function monthOf(t: number): MonthTotals {
     // The last moment is not the first of another month.
     const epoch = Math.min(read.start + t, read.end - 60);
-    // Most is asked for of the same day over and over; few days belong to two months.
-    const day = Math.floor(epoch / DAY);
-    if (latest?.day === day) return latest.month;
-    const key = keyAt(day * DAY);
-    if (key !== keyAt(day * DAY + DAY - 60)) return monthOfKey(keyAt(epoch));
-    const month = monthOfKey(key);
-    latest = { day, month };
-    return month;
-  }
-
-  function keyAt(epoch: number): string {
-    return localText(epoch, read.zone).slice(0, "2026-01".length);
+    return monthOfKey(request.monthName(epoch));
   }
 
   function monthOfKey(key: string): MonthTotals {

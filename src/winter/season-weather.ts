@@ -3,17 +3,18 @@ import type { WeatherSeries } from "../weather/index.js";
 const HOUR = 3600;
 /** [s] knots of the weather where nobody is about to fly. */
 export const COARSE_STEP = 6 * HOUR;
-/** [s] before a departure from which on every hour counts. */
-export const FINE_BEFORE = 8 * HOUR;
+/** [s] before a departure from which on every second hour counts, and every hour. */
+const FINE_BEFORE = 8 * HOUR;
+const FINEST_BEFORE = 3 * HOUR;
 
 /**
- * Hourly weather with fewer knots: all of them from some hours before each departure until the return, every six hours
- * elsewhere, where a knot is the mean of what lies around it, so that no degree-hour is lost. What that changes is measured in
+ * Hourly weather with fewer knots: all of them from some hours before each departure until the return, every second hour some
+ * hours earlier, every six hours elsewhere, where a knot is the mean of what lies around it, so that no degree-hour is lost. What that changes is measured in
  * docs/winter.md. A series that is coarse already stays as it is.
  */
 export function thinnedWeather(
   series: WeatherSeries,
-  fine: readonly { readonly from: number; readonly to: number }[],
+  flights: readonly { readonly departure: number; readonly back: number }[],
 ): WeatherSeries {
   const { time } = series;
   const count = time.length;
@@ -22,9 +23,15 @@ export function thinnedWeather(
   const knots = new Set<number>([first, last]);
   for (let t = first + COARSE_STEP; t < last; t += COARSE_STEP) knots.add(t);
   let k = 0;
-  for (const { from, to } of fine) {
-    while (k < count && time[k]! < from) k++;
-    for (; k < count && time[k]! <= to; k++) knots.add(time[k]!);
+  for (const { departure, back } of flights) {
+    while (k < count && time[k]! < departure - FINE_BEFORE) k++;
+    let latest = Number.NEGATIVE_INFINITY;
+    for (; k < count && time[k]! <= back; k++) {
+      const t = time[k]!;
+      if (t < departure - FINEST_BEFORE && t - latest < 2 * HOUR) continue;
+      knots.add(t);
+      latest = t;
+    }
   }
   const kept = Float64Array.from(knots).sort();
   const weights = kept.map((t, i) => Math.min(t - (kept[i - 1] ?? t), (kept[i + 1] ?? t) - t));

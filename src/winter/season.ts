@@ -10,9 +10,10 @@ import { createGroups, type Surrounding } from "./groups.js";
 import type { Happenings } from "./happenings.js";
 import { STRIPPED } from "./lead-cases.js";
 import { drawnMembers, inKnownWeather } from "./members.js";
+import { createMonthNames } from "./months.js";
 import { readinessOf } from "./readiness-count.js";
 import { createSeasonTally, type SeasonTally } from "./season-tally.js";
-import { FINE_BEFORE, thinnedWeather } from "./season-weather.js";
+import { thinnedWeather } from "./season-weather.js";
 import { SeasonFailure, toleranceOf, WINTER_TOLERANCE } from "./tolerance.js";
 
 export interface SeasonRequest {
@@ -49,9 +50,9 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
   const { installation, departures, flightTime, unplugBefore, coverOffBefore, start, end } = read;
   const choice = read.kits[request.kit]!;
   const { kit } = choice;
-  const fine = departures.map((t) => ({ from: t - FINE_BEFORE, to: t + flightTime }));
+  const flights = departures.map((t) => ({ departure: t, back: t + flightTime }));
   const sampleStep = exact === undefined ? SAMPLE_STEP : EXACT_SAMPLE_STEP;
-  const used = exact === undefined ? thinnedWeather(weather, fine) : weather;
+  const used = exact === undefined ? thinnedWeather(weather, flights) : weather;
   const drawn = studyMembers(read, request.kit, used);
   const groups = createGroups({ installation, kit, groups: happenings.length, draws: drawn });
   const { parts, members, draws } = groups;
@@ -88,6 +89,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
     ]),
   ].sort((a, b) => a - b);
   const isOn = switches.map((edges) => stepsOf(edges));
+  const monthName = createMonthNames(read.zone);
   const tallies = happenings.map((own, g) =>
     createSeasonTally({
       read,
@@ -98,6 +100,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
       heated: parked.on,
       happenings: own,
       exact: exact !== undefined,
+      monthName,
     }),
   );
 

@@ -10,7 +10,7 @@ export class SeasonFailure extends Error {
  * [K] local error allowed in a winter's steps: looser than a plan's, for counts over hundreds of nights and drawn aircraft
  * that differ by several kelvins. What it costs is measured in docs/winter.md and held by a test.
  */
-export const WINTER_TOLERANCE = 0.3;
+export const WINTER_TOLERANCE = 0.5;
 /** Surfaces and air follow within minutes and are wanted to a degree, as in a plan. */
 const LIGHT_PARTS_FACTOR = 20;
 

@@ -24,12 +24,32 @@ const weather = madeYear({ place: PLACES[0]!, from: FROM, to: TO, seed: 11, year
 const flights = Array.from({ length: 88 }, (_, i) => FROM + (33 + 56 * i) * HOUR);
 const thinned = thinnedWeather(
   weather,
-  flights.map((t) => ({ from: t - 8 * HOUR, to: t + 2 * HOUR })),
+  flights.map((t) => ({ departure: t, back: t + 2 * HOUR })),
 );
 
 test("thinned weather keeps a winter's degree-hours", () => {
   expect(thinned.time.length).toBeLessThan(0.6 * weather.time.length);
   expect(Math.abs(degreeHours(thinned) / degreeHours(weather) - 1)).toBeLessThan(0.001);
+});
+
+test("thinned weather keeps every hour around a flight, and a series that is coarse already as it is", () => {
+  const around = weather.time.filter((t) => t >= flights[5]! - 3 * HOUR && t <= flights[5]! + 2 * HOUR);
+  expect(around.length).toBe(6);
+  for (const t of around) expect(thinned.time).toContain(t);
+  const every = 3;
+  const coarse = {
+    ...weather,
+    ...Object.fromEntries(
+      (["time", "tempAir", "windSpeed", "tempDewPoint", "cloudCover"] as const).map((key) => [
+        key,
+        weather[key].filter((_, i) => i % every === 0),
+      ]),
+    ),
+  };
+  const near = (time: Float64Array) => time.filter((t) => t > flights[5]! - 8 * HOUR && t < flights[5]!);
+  expect(near(thinnedWeather(coarse, [{ departure: flights[5]!, back: flights[5]! + HOUR }]).time)).toEqual(
+    near(coarse.time),
+  );
 });
 
 test("a thermostat's energy is UA times degree-hours", () => {
