@@ -12,7 +12,10 @@ export interface Stepper {
   /** State and dy/dt at the start of the step. */
   state(): Float64Array;
   slope(): Float64Array;
-  /** Evaluates f, ∂f/∂y and ∂f/∂t at `t` and the current state; false when one of them is not finite. */
+  /**
+   * Evaluates f, ∂f/∂y and ∂f/∂t at `t` and the current state; false when f is not finite. Where the others are not, no step
+   * from there is.
+   */
   begin(t: number): boolean;
   /** Tries the step from `t` to `end`. */
   attempt(t: number, end: number): AttemptOutcome;
@@ -68,13 +71,13 @@ export function createStepper(system: EnsembleSystem, initial: Float64Array, tol
       system.jacobian(t, state, jacobian);
       system.timeDerivative(t, state, slopeInTime);
       derivatives++;
-      return allFinite(slope) && allFinite(jacobian) && allFinite(slopeInTime);
+      return allFinite(slope);
     },
     attempt(t, end) {
       const h = end - t;
       denseReady = false;
       factorisations++;
-      if (!lu.factorise(1 / (h * gamma), jacobian)) return "singular";
+      if (!lu.factorise(1 / (h * gamma), jacobian)) return allFinite(jacobian) ? "singular" : "not-finite";
       stages.stage1(w, length, h);
       lu.solve(Row.u1 * length);
       stages.stage2(w, length, y, h);
