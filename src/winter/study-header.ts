@@ -29,7 +29,7 @@ export function headerOfWinter(read: ReadWinter): StudyHeader {
     against,
     kits: read.kits.map(kitText),
     habits: read.habits.map((habit) => ({ do: kindOf(habit), label: habitLabel(habit) })),
-    assumptions: [...read.assumptions, ...HOW_COUNTED],
+    assumptions: [...read.assumptions, ...HOW_COUNTED, ...byHandOf(read)],
     warnings: [...read.warnings],
     cautions: cautionsOf(read),
   };
@@ -41,6 +41,14 @@ const HOW_COUNTED = [
   "A plan takes its lead from a table by the forecast's mean air and wind of the twelve hours before departure, as if cold-soaked: soon after a flight it heats longer than needed.",
   `Wet hours are those of the middle aircraft. ${WET_TIME_LIMITS}`,
 ];
+
+function byHandOf({ kits, habits }: ReadWinter): string[] {
+  const names = kits.filter(({ switching }) => switching === "by_hand").map(({ name }) => name);
+  if (names.length === 0 || habits.every((habit) => habit.do === "always-on")) return [];
+  return [
+    `By hand (${names.join(", ")}) it is plugged in at the last moment before a habit's time when somebody is there: for an early departure that is the evening before, whatever lead the habit names.`,
+  ];
+}
 
 export function kitText({ name, kit, switching, price }: KitChoice) {
   return {

@@ -69,6 +69,11 @@ test("somebody who plugs in by hand does so while they are there; a timer's dial
   expect(network!.heaterTime).toBeCloseTo(read.departures.length * 2.75 * HOUR, 6);
   // 07:00 is too early for them: at 20:00 the evening before, 13.75 h of heat.
   expect(hand!.heaterTime).toBeCloseTo(read.departures.length * 13.75 * HOUR, 6);
+  const told = winterStudy(
+    read,
+    [0, 1].map((one) => runPiece(read, { kit: one, year: 0 })!),
+  ).assumptions;
+  expect(told.filter((text) => text.startsWith("By hand (hand)"))).toHaveLength(1);
 });
 
 test("attended heaters are refused where nobody stands by, set times where there is no timer", () => {
