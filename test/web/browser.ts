@@ -115,6 +115,11 @@ export async function settled(page: Page): Promise<void> {
   await page.locator(".busy").first().waitFor({ state: "detached", timeout: 120_000 });
 }
 
+/** The screen's sentence says so. */
+export async function mainSays(page: Page, text: RegExp, timeout = 180_000): Promise<void> {
+  await page.locator(".placard .main", { hasText: text }).waitFor({ timeout });
+}
+
 export function expectNoComplaints({ complaints }: Visit): void {
   expect(complaints).toEqual([]);
 }

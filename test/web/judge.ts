@@ -1,6 +1,9 @@
-import { readFileSync } from "node:fs";
+import { readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
+import { join } from "node:path";
 import type { Page } from "playwright-core";
+import { expect } from "vitest";
+import { DESK, PHONE } from "./browser.js";
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const RULES = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
@@ -46,4 +49,27 @@ export function unfold(page: Page): Promise<number> {
     for (const each of all) each.open = true;
     return all.length;
   })()`);
+}
+
+/** Where pictures of what was judged are put, for eyes; nowhere unless named. */
+const PICTURES = process.env.SOAKLINE_PICTURES;
+
+/** Accessible, wide enough and with targets for gloves, on a phone and a desk, and no wider than 320 px. */
+export async function judgedAtSizes(page: Page, name: string): Promise<void> {
+  const failures: string[] = [];
+  for (const [size, viewport] of [
+    ["desk", DESK],
+    ["phone", PHONE],
+  ] as const) {
+    await page.setViewportSize(viewport);
+    await judge(page, `${name} on a ${size}`, failures);
+    if (PICTURES !== undefined) {
+      const picture = await page.screenshot({ fullPage: true });
+      writeFileSync(join(PICTURES, `${name.replace(/\W+/g, "-")}-${size}.png`), picture);
+    }
+  }
+  await page.setViewportSize({ width: 320, height: 640 });
+  if ((await widthOver(page)) > 0) failures.push(`${name}: wider than 320 px`);
+  await page.setViewportSize(PHONE);
+  expect(failures).toEqual([]);
 }

@@ -1,15 +1,13 @@
-import { writeFileSync } from "node:fs";
-import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { demoOpening, scenarioOf } from "../../src/base/index.js";
 import { deriveBase } from "../../src/logbook/index.js";
 import { simulateFromDocument } from "../../src/pipeline.js";
 import {
-  DESK,
   EVENING,
   expectNoComplaints,
   laterBy,
+  mainSays,
   openDemo,
   openSite,
   PHONE,
@@ -19,7 +17,7 @@ import {
   visit,
   withoutBrowser,
 } from "./browser.js";
-import { judge, unfold, widthOver } from "./judge.js";
+import { judgedAtSizes, unfold } from "./judge.js";
 
 const HOUR = 3_600_000;
 /** The demo was opened so long ago, so that a log of a night since then can be learned from. */
@@ -176,32 +174,6 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     await judged("base, with HTTP, a cart and hours");
   });
 
-  test("winter: a made winter is worked through, stopped and shown", { timeout: 600_000 }, async () => {
-    await open("winter/lynx");
-    await page.getByRole("button", { name: "Winters made: less" }).click();
-    await page.getByRole("checkbox", { name: "Tuesday" }).uncheck();
-    await page.getByLabel("Electricity, per kWh").fill("many");
-    await page.getByLabel("Electricity, per kWh").press("Tab");
-    await page.getByText("Electricity, per kWh: many is not a number of 0 or more.").waitFor();
-    await page.getByLabel("Electricity, per kWh").fill("0.25");
-    await page.getByLabel("Electricity, per kWh").press("Tab");
-    await page.getByRole("button", { name: "Compare" }).click();
-    await page.getByRole("button", { name: "Stop" }).click();
-    await main(/Choose up to three kits/);
-    await page.getByRole("button", { name: "Compare" }).click();
-    await main(/ready in .* departures/, 500_000);
-    const table = page.getByRole("region", { name: "The winter in numbers" });
-    expect(await table.getByRole("row").count()).toBe(4);
-    const energies = await table.locator("tbody tr td:nth-child(4)").allTextContents();
-    const [always, clock, planned] = energies.map((text) => Number.parseFloat(text.replace(",", "")));
-    expect(always).toBeGreaterThan(clock);
-    expect(planned).toBeGreaterThan(0);
-    expect(planned).toBeLessThan(always);
-    const months = page.getByRole("region", { name: "Month by month" });
-    expect(await months.getByRole("rowheader", { name: "January" }).count()).toBe(1);
-    await judged("winter");
-  });
-
   test("nothing was complained of", () => expectNoComplaints(seen));
 
   async function open(address: string): Promise<void> {
@@ -210,9 +182,7 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     await page.locator("main h1").waitFor();
   }
 
-  async function main(text: RegExp, timeout = 180_000): Promise<void> {
-    await page.locator(".placard .main", { hasText: text }).waitFor({ timeout });
-  }
+  const main = (text: RegExp, timeout?: number) => mainSays(page, text, timeout);
 
   async function bring(name: string, text: string): Promise<void> {
     await page
@@ -220,29 +190,8 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
       .setInputFiles({ name, mimeType: "text/csv", buffer: Buffer.from(text) });
   }
 
-  /** Accessible, wide enough and with targets for gloves, on a phone and a desk, and no wider than 320 px. */
-  async function judged(name: string): Promise<void> {
-    const failures: string[] = [];
-    for (const [size, viewport] of [
-      ["desk", DESK],
-      ["phone", PHONE],
-    ] as const) {
-      await page.setViewportSize(viewport);
-      await judge(page, `${name} on a ${size}`, failures);
-      if (PICTURES !== undefined) {
-        const picture = await page.screenshot({ fullPage: true });
-        writeFileSync(join(PICTURES, `${name.replace(/\W+/g, "-")}-${size}.png`), picture);
-      }
-    }
-    await page.setViewportSize({ width: 320, height: 640 });
-    if ((await widthOver(page)) > 0) failures.push(`${name}: wider than 320 px`);
-    await page.setViewportSize(PHONE);
-    expect(failures).toEqual([]);
-  }
+  const judged = (name: string) => judgedAtSizes(page, name);
 });
-
-/** Where pictures of what was judged are put, for eyes; nowhere unless named. */
-const PICTURES = process.env.SOAKLINE_PICTURES;
 
 /** What three probes of the demo's first aircraft would have shown since the demo was opened, with a false reading. */
 function nightLog(): string {

@@ -5,6 +5,7 @@ import { cutSeries, localText, madeYear, PLACES, type WeatherSeries } from "../.
 import { type PieceResult, runPiece, winterStudy } from "../../src/winter/index.js";
 import { winterFromDocument } from "../../src/winter-pipeline.js";
 import { readWinter, winterDocument } from "./small-winter.js";
+import { weatherCsv } from "./weather-files.js";
 
 // The same winter as files: what comes out must be what the weather itself gives, whatever year the files are of.
 
@@ -28,18 +29,8 @@ const inYear = (t: number, year: number) => {
   return moved.getTime() / 1000;
 };
 
-function csv({ time, tempAir, tempDewPoint, windSpeed, cloudCover }: WeatherSeries, year: number): string {
-  const rows = Array.from(time, (t, i) =>
-    [
-      localText(inYear(t, year), "CET"),
-      celsiusFromKelvin(tempAir[i]!).toFixed(3),
-      celsiusFromKelvin(tempDewPoint[i]!).toFixed(3),
-      windSpeed[i]!.toFixed(3),
-      (8 * cloudCover[i]!).toFixed(3),
-    ].join(","),
-  );
-  return ["time,air_c,dew_point_c,wind_mps,cloud_oktas", ...rows].join("\n");
-}
+const csv = (year: number, series = made) =>
+  weatherCsv({ ...series, time: series.time.map((t) => inYear(t, year)) });
 
 /** Whole years of rows: January and February as made, the rest of the year far warmer, to be seen if it were used. */
 function epw({ time, tempAir, tempDewPoint, windSpeed, cloudCover }: WeatherSeries): string {
@@ -75,7 +66,7 @@ function near(result: PieceResult): void {
 }
 
 test("an hourly log of another year", () => {
-  const read = readWinter({ weather: { csv_files: ["a.csv"] } }, { "a.csv": csv(made, 2019) });
+  const read = readWinter({ weather: { csv_files: ["a.csv"] } }, { "a.csv": csv(2019) });
   expect(read.years.map(({ name }) => name)).toEqual(["a.csv"]);
   near(runPiece(read, { kit: 0, year: 0 })!);
 });
@@ -89,7 +80,7 @@ test("two winters of logs are two winters of the study", () => {
   const milder = { ...made, tempAir: made.tempAir.map((t) => t + 4), tempDewPoint: made.tempDewPoint };
   const read = readWinter(
     { weather: { csv_files: ["cold.csv", "mild.csv"] } },
-    { "cold.csv": csv(made, 2019), "mild.csv": csv(milder, 2021) },
+    { "cold.csv": csv(2019), "mild.csv": csv(2021, milder) },
   );
   const [cold, mild] = [0, 1].map((year) => runPiece(read, { kit: 0, year })!);
   const [always, clock, planned] = [0, 1, 2].map((h) => [cold!.habits[h]!, mild!.habits[h]!] as const);
@@ -118,7 +109,7 @@ test("rows that cannot be used, and files that are not there, are named with the
     }),
     {
       readFile: (name) => {
-        if (name === "a.csv") return { ok: true, text: csv(made, 2019).replace(/,-?\d+\.\d+,/, ",cold,") };
+        if (name === "a.csv") return { ok: true, text: csv(2019).replace(/,-?\d+\.\d+,/, ",cold,") };
         if (name === "flights.csv")
           return { ok: true, text: "time\n2026-01-20T10:00\n2026-07-01T10:00\nnoon" };
         return { ok: false, reason: "there is no such file" };

@@ -767,7 +767,8 @@ export const en = {
     lacking: "is not a number of 0 or more",
     results: "The winter in numbers",
     resultsSentence: (departures: number, winters: number, members: number) =>
-      `${departures} departures in each of ${winters} winter(s), over ${members} drawn aircraft. In brackets: 9 in 10.`,
+      `${departures} departures in ${winters === 1 ? "one winter" : `each of ${winters} winters`}, over ${members} drawn aircraft. Below each number: 9 in 10.`,
+    span: (low: string, high: string) => `${low} to ${high}`,
     kit: "Kit",
     habit: "Used",
     habits: { always_on: "always on", clock: "3 h before", planned: "as planned" },

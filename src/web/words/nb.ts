@@ -777,7 +777,8 @@ export const nb: Words = {
     lacking: "er ikke et tall på 0 eller mer",
     results: "Vinteren i tall",
     resultsSentence: (departures: number, winters: number, members: number) =>
-      `${departures} avganger i hver av ${winters} vinter/vintre, over ${members} trukne fly. I parentes: 9 av 10.`,
+      `${departures} avganger i ${winters === 1 ? "én vinter" : `hver av ${winters} vintre`}, over ${members} trukne fly. Under hvert tall: 9 av 10.`,
+    span: (low: string, high: string) => `${low} til ${high}`,
     kit: "Utstyr",
     habit: "Brukt",
     habits: { always_on: "alltid på", clock: "3 t før", planned: "etter planen" },

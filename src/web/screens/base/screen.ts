@@ -3,7 +3,7 @@ import type { Screen } from "../registry.js";
 export const screen: Screen = {
   path: "base",
   order: 10,
-  icon: "setup",
+  icon: "hangar",
   isMain: false,
   load: () => import("./BaseScreen.svelte"),
 };

@@ -3,7 +3,7 @@ import type { Screen } from "../registry.js";
 export const screen: Screen = {
   path: "forecast",
   order: 10,
-  icon: "snow",
+  icon: "cloud",
   isMain: false,
   load: () => import("./ForecastScreen.svelte"),
 };
