@@ -2,8 +2,8 @@ import type { Configuration, Installation } from "../aircraft/index.js";
 import type { FittedAircraft } from "../learning/index.js";
 import type { StricterLimits } from "../readiness/index.js";
 import type { Site } from "../simulation/index.js";
-import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
-import { createLocalClock, monthsLater, readCsvTable } from "../weather/index.js";
+import { SECONDS_OF_HOUR } from "../units/index.js";
+import { monthsLater } from "../weather/index.js";
 import { type Clock, clockOf } from "./clock.js";
 import { inFormOfKind } from "./current-form.js";
 import { dailyTimes } from "./daily-times.js";
@@ -22,6 +22,7 @@ import { learnedOf } from "./learned-reading.js";
 import { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
 import { siteOf } from "./scenario-reading.js";
 import type { ReadFile } from "./weather-sources.js";
+import { flyingOf } from "./winter-flying.js";
 import { type WinterDocument, type WinterSections, winterSchema } from "./winter-schema.js";
 import { type WinterYear, winterYearsOf } from "./winter-weather.js";
 import { limitsOf } from "./wish-reading.js";
@@ -81,8 +82,6 @@ export type WinterReading =
 const USUAL_MONTHS = 7;
 const USUAL_MEMBERS = 5;
 const USUAL_SEED = 1;
-/** [h] project judgement: a training or survey flight. */
-const USUAL_FLIGHT = 1.5;
 const USUAL_HABITS: NonNullable<WinterDocument["habits"]> = [
   { do: "always_on" },
   { do: "clock", lead_h: 3 },
@@ -182,82 +181,6 @@ function habitsOf({ habits = USUAL_HABITS }: WinterSections, span: Clock, findin
     const on = dailyTimes(from, span);
     const off = dailyTimes(until, span).filter((t) => t > (on[0] ?? Number.POSITIVE_INFINITY));
     return [{ do: "daily", on: on.slice(0, off.length), off, label: `${from}-${until}` }];
-  });
-}
-
-function flyingOf(
-  { flying }: WinterSections,
-  span: Clock,
-  readFile: ReadFile | undefined,
-  findings: Findings,
-): { readonly departures: readonly number[]; readonly flightTime: number } | undefined {
-  if (flying === undefined) return undefined;
-  const { schedule, departures_csv, flight_h = USUAL_FLIGHT } = flying;
-  if (flying.flight_h === undefined)
-    findings.assumptions.push(`A flight is taken to last ${flight_h} h, warm through at the end.`);
-  if ((schedule === undefined) === (departures_csv === undefined)) {
-    const received = schedule === undefined ? "neither" : "both";
-    return fault(findings, ["flying"], "either schedule or departures_csv", received);
-  }
-  const flightTime = flight_h * SECONDS_OF_HOUR;
-  const all =
-    departures_csv === undefined
-      ? (schedule ?? []).flatMap(({ days, at }) => dailyTimes(at, span, days))
-      : departuresFrom(departures_csv, span, readFile, findings);
-  const wanted = [...new Set(all)].sort((a, b) => a - b);
-  const sorted = wanted.filter((t) => t > span.start + FIRST_DAY);
-  if (sorted.length < wanted.length) {
-    findings.assumptions.push(
-      `Departures in the winter's first day are left out (${wanted.length - sorted.length}): the aircraft first takes the weather's temperature.`,
-    );
-  }
-  const tight = sorted.findIndex((t, i) => i > 0 && t - sorted[i - 1]! < flightTime + BETWEEN);
-  if (tight > 0) {
-    const gap = `${((sorted[tight]! - sorted[tight - 1]!) / SECONDS_OF_HOUR).toFixed(2)} h`;
-    fault(
-      findings,
-      ["flying"],
-      `departures at least flight_h and half an hour apart, ${flight_h + 0.5} h`,
-      gap,
-    );
-  }
-  if (sorted.length === 0) fault(findings, ["flying"], "departures after the winter's first day", "none");
-  return { departures: sorted, flightTime };
-}
-
-/** [s] the aircraft is given to take the weather's temperature before it is wanted first. */
-const FIRST_DAY = 24 * SECONDS_OF_HOUR;
-/** [s] on the ground between two flights. */
-const BETWEEN = 30 * SECONDS_OF_MINUTE;
-
-function departuresFrom(
-  name: string,
-  { start, end, zone }: Clock,
-  readFile: ReadFile | undefined,
-  findings: Findings,
-): number[] {
-  const path = ["flying", "departures_csv"];
-  const file = readFile?.(name) ?? { ok: false as const, reason: "files cannot be read here" };
-  if (!file.ok) {
-    fault(findings, path, `a file that can be read (${file.reason})`, name);
-    return [];
-  }
-  const table = readCsvTable(file.text);
-  const column = table?.header.cells.map((cell) => cell.toLowerCase()).indexOf("time") ?? -1;
-  if (table === undefined || column < 0) {
-    fault(findings, path, "a header line with a column time, and rows", name);
-    return [];
-  }
-  const at = (line: number) => `flying.departures_csv, line ${line}`;
-  findings.issues.push(...table.faults.map(({ line, ...rest }) => ({ path: at(line), ...rest })));
-  const read = createLocalClock(zone);
-  return table.rows.flatMap(({ line, cells }) => {
-    const text = cells[column]!;
-    const reading = read(text);
-    if (reading.ok && reading.epoch >= start && reading.epoch <= end) return [reading.epoch];
-    const expected = reading.ok ? "a time within the winter" : reading.expected;
-    findings.issues.push({ path: at(line), expected, received: text });
-    return [];
   });
 }
 
