@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { EXIT, failureOf } from "../../src/cli/exit.js";
 import { soakline } from "./run.js";
 
 test.concurrent("a bad document: exit 2, every fault on a line of its own, nothing on standard output", async () => {
@@ -49,4 +50,32 @@ test.concurrent("an interruption ends it at once, with 130 and without half a re
     interrupted: true,
   });
   expect({ code, signal, stdout }).toEqual({ code: 130, signal: null, stdout: "" });
+});
+
+test("what ends without a result: bad input, stopped and a numerical failure are told apart", () => {
+  const message = "No step meets the tolerance at t = 60";
+  expect(failureOf({ status: "failed", message })).toEqual({
+    code: 3,
+    lines: [`numerical failure: ${message}`],
+  });
+  expect(failureOf({ status: "cancelled", message: "stopped" })).toEqual({ code: 130, lines: ["stopped"] });
+  const issue = { path: "want.chance", expected: "a number below 1", received: "2" };
+  expect(failureOf({ status: "refused", issues: [issue] })).toEqual({
+    code: EXIT.badInput,
+    lines: ["want.chance: expected a number below 1, received 2"],
+  });
+});
+
+test("an engine and air beyond every real cold are still worked out, and told as not reachable", async () => {
+  const scenario = JSON.parse(readFileSync("examples/lynx-tonight.json", "utf8"));
+  const at = (time: string) => ({ time, air_c: -75, wind_mps: 3, dew_point_c: -78, cloud_fraction: 0 });
+  const coldest = {
+    ...scenario,
+    initial: { all_c: -90, uncertainty_k: 0 },
+    weather: { points: [at("2026-01-14T18:00+01:00"), at("2026-01-15T18:00+01:00")] },
+    ensemble: { members: 40, seed: 1 },
+  };
+  const { code, stdout } = await soakline(["plan", "-"], { input: JSON.stringify(coldest) });
+  expect(stdout).toMatch(/^Not ready at 10:00: at best 0 % chance/);
+  expect(code).toBe(1);
 });
