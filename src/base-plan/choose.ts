@@ -28,8 +28,8 @@ export interface Choice {
 
 /**
  * Chooses one option for every aircraft so that no resource is overfilled in any step and the sums of costs are least,
- * the first before the second and so on. Exact: each stage is solved without a gap and its sum, a whole number, binds
- * the next. Where nobody is in another's way, everyone's own best is the answer and nothing has to be solved.
+ * the first before the second and so on. Exact: each stage, or a few of small whole numbers weighed as one, is solved
+ * without a gap, and its sum binds the next; a stage whose sum cannot be less is not solved. Where nobody is in another's way, everyone's own best is the answer and nothing has to be solved.
  */
 export async function choose(
   fixed: readonly Demand[],
@@ -39,39 +39,83 @@ export async function choose(
   solveMilp: SolveMilp,
   stages: number = lists[0]?.[0]?.costs.length ?? 0,
 ): Promise<Choice> {
-  const possible = lists.map((list) =>
-    [...list.keys()].filter((i) => isPossibleAlone(list[i].option, limits, grid)),
-  );
+  const possible = possibleAlone(lists, limits, grid);
   if (possible.some((list) => list.length === 0)) return { status: "infeasible", chosen: [] };
-  const own = possible.map((list, a) => list.reduce((best, i) => (better(lists[a], i, best) ? i : best)));
-  if (
-    goTogether(
-      fixed,
-      own.map((i, a) => lists[a][i].option),
-      limits,
-      grid,
-    )
-  ) {
-    return { status: "proven", chosen: own };
-  }
+  const own = everyonesBest(fixed, lists, limits, grid);
+  if (own !== undefined) return { status: "proven", chosen: own };
   const open = possible.map((list, a) => list.map((i) => lists[a][i].option));
   const { rows, columns, fixedOn } = distinctRows(liveRows(fixed, open, limits, grid), fixed, open);
   const terms = possible.map((list, a) =>
     worthwhile(list.map((i, k) => ({ index: i, costs: lists[a][i].costs, amounts: columns[a][k] }))),
   );
   const bounds: number[] = [];
-  let chosen: number[] = [];
-  for (let stage = 0; stage < stages; stage++) {
-    const answer = await solveMilp(programOf(stage, terms, rows, fixedOn, bounds));
-    if (answer.status !== "optimal") return { status: answer.status, chosen: [] };
-    const picked = terms.map((list, a) =>
-      list.findIndex((_, i) => (answer.values.get(nameOf(a, i)) ?? 0) > 0.5),
+  let picked: number[] = [];
+  for (const joined of joinedStages(terms, stages)) {
+    const least = joined.stages.every(
+      (stage) => picked.length > 0 && sumAt(terms, picked, stage) === leastSum(terms, stage),
     );
-    if (picked.includes(-1)) return { status: "stopped", chosen: [] };
-    bounds.push(picked.reduce((sum, i, a) => sum + terms[a][i].costs[stage], 0));
-    chosen = picked.map((i, a) => terms[a][i].index);
+    if (!least) {
+      const answer = await solveMilp(programOf(joined, terms, rows, fixedOn, bounds));
+      if (answer.status !== "optimal") return { status: answer.status, chosen: [] };
+      picked = terms.map((list, a) => list.findIndex((_, i) => (answer.values.get(nameOf(a, i)) ?? 0) > 0.5));
+      if (picked.includes(-1)) return { status: "stopped", chosen: [] };
+    }
+    for (const stage of joined.stages) bounds.push(sumAt(terms, picked, stage));
   }
-  return { status: "proven", chosen };
+  return { status: "proven", chosen: picked.map((i, a) => terms[a][i].index) };
+}
+
+/** The best option of each, as if it had the base to itself; undefined where they do not go together. */
+export function everyonesBest(
+  fixed: readonly Demand[],
+  lists: readonly (readonly Priced[])[],
+  limits: BaseLimits,
+  grid: Grid,
+): readonly number[] | undefined {
+  const possible = possibleAlone(lists, limits, grid);
+  if (possible.some((list) => list.length === 0)) return undefined;
+  const own = possible.map((list, a) => list.reduce((best, i) => (better(lists[a], i, best) ? i : best)));
+  const options = own.map((i, a) => lists[a][i].option);
+  return goTogether(fixed, options, limits, grid) ? own : undefined;
+}
+
+function possibleAlone(lists: readonly (readonly Priced[])[], limits: BaseLimits, grid: Grid): number[][] {
+  return lists.map((list) => [...list.keys()].filter((i) => isPossibleAlone(list[i].option, limits, grid)));
+}
+
+/** Neighbouring stages solved as one, each weighing more than all that the next can come to. */
+interface JoinedStages {
+  readonly stages: readonly number[];
+  readonly weights: readonly number[];
+}
+
+/** Greatest sum of an objective: whole numbers up to it are far from what the solver's tolerances blur. */
+const OBJECTIVE_MOST = 50_000;
+
+function joinedStages(terms: readonly (readonly Term[])[], count: number): JoinedStages[] {
+  const out: { stages: number[]; weights: number[]; most: number }[] = [];
+  for (let stage = 0; stage < count; stage++) {
+    const most = terms.reduce((sum, list) => sum + Math.max(...list.map(({ costs }) => costs[stage])), 0);
+    const last = out.at(-1);
+    const together = last === undefined ? Number.POSITIVE_INFINITY : last.most * (most + 1) + most;
+    if (last === undefined || together > OBJECTIVE_MOST) {
+      out.push({ stages: [stage], weights: [1], most });
+      continue;
+    }
+    last.weights = [...last.weights.map((weight) => weight * (most + 1)), 1];
+    last.stages.push(stage);
+    last.most = together;
+  }
+  return out;
+}
+
+function sumAt(terms: readonly (readonly Term[])[], picked: readonly number[], stage: number): number {
+  return picked.reduce((sum, i, a) => sum + terms[a][i].costs[stage], 0);
+}
+
+/** What everyone's least comes to, whoever is in whose way. */
+function leastSum(terms: readonly (readonly Term[])[], stage: number): number {
+  return terms.reduce((sum, list) => sum + Math.min(...list.map(({ costs }) => costs[stage])), 0);
 }
 
 interface Term {
@@ -141,7 +185,7 @@ function nameOf(a: number, i: number): string {
 }
 
 function programOf(
-  stage: number,
+  { stages, weights }: JoinedStages,
   terms: readonly (readonly Term[])[],
   rows: readonly Row[],
   fixedOn: Float64Array,
@@ -172,7 +216,9 @@ function programOf(
       ),
     ),
   ];
-  const objective = sum((term) => term.costs[stage]);
+  const objective = sum((term) =>
+    stages.reduce((cost, stage, k) => cost + weights[k] * term.costs[stage], 0),
+  );
   return [
     "Minimize",
     ` obj: ${written(objective.length === 0 ? [`0 ${names[0][0]}`] : objective)}`,

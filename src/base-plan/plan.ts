@@ -1,7 +1,7 @@
 import { NumericalFailure } from "../planning/index.js";
 import type { Candidate, Course, Demand, Holder } from "./candidate.js";
 import { type CourseFinder, courseFinder, type Shape } from "./candidates.js";
-import { choose, type Priced } from "./choose.js";
+import { choose, everyonesBest, type Priced } from "./choose.js";
 import { type Costs, compareCosts, costsOf, sumOfCosts } from "./costs.js";
 import { coursePlayer, type PlayedCourse, wetTimeOf } from "./exact.js";
 import { type Cause, causeOf } from "./explain.js";
@@ -124,12 +124,12 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
       progress();
       return listOf(finder, a, contested, moves);
     });
+    if (!contested && everyonesBest(fixed, lists, limits, grid) === undefined) {
+      contested = true;
+      continue;
+    }
     const choice = await choose(fixed, lists, limits, grid, solveMilp);
     if (choice.status !== "proven") {
-      if (!contested) {
-        contested = true;
-        continue;
-      }
       throw new NumericalFailure(
         choice.status === "infeasible"
           ? "what is in use at the start already takes more than there is: unplug or move something first"
@@ -138,8 +138,7 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
     }
     chosen = choice.chosen;
     const options = chosen.map((i, a) => lists[a][i].option.candidate);
-    const wantsMore = options.some((o) => o.missed) || !everyoneHasTheBest(lists, chosen);
-    if (wantsMore && !contested) {
+    if (options.some((o) => o.missed) && !contested) {
       contested = true;
       continue;
     }
@@ -219,10 +218,6 @@ function candidateOf(
     harm: heated + wetTimeOf(aircraft, course, limits),
     energy: energy.mid,
   };
-}
-
-function everyoneHasTheBest(lists: readonly List[], chosen: readonly number[]): boolean {
-  return lists.every((list, a) => list.every(({ costs }) => compareCosts(list[chosen[a]].costs, costs) <= 0));
 }
 
 /** The best with the base to itself. */

@@ -71,6 +71,8 @@ export interface Answer {
 
 /** [s] leads that are played: each twice the one before, as the rise bends. */
 const LEADS = [2700, 5400, 10_800, 21_600, 43_200, 86_400];
+/** [s] of the water's balance: read between, to rank courses; what is chosen is balanced by the minute. */
+const WATER_STEP = 600;
 /** [s] scale over which an engine warms: between leads, the rise is read linearly in 1 - exp(-lead / scale). */
 const WARMING = 14_400;
 
@@ -146,6 +148,7 @@ export function groundOf(
             ),
           },
           undefined,
+          WATER_STEP,
         ).wetTime;
       return answerOf(until, (lead) => nodeAt(course, until, lead), wet);
     },

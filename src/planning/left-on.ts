@@ -33,8 +33,11 @@ export interface HabitToll {
   readonly hottestFilm: number;
 }
 
-/** The toll of a plug-in time from now to departure. */
-export function tollOf(request: PlanRequest, plugIn: number | undefined): HabitToll {
+/**
+ * The toll of a plug-in time from now to departure.
+ * @param waterStep [s] longest step of the water's balance; longer ones than usual are for ranking many courses
+ */
+export function tollOf(request: PlanRequest, plugIn: number | undefined, waterStep?: number): HabitToll {
   const { scenario, wish } = request;
   const run = prepareRun(scenario, centralDraws(scenario.weather));
   const steps = Math.ceil(wish.departure / COURSE_STEP);
@@ -45,7 +48,7 @@ export function tollOf(request: PlanRequest, plugIn: number | undefined): HabitT
     tolerance: ENSEMBLE_TOLERANCE,
   });
   if (course.status !== "completed") throw new NumericalFailure(`${course.status}: ${course.remedy}`);
-  const moisture = moistureOf(course, request);
+  const moisture = moistureOf(course, request, waterStep);
   const elements = course.parts.filter(isElementPart);
   return {
     plugIn,
@@ -61,13 +64,11 @@ export function tollOf(request: PlanRequest, plugIn: number | undefined): HabitT
 }
 
 /** Water in the case along a course, with the oil as wet as after short winter flights and the walls dry. */
-function moistureOf(course: Trajectory, { scenario }: PlanRequest): CaseMoisture {
+function moistureOf(course: Trajectory, { scenario }: PlanRequest, step: number | undefined): CaseMoisture {
   const geometry = caseGeometry(scenario.installation);
   const outside = outsideAlong(scenario.weather, course, scenario.start);
-  return caseMoisture(geometry, course, outside, {
-    inOil: WATER_IN_OIL_WINTER * geometry.oilMass,
-    onSurfaces: 0,
-  });
+  const water = { inOil: WATER_IN_OIL_WINTER * geometry.oilMass, onSurfaces: 0 };
+  return caseMoisture(geometry, course, outside, water, 0, step);
 }
 
 function outsideAlong(weather: WeatherSeries, { time }: Trajectory, start: number) {
