@@ -1,3 +1,4 @@
+import type { NowDocument } from "../../documents/index.js";
 import type { LogbookEvent, StoredEvent } from "../../logbook/index.js";
 
 // The server's side of the logbook, as this app uses it.
@@ -78,6 +79,15 @@ export async function eventsAfter(
   sequence: number,
 ): Promise<Attempt<{ readonly events: readonly StoredEvent[]; readonly more: boolean }>> {
   return asked(`${api}/events?after=${sequence}`, {});
+}
+
+/** How every aircraft stands, as the base works it out with its probes. */
+export async function estimatesOf(api: string): Promise<
+  Attempt<{
+    readonly estimates: readonly { readonly aircraft: string; readonly now: NowDocument }[];
+  }>
+> {
+  return asked(`${api}/now`, {});
 }
 
 async function asked<T>(url: string, init: RequestInit): Promise<Attempt<T>> {

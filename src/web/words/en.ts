@@ -249,7 +249,42 @@ export const en = {
     notHeating: "not heating",
     briefing: "Before the starter is pressed",
     assumed: (n: number) => `What was assumed (${n})`,
-    noCourse: "There is no course to show: there is no plan yet for this aircraft.",
+  },
+  now: {
+    title: "Can it start now?",
+    working: (name: string) => `Working out how ${name} stands.`,
+    ready: (name: string, chance: string) =>
+      `${name} is ready for a start: all that has to hold does, in ${chance} cases.`,
+    notReady: (name: string, chance: string) =>
+      `${name} is not ready for a start. All that has to hold does in ${chance} cases.`,
+    running: (name: string) => `${name} is running.`,
+    oilAlone: (others: string) =>
+      `The oil is warm enough, the rest is not: ${others}. An oil gauge alone would mislead.`,
+    unknown: (name: string) => `It is not known yet how ${name} stands.`,
+    wouldHelp: "What would help",
+    helpForecast: "Weather: enter a METAR or a forecast",
+    helpReading: "A reading of the oil or the heads, written down below",
+    met: "Holds now",
+    notMet: "Does not hold yet",
+    every: (n: number) => `Each of the ${n} with its value and limit`,
+    doubts: "Not as it was told",
+    findings: {
+      "heater-not-heating": "The heater does not seem to heat. Look at lead, switch and breaker.",
+      "cover-off": "The cover seems to be off. Look whether the wind took it.",
+      "other-place": "It does not seem to stand where it is said to: ramp or hangar?",
+      "probe-out": "A probe does not seem to sit on its part.",
+    },
+    probe: (name: string) => `Probe: ${name}.`,
+    sure: (chance: string) => `${chance} sure`,
+    believed: "taken for true in these numbers",
+    byForecast: "as forecast",
+    estimated: "worked out",
+    readAt: (time: string) => `read ${time}`,
+    byProbe: "by probe",
+    noReading:
+      "Nothing was measured: all of this is worked out from the logbook and the weather. A reading makes it surer.",
+    byDevice: "Worked out on this device.",
+    byBase: "Worked out by the base, which hears its probes.",
   },
   away: {
     title: "How long have I got?",

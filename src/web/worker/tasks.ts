@@ -110,9 +110,9 @@ export const TASKS: Tasks = {
   topics: ({ engine }) => whyTopics(installationById(engine)),
   why: ({ engine, topic, tempC }) => explainWhy(topic, tempC, installationById(engine)),
   now({ aircraft, now }) {
-    const estimate = estimateFor(aircraft, now);
-    if (estimate === undefined) throw new Refused(["nothing is known of how it stands"]);
-    return estimate;
+    const { document, reasons } = knownOf(aircraft, now);
+    if (document === undefined) throw new Refused(reasons);
+    return document;
   },
   away({ aircraft, now, members, shutDownHours, here, chance }, onProgress) {
     // The wish of the logbook may lie beyond the hours looked at, and is not what is asked here.
@@ -172,16 +172,22 @@ interface KnownEstimate {
   readonly at: number;
   readonly of: BaseState;
   readonly document: NowDocument | undefined;
+  /** Why there is no document. */
+  readonly reasons: readonly string[];
   /** Where the next one goes on from, as long as it rests on the same past. */
   readonly saved: SavedEstimate | undefined;
 }
 
 /** Where every part stands; undefined where it cannot be worked out: the plan then begins at the air, and says so. */
 function estimateFor(aircraft: string, now: number): NowDocument | undefined {
+  return knownOf(aircraft, now).document;
+}
+
+function knownOf(aircraft: string, now: number): KnownEstimate {
   const known = estimates.get(aircraft);
   const base = opened();
   if (known !== undefined && known.of === base && Math.abs(known.at - now) < ESTIMATE_LASTS) {
-    return known.document;
+    return known;
   }
   const outcome = estimateNow(base, aircraft, {
     now,
@@ -189,8 +195,16 @@ function estimateFor(aircraft: string, now: number): NowDocument | undefined {
     ...(known?.saved === undefined ? {} : { saved: known.saved }),
   });
   const found = outcome.status === "completed" ? outcome.result : undefined;
-  estimates.set(aircraft, { at: now, of: base, document: found?.now, saved: found?.saved });
-  return found?.now;
+  const made = { at: now, of: base, document: found?.now, saved: found?.saved, reasons: reasonsOf(outcome) };
+  estimates.set(aircraft, made);
+  return made;
+}
+
+function reasonsOf(outcome: Outcome<unknown>): readonly string[] {
+  if (outcome.status === "completed") return [];
+  if (outcome.status !== "refused") return [outcome.message];
+  // What the logbook leaves out is a sentence of its own.
+  return outcome.issues.map((issue) => (issue.path === "logbook" ? issue.received : issueText(issue)));
 }
 
 function documentFor(

@@ -1,0 +1,141 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import {
+  expectNoComplaints,
+  laterBy,
+  openDemo,
+  openSite,
+  PHONE,
+  type Site,
+  settled,
+  type Visit,
+  visit,
+  withoutBrowser,
+} from "./browser.js";
+import { judgedAtSizes, unfold } from "./judge.js";
+
+/** As long as Wren's pad has been on. */
+const HEATED = 4 * 3_600_000;
+
+describe.skipIf(withoutBrowser)("can it start now", () => {
+  let site: Site;
+  let seen: Visit;
+  let page: Page;
+
+  beforeAll(async () => {
+    site = await openSite();
+    seen = await visit(site, { viewport: PHONE, reducedMotion: "reduce" });
+    ({ page } = seen);
+    await openDemo(page);
+    await openAircraft("Wren");
+    await page.getByRole("button", { name: "Plugged in" }).click();
+    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.getByRole("button", { name: "Unplugged" }).waitFor();
+    await laterBy(seen, HEATED);
+    await openAircraft("Wren");
+  }, 300_000);
+  afterAll(async () => {
+    await seen?.context.close();
+    await site?.close();
+  });
+
+  const sheet = () => page.getByRole("region", { name: "Can it start now?" });
+  /** Origin, middle and band of a part, as its row in the table says. */
+  async function part(name: string): Promise<{ known: string; middle: string; band: string }> {
+    const row = page.getByRole("row", { name: new RegExp(`^${name} `) });
+    const [middle, band] = await row.getByRole("cell").allTextContents();
+    return { known: (await row.locator("small").textContent()) ?? "", middle, band };
+  }
+
+  test("hours of a pad under the oil: the oil is warm, the crankshaft is not, and it is said so", {
+    timeout: 240_000,
+  }, async () => {
+    await sheet().getByText("Wren is not ready for a start").waitFor({ timeout: 60_000 });
+    await sheet()
+      .getByText(/^The oil is warm enough, the rest is not: crankshaft and bearings/)
+      .waitFor();
+    await settled(page);
+    await judgedAtSizes(page, "now");
+    await unfold(page);
+    const [oil, shaft] = [await part("oil"), await part("crankshaft")];
+    expect(celsius(oil.middle) - celsius(shaft.middle)).toBeGreaterThan(20);
+    expect(celsius(shaft.middle)).toBeLessThan(0);
+    expect(shaft.band).toMatch(/−?\d+ … −?\d+/);
+    expect([oil.known, shaft.known]).toEqual(["worked out", "worked out"]);
+    await sheet()
+      .getByText(/Nothing was measured/)
+      .waitFor();
+    await settled(page);
+    await judgedAtSizes(page, "now");
+  });
+
+  test("a reading counts, and the table tells what was read from what was worked out", {
+    timeout: 240_000,
+  }, async () => {
+    await unfold(page);
+    const before = celsius((await part("oil")).middle);
+    await page.getByRole("button", { name: "Reading", exact: true }).click();
+    await page.getByRole("spinbutton", { name: "It shows" }).fill("12");
+    await page.getByText("10 min ago").click();
+    await page.getByRole("button", { name: "Write it down" }).click();
+    await expect.poll(async () => (await part("oil")).known, { timeout: 60_000 }).toMatch(/^read \d\d:\d\d$/);
+    const after = celsius((await part("oil")).middle);
+    // Far below what was worked out: what is shown moves towards it.
+    expect(after).toBeLessThan(before - 10);
+    expect((await part("crankshaft")).known).toBe("worked out");
+    expect(
+      await sheet()
+        .getByText(/Nothing was measured/)
+        .count(),
+    ).toBe(0);
+  });
+
+  test("without a departure the engine bay and the answer are there all the same", {
+    timeout: 240_000,
+  }, async () => {
+    await neverHappened(/Wren wanted at/);
+    await openAircraft("Wren");
+    await page.locator(".placard .main", { hasText: "No departure is wanted for Wren" }).waitFor();
+    await sheet().getByText("Wren is not ready for a start").waitFor({ timeout: 60_000 });
+    await page.getByRole("img", { name: /^Section through the engine bay of Wren/ }).waitFor();
+    expect(await page.getByRole("slider", { name: "Time shown" }).count()).toBe(0);
+    await judgedAtSizes(page, "now without a departure");
+    await unfold(page);
+    await judgedAtSizes(page, "now without a departure, all unfolded");
+  });
+
+  test("without weather it says that nothing is known yet, why, and what would help", {
+    timeout: 240_000,
+  }, async () => {
+    await neverHappened(/[Ff]orecast/);
+    await openAircraft("Wren");
+    await sheet().getByText("It is not known yet how Wren stands.").waitFor({ timeout: 60_000 });
+    await sheet()
+      .getByText(/no forecast was entered/)
+      .waitFor();
+    await judgedAtSizes(page, "now unknown");
+    await sheet()
+      .getByRole("link", { name: /enter a METAR/ })
+      .click();
+    await page.getByLabel("METAR and TAF, as they come").waitFor();
+    expectNoComplaints(seen);
+  });
+
+  async function openAircraft(name: string): Promise<void> {
+    await page.goto(`${site.url}#/aircraft`);
+    await page.getByRole("link", { name, exact: true }).click();
+    await page.getByRole("heading", { level: 1, name: `Aircraft: ${name}` }).waitFor({ state: "attached" });
+  }
+
+  async function neverHappened(entry: RegExp): Promise<void> {
+    await page.goto(`${site.url}#/logbook`);
+    const item = page.getByRole("listitem").filter({ hasText: entry }).first();
+    await item.getByRole("button", { name: /Correct/ }).click();
+    await page.getByRole("button", { name: "It never happened" }).click();
+    await page.getByText("never happened", { exact: true }).first().waitFor();
+  }
+});
+
+function celsius(text: string): number {
+  return Number.parseFloat(text.replace("−", "-"));
+}
