@@ -65,8 +65,7 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await sheet()
       .getByText(/Nothing was measured/)
       .waitFor();
-    await settled(page);
-    await judgedAtSizes(page, "now");
+    await judgedAtSizes(page, "now, all unfolded");
   });
 
   test("a reading counts, and the table tells what was read from what was worked out", {
