@@ -6,7 +6,8 @@ export default defineConfig({
   root: "src/web",
   base: "./",
   plugins: [svelte(), offlineFiles()],
-  worker: { format: "es" },
+  // The MILP solver asks for it where it runs in Node; in a browser nobody gets there.
+  worker: { format: "es", rollupOptions: { external: ["node:module"] } },
   build: {
     outDir: "../../dist/web",
     emptyOutDir: true,

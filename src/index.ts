@@ -101,6 +101,7 @@ export {
   winterSchema,
   winterStudySchema,
 } from "./documents/index.js";
+export { highsSolver } from "./highs-solver.js";
 export {
   type LogOptions,
   type LogQuestion,

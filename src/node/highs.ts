@@ -1,34 +1,8 @@
-import highsLoader, { type Highs } from "highs";
-import type { MilpAnswer, SolveMilp } from "../index.js";
-
-/** [s] after which a program is given up: a plan has to come while somebody waits for it. */
-const TIME_LIMIT = 20;
+import highsLoader from "highs";
+import { highsSolver } from "../index.js";
 
 /** The package describes its CommonJS form alone, where the loader is a property; imported, it is the default itself. */
 const load = highsLoader as unknown as typeof highsLoader.default;
 
-let loading: Promise<Highs> | undefined;
-
-/** HiGHS in WebAssembly, loaded once. The answer is proven: no gap is left between it and the bound. */
-export const solveMilp: SolveMilp = async (lp) => {
-  loading ??= load();
-  const highs = await loading;
-  const solution = highs.solve(lp, {
-    mip_rel_gap: 0,
-    mip_abs_gap: 0,
-    time_limit: TIME_LIMIT,
-    output_flag: false,
-  });
-  const values = new Map<string, number>();
-  if (solution.Status === "Optimal") {
-    for (const [name, column] of Object.entries(solution.Columns)) {
-      if ("Primal" in column && column.Primal !== 0) values.set(name, column.Primal);
-    }
-  }
-  return { status: statusOf(solution.Status), values };
-};
-
-function statusOf(status: string): MilpAnswer["status"] {
-  if (status === "Optimal") return "optimal";
-  return status === "Infeasible" ? "infeasible" : "stopped";
-}
+/** HiGHS in WebAssembly, from the package. */
+export const solveMilp = highsSolver(() => load());

@@ -766,6 +766,31 @@ export const en = {
     saved: "Saved; all plans are made anew.",
     faulty: (n: number) => `Not saved: ${n === 1 ? "one thing is" : `${n} things are`} wrong.`,
   },
+  wholeBase: {
+    title: "The whole base",
+    ask: "Each plan above is made as if the aircraft had the base to itself. Planned together they share outlets, breakers, bays, carts and people's hours.",
+    go: "Plan together",
+    again: "Plan together anew",
+    allReady: (count: number, chance: string) =>
+      `All ${count} ready in time; in ${chance} of cases all at once.`,
+    missed: (names: string, chance: string) =>
+      `Not ready in time, whoever goes first: ${names}. All at once in ${chance} of cases.`,
+    nobody: "Nobody is in another's way: each plan stands as it is.",
+    todo: "To do, in order",
+    nothing: "Nothing: switches do it all.",
+    deeds: {
+      plug_in: (name: string, where: string) => `plug in ${name}, ${where}`,
+      unplug: (name: string, where: string) => `unplug ${name}, ${where}`,
+      move_in: (name: string, _: string) => `move ${name} into the hangar`,
+      move_out: (name: string, _: string) => `pull ${name} out of the hangar`,
+    },
+    crew: "its crew",
+    why: "Why",
+    help: "Would help",
+    notPlanned: (names: string) => `No departure is wanted: ${names}.`,
+    made: (time: string) =>
+      `Made at ${time}. Planned anew, it changes what was told only for good reason; switches go by each aircraft's own plan, within the breakers.`,
+  },
   winter: {
     title: "A whole winter",
     ask: "Choose up to three kits; then you are told what each comes to over a winter of hourly weather.",

@@ -777,6 +777,31 @@ export const nb: Words = {
     saved: "Lagret; alle planer lages på nytt.",
     faulty: (n: number) => `Ikke lagret: ${n === 1 ? "én ting er" : `${n} ting er`} feil.`,
   },
+  wholeBase: {
+    title: "Hele basen",
+    ask: "Hver plan over er laget som om flyet hadde basen for seg selv. Planlagt sammen deler de uttak, sikringer, hangarplasser, varmevogner og folks timer.",
+    go: "Planlegg sammen",
+    again: "Planlegg sammen på nytt",
+    allReady: (count: number, chance: string) =>
+      `Alle ${count} klare i tide; i ${chance} av tilfellene alle samtidig.`,
+    missed: (names: string, chance: string) =>
+      `Ikke klare i tide, hvem som enn går først: ${names}. Alle samtidig i ${chance} av tilfellene.`,
+    nobody: "Ingen står i veien for andre: hver plan står som den er.",
+    todo: "Å gjøre, i rekkefølge",
+    nothing: "Ingenting: bryterne gjør alt.",
+    deeds: {
+      plug_in: (name: string, where: string) => `sett i støpselet på ${name}, ${where}`,
+      unplug: (name: string, where: string) => `trekk ut støpselet på ${name}, ${where}`,
+      move_in: (name: string, _: string) => `flytt ${name} inn i hangaren`,
+      move_out: (name: string, _: string) => `trekk ${name} ut av hangaren`,
+    },
+    crew: "flyets mannskap",
+    why: "Hvorfor",
+    help: "Dette ville hjelpe",
+    notPlanned: (names: string) => `Ingen avgang ønsket: ${names}.`,
+    made: (time: string) =>
+      `Laget klokken ${time}. Planlagt på nytt endres det som er sagt bare av god grunn; brytere følger hvert flys egen plan, innenfor sikringene.`,
+  },
   winter: {
     title: "En hel vinter",
     ask: "Velg opptil tre utstyr; så får du vite hva hvert blir til over en vinter med vær time for time.",

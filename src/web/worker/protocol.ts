@@ -1,5 +1,7 @@
 import type {
   AwayDocument,
+  BaseDocument,
+  BasePlanDocument,
   DocumentIssue,
   ExplanationDocument,
   KitComparisonDocument,
@@ -9,6 +11,7 @@ import type {
   ScenarioDocument,
   SimulationDocument,
   ThawOutlookDocument,
+  ToldDocument,
   WinterStudyDocument,
 } from "../../documents/index.js";
 import type { LogOptions, LogReading, TemperatureLog } from "../../learning/index.js";
@@ -76,6 +79,9 @@ export interface Work {
   readonly frost: { readonly ask: { readonly now: number }; readonly answer: FrostView };
   /** What a pasted METAR or TAF says, before it is kept. */
   readonly forecast: { readonly ask: ForecastAsk; readonly answer: ForecastView };
+  /** All aircraft and what they share as one question, and its plan. */
+  readonly wholeBase: { readonly ask: WholeBaseAsk; readonly answer: BaseDocument };
+  readonly basePlan: { readonly ask: OfDocument; readonly answer: BasePlanDocument };
 }
 
 export type WorkKind = keyof Work;
@@ -101,6 +107,7 @@ export const LONG_WORK: ReadonlySet<WorkKind> = new Set<WorkKind>([
   "kit",
   "planOf",
   "winter",
+  "basePlan",
 ]);
 
 export interface PlanAsk {
@@ -192,6 +199,13 @@ export interface AwayAsk {
   /** Weather as somebody standing there sees it, instead of the forecast. */
   readonly here?: { readonly tempC: number; readonly windMps: number; readonly cloud: number };
   readonly chance?: number;
+}
+
+export interface WholeBaseAsk {
+  readonly now: number;
+  readonly members: number;
+  /** What the plan before said, which is changed for good reason only. */
+  readonly told: readonly ToldDocument[];
 }
 
 export interface ForecastAsk {

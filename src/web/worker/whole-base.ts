@@ -1,0 +1,33 @@
+import loadHighs from "highs";
+import wasm from "highs/runtime?url";
+import { baseDocumentOf } from "../../base-plan/index.js";
+import { basePlanFromDocument } from "../../base-plan-pipeline.js";
+import type { BaseDocument, ScenarioDocument, ToldDocument } from "../../documents/index.js";
+import { highsSolver } from "../../highs-solver.js";
+import type { BaseSetUp } from "../../logbook/index.js";
+
+/** HiGHS, brought in where aircraft are in each other's way; the service worker keeps it for nights without a network. */
+const solveMilp = highsSolver(() => loadHighs({ locateFile: () => wasm }));
+
+export interface OneOfBase {
+  readonly id: string;
+  readonly scenario: ScenarioDocument;
+}
+
+export function documentOf(
+  setUp: BaseSetUp,
+  aircraft: readonly OneOfBase[],
+  told: readonly ToldDocument[],
+): BaseDocument {
+  return baseDocumentOf(
+    setUp,
+    aircraft.map(({ id, scenario }) => {
+      const before = told.find((one) => one.id === id);
+      return before === undefined ? { id, scenario } : { id, scenario, told: before };
+    }),
+  );
+}
+
+export function planTogether(document: unknown, onProgress: (done?: number) => boolean) {
+  return basePlanFromDocument(document, { solveMilp, onProgress });
+}

@@ -1,0 +1,97 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import {
+  expectNoComplaints,
+  openDemo,
+  openSite,
+  PHONE,
+  type Site,
+  settled,
+  type Visit,
+  visit,
+  withoutBrowser,
+} from "./browser.js";
+import { judgedAtSizes } from "./judge.js";
+
+describe.skipIf(withoutBrowser)("the whole base planned together", () => {
+  let site: Site;
+  let seen: Visit;
+  let page: Page;
+
+  beforeAll(async () => {
+    site = await openSite();
+    seen = await visit(site, { viewport: PHONE, reducedMotion: "reduce" });
+    ({ page } = seen);
+    await openDemo(page);
+    await settled(page);
+  }, 300_000);
+  afterAll(async () => {
+    await seen?.context.close();
+    await site?.close();
+  });
+  const sheet = () => page.getByRole("region", { name: "The whole base" });
+  const planned = (timeout = 240_000) =>
+    sheet().getByRole("heading", { name: "To do, in order" }).waitFor({ timeout });
+
+  test("is stopped when it is no longer wanted", { timeout: 120_000 }, async () => {
+    await sheet().getByRole("button", { name: "Plan together" }).click();
+    await sheet().getByRole("button", { name: "Stop" }).click();
+    await sheet().getByRole("button", { name: "Plan together" }).waitFor();
+    expect(await sheet().getByRole("heading", { name: "To do, in order" }).count()).toBe(0);
+  });
+
+  test("says who is ready, what is done in which order, and why", { timeout: 300_000 }, async () => {
+    await sheet().getByRole("button", { name: "Plan together" }).click();
+    await planned();
+    const said = await sheet().locator(".big").textContent();
+    expect(said).toMatch(/^All 4 ready in time; in \d+ % of cases all at once\.|^Not ready in time/);
+    const reasons = await sheet().locator("ul[lang=en]").first().locator("li").allTextContents();
+    for (const name of ["Lynx", "Heron", "Marten", "Wren"])
+      expect(
+        reasons.some((line) => line.includes(name)),
+        name,
+      ).toBe(true);
+    const todo = await sheet().locator("ol li").allTextContents();
+    expect(todo.length).toBeGreaterThan(0);
+    for (const line of todo) expect(line).toMatch(/\d\d:\d\d/);
+    await judgedAtSizes(page, "night, planned together");
+  });
+
+  test("planned anew without news it tells everybody the same", { timeout: 300_000 }, async () => {
+    const todo = () => sheet().locator("ol li").allTextContents();
+    const before = await todo();
+    await sheet().getByRole("button", { name: "Plan together anew" }).click();
+    await sheet().getByRole("button", { name: "Stop" }).waitFor();
+    // The plan before stays to be read while the next one is made.
+    expect(await todo()).toEqual(before);
+    await sheet().getByRole("button", { name: "Plan together anew" }).waitFor({ timeout: 240_000 });
+    expect(await todo()).toEqual(before);
+  });
+
+  test("works without a network, once the app is kept", { timeout: 400_000 }, async () => {
+    await page.waitForFunction(
+      "navigator.serviceWorker.controller !== null || navigator.serviceWorker.ready",
+      null,
+      {
+        timeout: 120_000,
+      },
+    );
+    await page.evaluate("navigator.serviceWorker.ready");
+    await page.reload();
+    await settled(page);
+    await seen.context.setOffline(true);
+    await page.reload();
+    await sheet().getByRole("button", { name: "Plan together" }).click({ timeout: 120_000 });
+    await planned();
+    await seen.context.setOffline(false);
+    seen.complaints.splice(
+      0,
+      seen.complaints.length,
+      ...seen.complaints.filter(
+        (text) => !/ERR_INTERNET_DISCONNECTED|Failed to fetch|server\.json/.test(text),
+      ),
+    );
+  });
+
+  test("nothing else was complained of", () => expectNoComplaints(seen));
+});
