@@ -87,11 +87,12 @@ console.log(
 const longest = [];
 const prepared = timed(() => {
   for (const planner of planners) {
-    const steps = planner.prepare();
-    for (let done = false; !done; ) {
-      const piece = timed(() => steps.next().done);
-      longest.push(piece.wall);
-      done = piece.result;
+    for (const steps of [planner.prepare(), planner.prepareWhatIfs()]) {
+      for (let done = false; !done; ) {
+        const piece = timed(() => steps.next().done);
+        longest.push(piece.wall);
+        done = piece.result;
+      }
     }
   }
 });

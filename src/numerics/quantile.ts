@@ -5,7 +5,7 @@
  * @example quantile([1, 2, 3, 4], 0.25) // 1.75
  */
 export function quantile(values: ArrayLike<number>, p: number): number {
-  return quantileOfSorted(Float64Array.from(values).sort(), p);
+  return quantileOfSorted(new Float64Array(values).sort(), p);
 }
 
 /** The same for values already ascending. */

@@ -3,7 +3,7 @@ import { type Criterion, type EnsembleState, isGating, judge, marginOf } from ".
 import { bandOf, ENSEMBLE_TOLERANCE, type EnsembleRun } from "../simulation/index.js";
 import { NumericalFailure } from "./chance.js";
 import { answerOf, PLUG_IN_STEP, plugInRange } from "./decision.js";
-import type { HeatResponse } from "./heat-response.js";
+import type { HeatResponse, ReadResponse } from "./heat-response.js";
 import type { LastMinutes } from "./last-minutes.js";
 import type { PlugInAnswer } from "./plan.js";
 import type { PlanRequest } from "./request.js";
@@ -16,7 +16,7 @@ import { plannedTimeline, unplugTime } from "./timeline.js";
 /** Where a first answer is read from. */
 export interface Sources {
   /** Played in this situation. */
-  readonly response: HeatResponse;
+  readonly response: ReadResponse;
   /** All members, among them those of `response`, played in this situation or in one alike. */
   readonly past?: Past;
   /** A few of all members in this situation, to play the last minutes with. */

@@ -17,19 +17,23 @@ import type { Steps } from "./steps.js";
  * How an ensemble answers to heat from any moment on: its soak, and heated courses from a coarse grid of plug-ins. What
  * lies between is read by interpolation; what was not yet played is played when it is asked for.
  */
-export interface HeatResponse {
+export interface HeatResponse extends ReadResponse {
   readonly run: EnsembleRun;
+  /** The soak up to a time, for runs that decide. */
+  soakedTo(until: number): Steps<Soaked>;
+  /** Plays all there is to play. */
+  fill(): Steps<void>;
+  isFilled(): boolean;
+}
+
+/** What can be read of it. */
+export interface ReadResponse {
   readonly parts: readonly string[];
   readonly members: number;
   /** Writes temperatures [K] at time `t` [s], parts x members, plugged in at `plugIn` or never. */
   temps(plugIn: number | undefined, t: number, out: Float64Array): void;
   /** Writes the heat [J] put in between `plugIn` and `t`, per member. */
   energy(plugIn: number, t: number, out: Float64Array): void;
-  /** The soak up to a time, for runs that decide. */
-  soakedTo(until: number): Steps<Soaked>;
-  /** Plays all there is to play. */
-  fill(): Steps<void>;
-  isFilled(): boolean;
 }
 
 /** [s] between plug-ins whose heated courses are played. The rise from heat depends on the moment only by the weather. */
@@ -40,8 +44,8 @@ const LEADS = [
   36_000,
 ];
 const LONGEST = LEADS[LEADS.length - 1];
-/** [s] of the soak played in one piece: each begins with small steps anew. */
-const PIECE = 12 * 3600;
+/** [s] of the soak played in one piece: each begins with small steps anew, and whoever asks meanwhile waits for its end. */
+const PIECE = 4 * 3600;
 
 /** Samples of a course in single precision, which keeps a temperature to 0.00002 K in half the memory. */
 interface Samples {

@@ -2,7 +2,7 @@ import { type Draws, type EnsembleRun, firstMembers, prepareRun, someMembers } f
 import { checkRequest } from "./check-request.js";
 import { type Decision, decided, PLUG_IN_STEP, plugInRange } from "./decision.js";
 import { type FirstAnswer, firstAnswer, type Past, pastMargins, USUAL_LEAD } from "./first-answer.js";
-import { createHeatResponse, type HeatResponse } from "./heat-response.js";
+import { createHeatResponse, type ReadResponse } from "./heat-response.js";
 import { createLastMinutes } from "./last-minutes.js";
 import type { Plan } from "./plan.js";
 import { elaborated } from "./preheat.js";
@@ -10,6 +10,7 @@ import type { PlanRequest, Wish } from "./request.js";
 import { type Carriers, decisiveCarriers, firstCarriers } from "./spread.js";
 import type { Steps } from "./steps.js";
 import { type WhatIf, whatIfScenario } from "./what-if.js";
+import { createWindRange, type WindRange } from "./wind-range.js";
 
 /**
  * How sure a first answer is of itself:
@@ -37,6 +38,8 @@ export interface Replanner {
   /** Plays what first answers of the basis "looked-up" read. */
   prepare(): Steps<void>;
   isPrepared(): boolean;
+  /** Plays what first answers of other winds read, with the covers as they are and with all off, or all on. */
+  prepareWhatIfs(): Steps<void>;
   /** The same aircraft with another cover or wind; answers first by what is known of this one. */
   whatIf(change: WhatIf): Replanner;
 }
@@ -63,6 +66,8 @@ interface Played {
 interface Memory {
   /** All members, played in a situation alike. */
   readonly alike: Past | undefined;
+  /** Few members in this situation, where they were played already. */
+  readonly ofFew?: Pick<Played, "carriers" | "draws"> & { readonly response: ReadResponse };
   /** [grid steps] before unplugging of the last plug-in found. */
   readonly lead: number | undefined;
 }
@@ -80,8 +85,10 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
   const { draws, scenario } = request;
   let { alike, lead } = memory;
   let all: Past | undefined;
-  let few: HeatResponse | undefined;
+  let few: ReadResponse | undefined;
   let played: Played | undefined;
+  /** By the covers that are on. */
+  const ranges = new Map<string, WindRange>();
 
   /** Few members to play for all: those on whom the answer hangs, as far as the past tells. */
   function chosen(past: Past | undefined, wanted: PlanRequest, near: number | undefined): Played {
@@ -101,6 +108,19 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
       all = { response, lastMinutes: createLastMinutes(response, request) };
     }
     return all;
+  }
+
+  function rangeOf(past: Past, coversOn: Iterable<string>): WindRange {
+    const ids = [...coversOn].sort();
+    const key = ids.join(" ");
+    const known = ranges.get(key);
+    if (known !== undefined) return known;
+    const near = lead === undefined ? undefined : plugInRange(request).last - lead;
+    const { carriers, draws: ofFew } = chosen(past, request, near);
+    const covered = { ...request, scenario: whatIfScenario(scenario, { coversOn: ids }) };
+    const made = createWindRange(covered, carriers, ofFew);
+    ranges.set(key, made);
+    return made;
   }
 
   function isPrepared(): boolean {
@@ -130,9 +150,13 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
       const sources = { response: all.response, past: all, few: run, carriers };
       return { ...firstAnswer(wanted, sources, near), basis: "looked-up", members };
     }
-    played ??= chosen(alike, wanted, near);
+    const { ofFew } = memory;
+    played ??=
+      ofFew === undefined
+        ? chosen(alike, wanted, near)
+        : { ...ofFew, run: prepareRun(scenario, ofFew.draws) };
     if (alike !== undefined) {
-      few ??= createHeatResponse(request, played.draws);
+      few ??= ofFew?.response ?? createHeatResponse(request, played.draws);
       const sources = { response: few, past: alike, few: played.run, carriers: played.carriers };
       return { ...firstAnswer(wanted, sources, near), basis: "carried-over", members };
     }
@@ -170,9 +194,19 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
       played = undefined;
     },
     isPrepared,
+    *prepareWhatIfs() {
+      const past = everyMember();
+      const { coversOn } = scenario.initial.configuration;
+      const others = coversOn.size > 0 ? [] : scenario.kit.covers.map(({ id }) => id);
+      for (const covers of [coversOn, others]) yield* rangeOf(past, covers).fill();
+    },
     whatIf(change) {
+      const { coversOn = scenario.initial.configuration.coversOn, windFactor = 1 } = change;
       const changed = { ...request, scenario: whatIfScenario(scenario, change) };
-      return replanner(changed, { alike: isPrepared() ? all : alike, lead });
+      if (all === undefined || !isPrepared()) return replanner(changed, { alike, lead });
+      const { carriers, draws: ofFew, responseAt } = rangeOf(all, coversOn);
+      const response = responseAt(windFactor);
+      return replanner(changed, { alike: all, lead, ofFew: { carriers, draws: ofFew, response } });
     },
   };
 }

@@ -17,7 +17,6 @@ const [first, second] = [...state.aircraft.values()].filter(({ departures }) => 
 
 const base: OpenBase = {
   state,
-  estimate: () => undefined,
   departure: ({ id, departure }) => departure ?? state.aircraft.get(id)?.departures[0]?.departure,
   scenario({ id }, options) {
     const scenario = scenarioOf(state, id, { ...options, from: "now" });

@@ -218,6 +218,7 @@ class App {
     const asked = [...tried, ...others.map((id) => ({ id }))];
     if (asked.length === 0) return;
     try {
+      // The end of it is the end of getting ready for the next question; each plan was shown as it came.
       await this.planner.ask(
         "replan",
         { now, members: MEMBERS, aircraft: asked },
@@ -229,8 +230,13 @@ class App {
       for (const { id } of asked) {
         if (this.plans[id]?.isBusy) this.#show(id, { ...this.plans[id], reasons, isBusy: false, at: now });
       }
+      this.#settled();
     }
-    if (this.trial !== undefined) return;
+  }
+
+  /** What is kept and what is asked next once all plans are there: what then still makes replanning faster is not waited for. */
+  #settled(): void {
+    if (this.trial !== undefined || Object.values(this.plans).some(({ isBusy }) => isBusy)) return;
     this.#keep("plans", this.plans);
     void this.#planFrost();
   }
@@ -241,6 +247,7 @@ class App {
     else if (part.grade === "refused") {
       this.#show(part.aircraft, { ...before, reasons: part.reasons, isBusy: false, at: now });
     } else this.#show(part.aircraft, withFirst(before, part.plan, now));
+    if (part.grade === "whole" || part.grade === "refused") this.#settled();
   }
 
   async #planFrost(): Promise<void> {

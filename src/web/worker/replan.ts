@@ -1,6 +1,5 @@
 import {
   issueText,
-  type NowDocument,
   type PlanDocument,
   planDocument,
   type ReadScenario,
@@ -28,7 +27,6 @@ import { Refused } from "./refused.js";
 /** What replanning needs to know of an open base. */
 export interface OpenBase {
   readonly state: BaseState;
-  estimate(aircraft: string, now: number): NowDocument | undefined;
   /** [ms] the departure asked for, or the one that is wanted; undefined where none is. */
   departure(asked: ReplanAsked, now: number): number | undefined;
   /** The aircraft's scenario over some hours from now; Refused where the forecast does not reach so far. */
@@ -42,7 +40,6 @@ const HOURS = [42, 36, 30, 24, 18, 12, 8, 5, 3, 2];
 
 interface Kept {
   readonly state: BaseState;
-  readonly estimate: NowDocument | undefined;
   readonly members: number;
   readonly made: number;
   readonly context: ResultContext;
@@ -64,12 +61,13 @@ interface Turn {
 export class Replanning {
   readonly #kept = new Map<string, Kept>();
 
-  /** First answers for all that is asked, one a piece; then decisions, whole plans, and what makes the next ones faster. */
+  /** First answers for all that is asked; then decisions, whole plans, and what makes the next first answers faster. */
   *replan(base: OpenBase, ask: ReplanAsk, tell: (part: ReplanPart) => void): Pieces<null> {
     const turns: Turn[] = [];
     for (const asked of ask.aircraft) {
       try {
         const turn = this.#turnOf(base, ask, asked);
+        yield;
         const answer = turn.replanner.first(turn.wish);
         turns.push(turn);
         const { basis, members } = answer;
@@ -98,6 +96,7 @@ export class Replanning {
       tell({ aircraft: turn.aircraft, grade: "whole", plan: yield* wholePlan(turn, decision) });
     }
     for (const { kept } of turns) yield* kept.asItStands.prepare();
+    for (const { kept } of turns) yield* kept.asItStands.prepareWhatIfs();
     return null;
   }
 
@@ -120,15 +119,13 @@ export class Replanning {
   #keptOf(base: OpenBase, ask: ReplanAsk, asked: ReplanAsked): Kept {
     const { now, members } = ask;
     const known = this.#kept.get(asked.id);
-    const estimate = base.estimate(asked.id, now);
     const isGood =
       known?.state === base.state &&
-      known.estimate === estimate &&
       known.members === members &&
       Math.abs(now - known.made) < LASTS &&
       reaches(known, asked);
     if (known !== undefined && isGood) return known;
-    const made = { ...keptFrom(base, ask, asked), state: base.state, estimate, members, made: now };
+    const made = { ...keptFrom(base, ask, asked), state: base.state, members, made: now };
     this.#kept.set(asked.id, made);
     return made;
   }

@@ -81,7 +81,6 @@ export const TASKS: Tasks = {
     replanning.replan(
       {
         state: opened(),
-        estimate: estimateFor,
         departure: (asked, now) => departureOf(asked, now)?.departure,
         scenario(asked, options) {
           const departure = departureOf(asked, options.now);
