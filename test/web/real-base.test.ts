@@ -1,0 +1,108 @@
+import type { AddressInfo } from "node:net";
+import { join } from "node:path";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { openBase, PASSWORD, setUpOwner, type TestBase } from "../server/base.js";
+import { openSite, PHONE, type Site, visit, withoutBrowser } from "./browser.js";
+
+/** The server believes what the pages believe: the invented evening of the tests. */
+const NOW = Date.parse("2027-01-14T20:00:00Z");
+
+describe.skipIf(withoutBrowser)("with the real server of a base", () => {
+  let base: TestBase;
+  let site: Site;
+  let cookie: string;
+  beforeAll(async () => {
+    // Its own files are not asked for; what is built is served by the base itself.
+    const files = await openSite();
+    base = await openBase({ webFolder: join(import.meta.dirname, "../../dist/web") });
+    base.now = NOW;
+    cookie = await setUpOwner(base);
+    await base.app.listen({ port: 0, host: "127.0.0.1" });
+    const { port } = base.app.server.address() as AddressInfo;
+    site = { ...files, url: `http://127.0.0.1:${port}/` };
+  }, 180_000);
+  afterAll(async () => {
+    await site?.close();
+    await base?.app.close();
+  });
+
+  test("what is written offline is in its logbook once, and what others write comes by itself", {
+    timeout: 240_000,
+  }, async () => {
+    const seen = await visit(site, { viewport: PHONE });
+    const { page, context } = seen;
+    await firstAircraft(page);
+    await signIn(page);
+    await expect.poll(kinds, { timeout: 60_000 }).toEqual(["set-up", "forecast", "departure-wanted"]);
+    await page.getByText("In step with the base").waitFor();
+    await page.evaluate("navigator.serviceWorker.ready.then(() => undefined)");
+
+    await context.setOffline(true);
+    await page.goto(`${site.url}#/logbook`);
+    await note(page, "written on the ice");
+    await page.getByText("1 to send").waitFor();
+    expect(await kinds()).toHaveLength(3);
+    await context.setOffline(false);
+    await page.getByText("In step with the base").waitFor({ timeout: 60_000 });
+    await expect.poll(notes, { timeout: 30_000 }).toEqual(["written on the ice"]);
+    // A second page of the same device, opened anew, has nothing to send again.
+    const other = await context.newPage();
+    await other.goto(`${site.url}#/logbook`);
+    await other.getByText("Note: written on the ice").waitFor({ timeout: 30_000 });
+    await other.getByText("In step with the base").waitFor();
+    expect(await notes()).toEqual(["written on the ice"]);
+    await other.close();
+
+    const posted = await base.ask({
+      method: "POST",
+      url: "/api/v1/events",
+      cookie,
+      body: {
+        events: [
+          { id: crypto.randomUUID(), at: new Date(NOW).toISOString(), kind: "note", note: "from the hangar" },
+        ],
+      },
+    });
+    expect([posted.status, posted.body.kept.length]).toEqual([200, 1]);
+    // Nobody asks again: the stream of changes told of it.
+    await page.getByText("Note: from the hangar").waitFor({ timeout: 20_000 });
+    expect(await notes()).toEqual(["written on the ice", "from the hangar"]);
+    // Lost requests, and the one that was answered with the door, before signing in.
+    const expected = /^Failed to load resource: (net::ERR_|the server responded with a status of 401)/;
+    expect(seen.complaints.filter((text) => !expected.test(text))).toEqual([]);
+    await context.close();
+  });
+
+  async function events() {
+    return (await base.store.eventsAfter(0, 1000)).map(({ event }) => event);
+  }
+  async function kinds(): Promise<string[]> {
+    return (await events()).map(({ kind }) => kind);
+  }
+  async function notes(): Promise<(string | undefined)[]> {
+    return (await events()).flatMap((event) => (event.kind === "note" ? [event.note] : []));
+  }
+});
+
+async function signIn(page: Page): Promise<void> {
+  const form = page.getByRole("form", { name: "Sign in to the base" });
+  await form.getByLabel("Name").fill("Astrid");
+  await form.getByLabel("Password").fill(PASSWORD);
+  await form.getByRole("button", { name: "Sign in" }).click();
+}
+
+async function note(page: Page, text: string): Promise<void> {
+  await page.getByLabel("A note").fill(text);
+  await page.getByRole("button", { name: "Write a note" }).click();
+  await page.getByText(`Note: ${text}`).waitFor();
+}
+
+async function firstAircraft(page: Page): Promise<void> {
+  await page.getByRole("button", { name: /plan my aircraft/i }).click();
+  await page.getByLabel("What do you call it?").fill("Ptarmigan");
+  await page.getByLabel(/silicone sump pad, 220 W/).check();
+  await page.getByText("In plain words").click();
+  await page.getByRole("button", { name: "Make the plan" }).click();
+  await page.locator(".placard .main", { hasText: "Ptarmigan" }).waitFor({ timeout: 60_000 });
+}
