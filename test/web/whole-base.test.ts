@@ -68,6 +68,15 @@ describe.skipIf(withoutBrowser)("the whole base planned together", () => {
     expect(await todo()).toEqual(before);
   });
 
+  test("the sheet for tonight has the list, and is still one page", { timeout: 120_000 }, async () => {
+    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+    expect(pdf.match(/\/Type\s*\/Page\b/g)?.length).toBe(1);
+    await page.emulateMedia({ media: "print" });
+    const onPaper = await page.locator("article.on-paper ol li").allTextContents();
+    await page.emulateMedia({ media: "screen" });
+    expect(onPaper).toEqual(await sheet().locator("ol li").allTextContents());
+  });
+
   test("works without a network, once the app is kept", { timeout: 400_000 }, async () => {
     await page.waitForFunction(
       "navigator.serviceWorker.controller !== null || navigator.serviceWorker.ready",

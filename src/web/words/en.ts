@@ -788,6 +788,7 @@ export const en = {
     why: "Why",
     help: "Would help",
     notPlanned: (names: string) => `No departure is wanted: ${names}.`,
+    onPaper: (time: string) => `All aircraft planned together at ${time}`,
     made: (time: string) =>
       `Made at ${time}. Planned anew, it changes what was told only for good reason; switches go by each aircraft's own plan, within the breakers.`,
   },
