@@ -68,6 +68,31 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await judgedAtSizes(page, "now, all unfolded");
   });
 
+  test("what another wind or the cover taken off would mean is answered first, then decided", {
+    timeout: 240_000,
+  }, async () => {
+    await openAircraft("Lynx");
+    await settled(page);
+    const whatIf = page.getByRole("region", { name: "What if" });
+    const answer = whatIf.locator("p");
+    await whatIf.getByRole("slider", { name: /^Wind/ }).fill("2");
+    const plugIn = /Plug in at (?:\w+ )?(\d\d:\d\d), now planned at (?:\w+ )?(\d\d:\d\d); ready in/;
+    await expect.poll(() => answer.textContent(), { timeout: 60_000 }).toMatch(plugIn);
+    await whatIf.getByText("First answer").waitFor({ state: "detached", timeout: 60_000 });
+    const [, windy, planned] = plugIn.exec((await answer.textContent()) ?? "") ?? [];
+    // In twice the wind an engine that is heated loses more: the plug has to go in earlier.
+    expect(minutesBefore(windy)).toBeGreaterThan(minutesBefore(planned));
+    await whatIf.getByText("off", { exact: true }).click();
+    await expect
+      .poll(() => answer.textContent(), { timeout: 60_000 })
+      .toMatch(/Plug in at|it is ready at 10:00 in .* cases/);
+    await whatIf.getByText("First answer").waitFor({ state: "detached", timeout: 60_000 });
+    const bare = plugIn.exec((await answer.textContent()) ?? "")?.[1];
+    if (bare !== undefined) expect(minutesBefore(bare)).toBeGreaterThan(minutesBefore(windy));
+    await judgedAtSizes(page, "what if");
+    await openAircraft("Wren");
+  });
+
   test("a reading counts, and the table tells what was read from what was worked out", {
     timeout: 240_000,
   }, async () => {
@@ -134,6 +159,12 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await page.getByText("never happened", { exact: true }).first().waitFor();
   }
 });
+
+/** [min] before noon, over midnight. */
+function minutesBefore(clock: string): number {
+  const [hours, minutes] = clock.split(":").map(Number);
+  return (24 * 60 + 12 * 60 - (60 * hours + minutes)) % (24 * 60);
+}
 
 function celsius(text: string): number {
   return Number.parseFloat(text.replace("−", "-"));

@@ -41,6 +41,19 @@ describe("Jobs", () => {
     expect(said).toEqual(["1 piece 1", "1 piece 2", "1 done well", "2 piece 1", "2 done well"]);
   });
 
+  test("of those whose rest may wait the newest goes on first", () => {
+    const { add, run, said } = bench();
+    for (const id of [1, 2]) {
+      add(id, function* () {
+        yield "waits";
+        yield;
+        return "at last";
+      });
+    }
+    run();
+    expect(said).toEqual(["2 done at last", "1 done at last"]);
+  });
+
   test("a quick one goes before what is left of the others", () => {
     const { add, run, said } = bench();
     for (const id of [1, 2]) {

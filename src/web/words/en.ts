@@ -250,6 +250,23 @@ export const en = {
     briefing: "Before the starter is pressed",
     assumed: (n: number) => `What was assumed (${n})`,
   },
+  whatIf: {
+    title: "What if",
+    covers: "Covers",
+    on: "on",
+    off: "off",
+    wind: "Wind",
+    windAsIs: "as forecast",
+    windTimes: (times: string) => `${times} times the forecast`,
+    working: "Working it out.",
+    first: "First answer; the exact one is on its way.",
+    plugIn: (then: string, odds: string) => `Plug in at ${then}; ready in ${odds} cases.`,
+    instead: (then: string, now: string, odds: string) =>
+      `Plug in at ${then}, now planned at ${now}; ready in ${odds} cases.`,
+    noHeat: (odds: string) => `No heat is needed; ready in ${odds} cases.`,
+    notReady: (odds: string, at: string) =>
+      `However early it is plugged in, it is ready at ${at} in ${odds} cases.`,
+  },
   now: {
     title: "Can it start now?",
     working: (name: string) => `Working out how ${name} stands.`,

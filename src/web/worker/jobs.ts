@@ -12,7 +12,7 @@ export interface Job {
 
 /**
  * Works off jobs piece by piece, in the order they came; quick ones before the others, those whose rest may wait after
- * them. Between two pieces new questions and cancellations are let in, so that the newest question waits for one piece
+ * them, the newest first: it is what is being looked at. Between two pieces new questions and cancellations are let in, so that the newest question waits for one piece
  * at most.
  */
 export class Jobs {
@@ -57,7 +57,7 @@ export class Jobs {
       const { done, value } = job.pieces.next();
       if (!done) {
         if (value === "waits" && list === this.#prompt)
-          this.#waiting.push(...list.splice(list.indexOf(job), 1));
+          this.#waiting.unshift(...list.splice(list.indexOf(job), 1));
         return;
       }
       list.splice(list.indexOf(job), 1);
