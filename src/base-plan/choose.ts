@@ -41,7 +41,7 @@ export async function choose(
 ): Promise<Choice> {
   const possible = possibleAlone(lists, limits, grid);
   if (possible.some((list) => list.length === 0)) return { status: "infeasible", chosen: [] };
-  const own = everyonesBest(fixed, lists, limits, grid);
+  const own = bestTogether(fixed, lists, possible, limits, grid);
   if (own !== undefined) return { status: "proven", chosen: own };
   const open = possible.map((list, a) => list.map((i) => lists[a][i].option));
   const { rows, columns, fixedOn } = distinctRows(liveRows(fixed, open, limits, grid), fixed, open);
@@ -72,7 +72,16 @@ export function everyonesBest(
   limits: BaseLimits,
   grid: Grid,
 ): readonly number[] | undefined {
-  const possible = possibleAlone(lists, limits, grid);
+  return bestTogether(fixed, lists, possibleAlone(lists, limits, grid), limits, grid);
+}
+
+function bestTogether(
+  fixed: readonly Demand[],
+  lists: readonly (readonly Priced[])[],
+  possible: readonly (readonly number[])[],
+  limits: BaseLimits,
+  grid: Grid,
+): readonly number[] | undefined {
   if (possible.some((list) => list.length === 0)) return undefined;
   const own = possible.map((list, a) => list.reduce((best, i) => (better(lists[a], i, best) ? i : best)));
   const options = own.map((i, a) => lists[a][i].option);

@@ -148,10 +148,12 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
       continue;
     }
     const tooGood = options.map((candidate, a) => {
+      // What is missed anyway is played once, when nothing changes any more.
+      if (candidate.missed) return false;
       const fresh = !played[a].has(keyOf(candidate));
       if (fresh) progress();
       const real = playedAs(a, candidate);
-      return real.missed && !candidate.missed;
+      return real.missed;
     });
     if (!tooGood.includes(true) || round >= ROUNDS + 2) break;
     tooGood.forEach((was, a) => {
