@@ -85,10 +85,15 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
     return values;
   }
 
+  /** What `right` holds, which the next stretch mostly begins with. */
+  let held: { readonly configuration: Configuration; readonly to: number } | undefined;
+
   function hold(configuration: Configuration, from: number, to: number): void {
     system.configure(memberValues(configuration));
-    forcing.write(configuration, from, left);
+    if (held?.configuration === configuration && held.to === from) left.set(right);
+    else forcing.write(configuration, from, left);
     forcing.write(configuration, to, right);
+    held = { configuration, to };
     system.setInputs(from, to, left, right);
   }
 
@@ -118,6 +123,7 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
         .filter((t) => t > from && t < to)
         .sort((a, b) => a - b)
         .filter((t, i, all) => i === 0 || t > all[i - 1]);
+      const switchings = new Set(timeline.map((entry) => entry.from));
       return solve({
         system,
         initial: state,
@@ -125,6 +131,8 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
         end: to,
         tolerance: { absolute: closeness.map((factor) => factor * tolerance), relative: RELATIVE_TOLERANCE },
         jumps,
+        // The weather bends at its knots and jumps nowhere.
+        isKink: (t) => !switchings.has(t),
         sampleTimes,
         onStretch: (a, b) => hold(configurationAt(timeline, a), a, b),
         ...(onStep === undefined ? {} : { onStep }),

@@ -15,7 +15,7 @@ const DEFAULT_MAXIMUM_STEPS = 100_000;
  */
 export function solve(request: SolveRequest): SolveResult {
   checkRequest(request);
-  const { system, initial, start, end, tolerance, onStretch, onStep } = request;
+  const { system, initial, start, end, tolerance, isKink, onStretch, onStep } = request;
   const { jumps = [], sampleTimes = [], events = [] } = request;
   const { maximumSteps = DEFAULT_MAXIMUM_STEPS, maximumStep = Number.POSITIVE_INFINITY } = request;
   const total = system.size * system.members;
@@ -54,8 +54,8 @@ export function solve(request: SolveRequest): SolveResult {
   return result("completed");
 
   function runStretch(stop: number): SolveStatus {
-    const isFirst = t === start;
-    if (!isFirst) {
+    const mayJump = t !== start && isKink?.(t) !== true;
+    if (mayJump) {
       system.derivative(t, stepper.state(), slopeBefore);
       probes++;
     }
@@ -63,7 +63,7 @@ export function solve(request: SolveRequest): SolveResult {
     control.restart();
     watch.begin(t, stepper.state());
     if (!stepper.begin(t)) return "not-finite";
-    if (!isFirst && !keepsStep()) wantedStep = 0;
+    if (mayJump && !keepsStep()) wantedStep = 0;
     if (wantedStep === 0) {
       const longest = Math.min(maximumStep, stop - t);
       wantedStep = firstStepSize(system, t, stepper.state(), stepper.slope(), tolerance, longest);

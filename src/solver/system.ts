@@ -61,6 +61,8 @@ export interface SolveRequest {
    * the next one starts afresh, so no step is ever tried across a jump.
    */
   readonly jumps?: ArrayLike<number>;
+  /** Whether f itself runs on through a listed time and only its slope jumps there: the step size then stays, unasked. */
+  readonly isKink?: (t: number) => boolean;
   /** Called before each smooth stretch [from, to] between jumps, so that the caller can switch what f means there. */
   readonly onStretch?: (from: number, to: number) => void;
   /** Ascending times, equal ones allowed, in [start, end] at which the state is sampled through dense output. */

@@ -160,6 +160,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
         end: right,
         tolerance,
         jumps: knotsBetween(left, right),
+        isKink: () => true,
         sampleTimes: times,
         firstStep: exact === undefined ? firstStepOf(right - left) : Math.min(1, right - left),
         onStretch: (t, until) => groups.hold(own, around, t, until),

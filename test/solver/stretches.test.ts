@@ -148,6 +148,30 @@ describe("known jumps", () => {
     expect(cut.statistics.steps).toBeLessThanOrEqual(whole.statistics.steps + jumps.length);
     expect(cut.state[0]).toBeCloseTo(10 * Math.exp(-END / TAU), 6);
   });
+  test("told that only the slope jumps, the same steps are taken and f is asked once less at each", () => {
+    // dy/dt = g(t) - y with g in straight lines that meet.
+    const knots = [0, 600, 1500, 2400, END];
+    const levels = [0, 10, 4, 8, 8];
+    let piece = 0;
+    const slope = () => (levels[piece + 1] - levels[piece]) / (knots[piece + 1] - knots[piece]);
+    const system = plainSystem({
+      size: 1,
+      derivative: (t, [y]) => [(levels[piece] + slope() * (t - knots[piece]) - y) / TAU],
+      jacobian: () => [[-1 / TAU]],
+      timeDerivative: () => [slope() / TAU],
+    });
+    const request = {
+      ...{ ...base, system, initial: Float64Array.of(0), jumps: knots.slice(1, -1) },
+      onStretch: (from: number) => {
+        piece = knots.indexOf(from);
+      },
+    };
+    const asked = solve(request);
+    const told = solve({ ...request, isKink: () => true });
+    expect(told.state).toEqual(asked.state);
+    expect(told.statistics.steps).toBe(asked.statistics.steps);
+    expect(told.statistics.derivatives).toBe(asked.statistics.derivatives - 3);
+  });
   test("jumps a rounding error apart are crossed", () => {
     const { system, onStretch } = switched();
     const result = solve({ ...base, system, onStretch, jumps: [ON, ON * (1 + Number.EPSILON), OFF] });
