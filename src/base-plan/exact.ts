@@ -1,8 +1,7 @@
+import { type Band, bandOf } from "../numerics/index.js";
 import { NumericalFailure, tollOf } from "../planning/index.js";
 import { judge, type Verdict } from "../readiness/index.js";
 import {
-  type Band,
-  bandOf,
   ENSEMBLE_TOLERANCE,
   type EnsembleRun,
   prepareRun,

@@ -1,5 +1,6 @@
+import type { Band } from "../numerics/index.js";
 import type { HabitToll, Plan, StayWarm } from "../planning/index.js";
-import { type Band, configurationAt, type TimedChange, timelineOf } from "../simulation/index.js";
+import { configurationAt, type TimedChange, timelineOf } from "../simulation/index.js";
 import { celsiusFromKelvin, JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR } from "../units/index.js";
 import { courseDocument } from "./course-document.js";
 import { criteriaDocument } from "./criterion-document.js";

@@ -10,7 +10,7 @@ export {
 export { interpolateLinear } from "./linear-interpolation.js";
 export { normalQuantile } from "./normal.js";
 export { type ParameterCovariance, parameterCovariance, residualVariance } from "./parameter-covariance.js";
-export { quantile, quantileOfSorted } from "./quantile.js";
+export { type Band, bandOf, quantile, quantileOfSorted } from "./quantile.js";
 export { createRandom, latinHypercubeNormals, type Random } from "./random.js";
 export { findRoot } from "./root.js";
 export { createSparseLu, type SparseLu } from "./sparse-lu.js";

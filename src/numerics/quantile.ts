@@ -20,3 +20,20 @@ export function quantileOfSorted(sorted: Float64Array, p: number): number {
   const above = Math.min(below + 1, n - 1);
   return sorted[below] + (position - below) * (sorted[above] - sorted[below]);
 }
+
+/** 5, 50 and 95 % values. */
+export interface Band {
+  readonly low: number;
+  readonly mid: number;
+  readonly high: number;
+}
+
+/** Band of values in any order, sorted once. */
+export function bandOf(values: ArrayLike<number>): Band {
+  const sorted = new Float64Array(values).sort();
+  return {
+    low: quantileOfSorted(sorted, 0.05),
+    mid: quantileOfSorted(sorted, 0.5),
+    high: quantileOfSorted(sorted, 0.95),
+  };
+}

@@ -1,6 +1,7 @@
 import type { Heater } from "../aircraft/index.js";
+import { type Band, bandOf } from "../numerics/index.js";
 import { marginText, type Verdict } from "../readiness/index.js";
-import { type Band, bandOf, firstMembers, type Trajectory } from "../simulation/index.js";
+import { firstMembers, type Trajectory } from "../simulation/index.js";
 import { type Candidate, type ChanceFinder, createChanceFinder, type Soaked } from "./chance.js";
 import type { PlugInAnswer } from "./plan.js";
 import type { PlanRequest } from "./request.js";

@@ -1,6 +1,6 @@
-import { quantile } from "../numerics/index.js";
+import { bandOf, quantile } from "../numerics/index.js";
 import { type Criterion, type EnsembleState, isGating, judge, marginOf } from "../readiness/index.js";
-import { bandOf, ENSEMBLE_TOLERANCE, type EnsembleRun } from "../simulation/index.js";
+import { ENSEMBLE_TOLERANCE, type EnsembleRun } from "../simulation/index.js";
 import { NumericalFailure } from "./chance.js";
 import { answerOf, PLUG_IN_STEP, plugInRange } from "./decision.js";
 import type { HeatResponse, ReadResponse } from "./heat-response.js";

@@ -1,5 +1,6 @@
+import type { Band } from "../numerics/index.js";
 import type { Verdict } from "../readiness/index.js";
-import type { Band, Trajectory } from "../simulation/index.js";
+import type { Trajectory } from "../simulation/index.js";
 import type { HabitToll } from "./left-on.js";
 
 /** When to plug in, and what comes of it. Times are [s] since scenario start. */

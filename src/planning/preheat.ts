@@ -1,4 +1,5 @@
-import { bandOf, firstMembers, joined, type Trajectory, thinned } from "../simulation/index.js";
+import { bandOf } from "../numerics/index.js";
+import { firstMembers, joined, type Trajectory, thinned } from "../simulation/index.js";
 import { type Candidate, type ChanceFinder, COURSE_STEP, NumericalFailure } from "./chance.js";
 import { checkRequest } from "./check-request.js";
 import { type Decision, decided, PLUG_IN_STEP, SCOUTS, spent } from "./decision.js";

@@ -1,13 +1,13 @@
-import { quantile } from "../numerics/index.js";
+import { type Band, bandOf } from "../numerics/index.js";
 import { type Criterion, type EnsembleState, isGating, marginOf } from "./criterion.js";
 
 /** One criterion on an ensemble: the value's band, the margin's band and the chance that it holds. */
 export interface CriterionVerdict {
   readonly criterion: Criterion;
   /** 5, 50 and 95 % over the members. */
-  readonly value: { readonly low: number; readonly mid: number; readonly high: number };
+  readonly value: Band;
   /** The same of the margin; positive when the criterion holds. */
-  readonly margin: { readonly low: number; readonly mid: number; readonly high: number };
+  readonly margin: Band;
   /** Share of members in which it holds [0..1]. */
   readonly chance: number;
 }
@@ -65,8 +65,4 @@ function tighter(a: CriterionVerdict, b: CriterionVerdict): CriterionVerdict {
 /** Median margin in units of its own spread. */
 function tightness({ margin }: CriterionVerdict): number {
   return margin.mid / Math.max(margin.high - margin.low, 1e-6);
-}
-
-function bandOf(values: Float64Array): CriterionVerdict["value"] {
-  return { low: quantile(values, 0.05), mid: quantile(values, 0.5), high: quantile(values, 0.95) };
 }

@@ -27,8 +27,6 @@ export {
 } from "./scenario.js";
 export { firstMembers, someMembers } from "./subset.js";
 export {
-  type Band,
-  bandOf,
   joined,
   partRow,
   partTemps,

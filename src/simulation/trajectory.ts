@@ -1,5 +1,4 @@
 import type { Configuration } from "../aircraft/index.js";
-import { quantile } from "../numerics/index.js";
 import type { SolveStatus } from "../solver/index.js";
 import type { Draws } from "./draws.js";
 import { configurationAt, type EnsembleRun, prepareRun, TRAJECTORY_TOLERANCE } from "./run.js";
@@ -18,13 +17,6 @@ export interface Trajectory {
   readonly temps: Float64Array;
   /** [J] put in since the first sample, sample s and member m at `[s * members + m]` */
   readonly energy: Float64Array;
-}
-
-/** 5, 50 and 95 % values over the members. */
-export interface Band {
-  readonly low: number;
-  readonly mid: number;
-  readonly high: number;
 }
 
 /** Plays a scenario with its own events. */
@@ -131,10 +123,6 @@ export function partRow(parts: readonly string[], name: string): number {
 export function partTemps({ temps, parts, members }: Trajectory, name: string, s: number): Float64Array {
   const at = (s * parts.length + partRow(parts, name)) * members;
   return temps.subarray(at, at + members);
-}
-
-export function bandOf(values: Float64Array): Band {
-  return { low: quantile(values, 0.05), mid: quantile(values, 0.5), high: quantile(values, 0.95) };
 }
 
 /** Trapezoid over the samples; power jumps only where the configuration does, and each side counts up to there. */

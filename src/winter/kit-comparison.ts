@@ -5,8 +5,8 @@ import type {
   ReadKitComparison,
 } from "../documents/index.js";
 import { posteriorFor } from "../learning/index.js";
+import { type Band, bandOf } from "../numerics/index.js";
 import { allCriteria } from "../readiness/index.js";
-import { type Band, bandOf } from "../simulation/index.js";
 import { caseGeometry, caseMoisture, WATER_IN_OIL_WINTER } from "../starting/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
 import { createLeadCases, type LeadCases, STEADY } from "./lead-cases.js";

@@ -1,6 +1,6 @@
 import type { ReadWinter, WinterRowDocument, WinterStudyDocument } from "../documents/index.js";
+import { bandOf } from "../numerics/index.js";
 import { allCriteria } from "../readiness/index.js";
-import { bandOf } from "../simulation/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
 import { costOf, paybackOf } from "./costs.js";
 import { type HabitResult, type PieceResult, pieceKey, piecesOf } from "./piece.js";

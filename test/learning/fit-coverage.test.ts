@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { fitAircraft, madeFleet, madeLog, madeNight, trueTemps } from "../../src/learning/index.js";
-import { bandOf, drawEnsemble, partTemps, simulate } from "../../src/simulation/index.js";
+import { bandOf } from "../../src/numerics/index.js";
+import { drawEnsemble, partTemps, simulate } from "../../src/simulation/index.js";
 import { every, HOUR, heatedNight, nextNight, probesOn } from "./example-night.js";
 
 // benchmarks/coverage.mjs does the same with 200 aircraft and several kits; its figures are in docs/learning.md.

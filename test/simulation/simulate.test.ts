@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
+import { bandOf } from "../../src/numerics/index.js";
 import {
-  bandOf,
   type Change,
   centralDraws,
   drawEnsemble,
