@@ -21,3 +21,4 @@ export {
 } from "./probes.js";
 export { type BaseScenario, nextDeparture, type ScenarioOptions, scenarioOf } from "./scenario.js";
 export { heatingSince, type Standing, standingAt } from "./standing.js";
+export { scenariosTogether, type Together, type TogetherOptions } from "./together.js";

@@ -22,8 +22,8 @@ export interface ScenarioOptions {
   readonly from: "anchor" | "now";
   /** Where every part stands now; a scenario from now without it takes the engine from the air, and says so. */
   readonly estimate?: NowDocument;
-  /** The departure wanted; the soonest ahead where left out. */
-  readonly departure?: WantedDeparture;
+  /** The departure wanted; the soonest ahead where left out, "none" for no wish at all. */
+  readonly departure?: WantedDeparture | "none";
   /** Drawn cases that chances are counted over. */
   readonly members?: number;
 }
@@ -69,7 +69,8 @@ export function nextDeparture({ departures }: AircraftState, now: number): Wante
 function fromNow(state: BaseState, aircraft: AircraftState, options: ScenarioOptions): BaseScenario {
   // Whole minutes, so that plug-in times are times that people can keep.
   const start = 60_000 * Math.floor(options.now / 60_000);
-  const departure = options.departure ?? nextDeparture(aircraft, start);
+  const departure =
+    options.departure === "none" ? undefined : (options.departure ?? nextDeparture(aircraft, start));
   const until = departure === undefined ? 0 : (departure.departure - start) / MS_OF_HOUR;
   if (until > LONGEST - 1) {
     return { ok: false, reason: `the departure is more than ${LONGEST - 1} h ahead: too far to plan` };

@@ -9,7 +9,7 @@ import {
   chromium,
   type Page,
 } from "playwright-core";
-import { expect } from "vitest";
+import { afterAll, beforeAll, expect } from "vitest";
 // @ts-expect-error plain JavaScript, shared with the pictures
 import { serveWeb } from "../../scripts/serve-web.mjs";
 
@@ -87,6 +87,31 @@ export async function visit(
   return { page, context, complaints };
 }
 
+export interface OnDemo extends Visit {
+  readonly url: string;
+}
+
+/** A phone on the demo base for the tests of this `describe`, there from their first on. */
+export function onDemo(
+  options: Parameters<typeof visit>[1] = {},
+  prepare: (seen: OnDemo) => Promise<void> = async () => {},
+): OnDemo {
+  const here = {} as OnDemo;
+  let site: Site;
+  beforeAll(async () => {
+    site = await openSite();
+    const seen = await visit(site, { viewport: PHONE, reducedMotion: "reduce", ...options });
+    Object.assign(here, seen, { url: site.url });
+    await openDemo(here.page);
+    await prepare(here);
+  }, 300_000);
+  afterAll(async () => {
+    await here.context?.close();
+    await site?.close();
+  });
+  return here;
+}
+
 /** Loads the page again, its clock further on by `ms` than it would be. */
 export async function laterBy({ page, context }: Visit, ms: number): Promise<void> {
   await context.addInitScript(beginAt, ms);
@@ -101,6 +126,23 @@ function beginAt(shift: number): void {
     apply: () => new Real(Real.now() + shift).toString(),
     get: (_, key) => (key === "now" ? () => Real.now() + shift : Reflect.get(Real, key)),
   });
+}
+
+/** Writes a note into the logbook that is shown. */
+export async function note(page: Page, text: string): Promise<void> {
+  await page.getByLabel("A note").fill(text);
+  await page.getByRole("button", { name: "Write a note" }).click();
+  await page.getByText(`Note: ${text}`).waitFor();
+}
+
+/** A first aircraft of its own, the shortest way; its plan is there afterwards. */
+export async function firstAircraft(page: Page): Promise<void> {
+  await page.getByRole("button", { name: /plan my aircraft/i }).click();
+  await page.getByLabel("What do you call it?").fill("Ptarmigan");
+  await page.getByLabel(/silicone sump pad, 220 W/).check();
+  await page.getByText("In plain words").click();
+  await page.getByRole("button", { name: "Make the plan" }).click();
+  await page.locator(".placard .main", { hasText: "Ptarmigan" }).waitFor({ timeout: 60_000 });
 }
 
 /** The demo base with its first plans. */

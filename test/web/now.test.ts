@@ -1,48 +1,24 @@
-import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import {
-  expectNoComplaints,
-  laterBy,
-  openDemo,
-  openSite,
-  PHONE,
-  type Site,
-  settled,
-  type Visit,
-  visit,
-  withoutBrowser,
-} from "./browser.js";
+import { describe, expect, test } from "vitest";
+import { expectNoComplaints, laterBy, onDemo, settled, withoutBrowser } from "./browser.js";
 import { judgedAtSizes, unfold } from "./judge.js";
 
 /** As long as Wren's pad has been on. */
 const HEATED = 4 * 3_600_000;
 
 describe.skipIf(withoutBrowser)("can it start now", () => {
-  let site: Site;
-  let seen: Visit;
-  let page: Page;
-
-  beforeAll(async () => {
-    site = await openSite();
-    seen = await visit(site, { viewport: PHONE, reducedMotion: "reduce" });
-    ({ page } = seen);
-    await openDemo(page);
+  const here = onDemo({}, async (seen) => {
     await openAircraft("Wren");
-    await page.getByRole("button", { name: "Plugged in" }).click();
-    await page.getByRole("button", { name: "Write it down" }).click();
-    await page.getByRole("button", { name: "Unplugged" }).waitFor();
+    await seen.page.getByRole("button", { name: "Plugged in" }).click();
+    await seen.page.getByRole("button", { name: "Write it down" }).click();
+    await seen.page.getByRole("button", { name: "Unplugged" }).waitFor();
     await laterBy(seen, HEATED);
     await openAircraft("Wren");
-  }, 300_000);
-  afterAll(async () => {
-    await seen?.context.close();
-    await site?.close();
   });
 
-  const sheet = () => page.getByRole("region", { name: "Can it start now?" });
+  const sheet = () => here.page.getByRole("region", { name: "Can it start now?" });
   /** Origin, middle and band of a part, as its row in the table says. */
   async function part(name: string): Promise<{ known: string; middle: string; band: string }> {
-    const row = page.getByRole("row", { name: new RegExp(`^${name} `) });
+    const row = here.page.getByRole("row", { name: new RegExp(`^${name} `) });
     const [middle, band] = await row.getByRole("cell").allTextContents();
     return { known: (await row.locator("small").textContent()) ?? "", middle, band };
   }
@@ -54,9 +30,9 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await sheet()
       .getByText(/^The oil is warm enough, the rest is not: crankshaft and bearings/)
       .waitFor();
-    await settled(page);
-    await judgedAtSizes(page, "now");
-    await unfold(page);
+    await settled(here.page);
+    await judgedAtSizes(here.page, "now");
+    await unfold(here.page);
     const [oil, shaft] = [await part("oil"), await part("crankshaft")];
     expect(celsius(oil.middle) - celsius(shaft.middle)).toBeGreaterThan(20);
     expect(celsius(shaft.middle)).toBeLessThan(0);
@@ -65,15 +41,15 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await sheet()
       .getByText(/Nothing was measured/)
       .waitFor();
-    await judgedAtSizes(page, "now, all unfolded");
+    await judgedAtSizes(here.page, "now, all unfolded");
   });
 
   test("what another wind or the cover taken off would mean is answered first, then decided", {
     timeout: 240_000,
   }, async () => {
     await openAircraft("Lynx");
-    await settled(page);
-    const whatIf = page.getByRole("region", { name: "What if" });
+    await settled(here.page);
+    const whatIf = here.page.getByRole("region", { name: "What if" });
     const answer = whatIf.locator("p");
     await whatIf.getByRole("slider", { name: /^Wind/ }).fill("2");
     const plugIn = /Plug in at (?:\w+ )?(\d\d:\d\d), now planned at (?:\w+ )?(\d\d:\d\d); ready in/;
@@ -89,19 +65,19 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await whatIf.getByText("First answer").waitFor({ state: "detached", timeout: 60_000 });
     const bare = plugIn.exec((await answer.textContent()) ?? "")?.[1];
     if (bare !== undefined) expect(minutesBefore(bare)).toBeGreaterThan(minutesBefore(windy));
-    await judgedAtSizes(page, "what if");
+    await judgedAtSizes(here.page, "what if");
     await openAircraft("Wren");
   });
 
   test("a reading counts, and the table tells what was read from what was worked out", {
     timeout: 240_000,
   }, async () => {
-    await unfold(page);
+    await unfold(here.page);
     const before = celsius((await part("oil")).middle);
-    await page.getByRole("button", { name: "Reading", exact: true }).click();
-    await page.getByRole("spinbutton", { name: "It shows" }).fill("12");
-    await page.getByText("10 min ago").click();
-    await page.getByRole("button", { name: "Write it down" }).click();
+    await here.page.getByRole("button", { name: "Reading", exact: true }).click();
+    await here.page.getByRole("spinbutton", { name: "It shows" }).fill("12");
+    await here.page.getByText("10 min ago").click();
+    await here.page.getByRole("button", { name: "Write it down" }).click();
     await expect.poll(async () => (await part("oil")).known, { timeout: 60_000 }).toMatch(/^read \d\d:\d\d$/);
     const after = celsius((await part("oil")).middle);
     // Far below what was worked out: what is shown moves towards it.
@@ -119,13 +95,13 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
   }, async () => {
     await neverHappened(/Wren wanted at/);
     await openAircraft("Wren");
-    await page.locator(".placard .main", { hasText: "No departure is wanted for Wren" }).waitFor();
+    await here.page.locator(".placard .main", { hasText: "No departure is wanted for Wren" }).waitFor();
     await sheet().getByText("Wren is not ready for a start").waitFor({ timeout: 60_000 });
-    await page.getByRole("img", { name: /^Section through the engine bay of Wren/ }).waitFor();
-    expect(await page.getByRole("slider", { name: "Time shown" }).count()).toBe(0);
-    await judgedAtSizes(page, "now without a departure");
-    await unfold(page);
-    await judgedAtSizes(page, "now without a departure, all unfolded");
+    await here.page.getByRole("img", { name: /^Section through the engine bay of Wren/ }).waitFor();
+    expect(await here.page.getByRole("slider", { name: "Time shown" }).count()).toBe(0);
+    await judgedAtSizes(here.page, "now without a departure");
+    await unfold(here.page);
+    await judgedAtSizes(here.page, "now without a departure, all unfolded");
   });
 
   test("without weather it says that nothing is known yet, why, and what would help", {
@@ -137,26 +113,28 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await sheet()
       .getByText(/no forecast was entered/)
       .waitFor();
-    await judgedAtSizes(page, "now unknown");
+    await judgedAtSizes(here.page, "now unknown");
     await sheet()
       .getByRole("link", { name: /enter a METAR/ })
       .click();
-    await page.getByLabel("METAR and TAF, as they come").waitFor();
-    expectNoComplaints(seen);
+    await here.page.getByLabel("METAR and TAF, as they come").waitFor();
+    expectNoComplaints(here);
   });
 
   async function openAircraft(name: string): Promise<void> {
-    await page.goto(`${site.url}#/aircraft`);
-    await page.getByRole("link", { name, exact: true }).click();
-    await page.getByRole("heading", { level: 1, name: `Aircraft: ${name}` }).waitFor({ state: "attached" });
+    await here.page.goto(`${here.url}#/aircraft`);
+    await here.page.getByRole("link", { name, exact: true }).click();
+    await here.page
+      .getByRole("heading", { level: 1, name: `Aircraft: ${name}` })
+      .waitFor({ state: "attached" });
   }
 
   async function neverHappened(entry: RegExp): Promise<void> {
-    await page.goto(`${site.url}#/logbook`);
-    const item = page.getByRole("listitem").filter({ hasText: entry }).first();
+    await here.page.goto(`${here.url}#/logbook`);
+    const item = here.page.getByRole("listitem").filter({ hasText: entry }).first();
     await item.getByRole("button", { name: /Correct/ }).click();
-    await page.getByRole("button", { name: "It never happened" }).click();
-    await page.getByText("never happened", { exact: true }).first().waitFor();
+    await here.page.getByRole("button", { name: "It never happened" }).click();
+    await here.page.getByText("never happened", { exact: true }).first().waitFor();
   }
 });
 

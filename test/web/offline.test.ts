@@ -3,6 +3,8 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import {
   EVENING,
   expectNoComplaints,
+  firstAircraft,
+  note,
   openDemo,
   openSite,
   PHONE,
@@ -129,21 +131,6 @@ describe.skipIf(withoutBrowser)("with a base's server", () => {
     await context.close();
   });
 });
-
-async function note(page: Page, text: string): Promise<void> {
-  await page.getByLabel("A note").fill(text);
-  await page.getByRole("button", { name: "Write a note" }).click();
-  await page.getByText(`Note: ${text}`).waitFor();
-}
-
-async function firstAircraft(page: Page): Promise<void> {
-  await page.getByRole("button", { name: /plan my aircraft/i }).click();
-  await page.getByLabel("What do you call it?").fill("Ptarmigan");
-  await page.getByLabel(/silicone sump pad, 220 W/).check();
-  await page.getByText("In plain words").click();
-  await page.getByRole("button", { name: "Make the plan" }).click();
-  await page.locator(".placard .main", { hasText: "Ptarmigan" }).waitFor({ timeout: 60_000 });
-}
 
 /** The app's files are on the device. */
 async function kept(page: Page): Promise<void> {

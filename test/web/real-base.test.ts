@@ -4,7 +4,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { estimateNow } from "../../src/base-pipeline.js";
 import { openBase, PASSWORD, setUpOwner, type TestBase } from "../server/base.js";
-import { openSite, PHONE, type Site, visit, withoutBrowser } from "./browser.js";
+import { firstAircraft, note, openSite, PHONE, type Site, visit, withoutBrowser } from "./browser.js";
 
 /** The server believes what the pages believe: the invented evening of the tests. */
 const NOW = Date.parse("2027-01-14T20:00:00Z");
@@ -127,19 +127,4 @@ async function signIn(page: Page): Promise<void> {
   await form.getByLabel("Name").fill("Astrid");
   await form.getByLabel("Password").fill(PASSWORD);
   await form.getByRole("button", { name: "Sign in" }).click();
-}
-
-async function note(page: Page, text: string): Promise<void> {
-  await page.getByLabel("A note").fill(text);
-  await page.getByRole("button", { name: "Write a note" }).click();
-  await page.getByText(`Note: ${text}`).waitFor();
-}
-
-async function firstAircraft(page: Page): Promise<void> {
-  await page.getByRole("button", { name: /plan my aircraft/i }).click();
-  await page.getByLabel("What do you call it?").fill("Ptarmigan");
-  await page.getByLabel(/silicone sump pad, 220 W/).check();
-  await page.getByText("In plain words").click();
-  await page.getByRole("button", { name: "Make the plan" }).click();
-  await page.locator(".placard .main", { hasText: "Ptarmigan" }).waitFor({ timeout: 60_000 });
 }

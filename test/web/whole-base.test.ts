@@ -1,35 +1,10 @@
-import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import {
-  expectNoComplaints,
-  openDemo,
-  openSite,
-  PHONE,
-  type Site,
-  settled,
-  type Visit,
-  visit,
-  withoutBrowser,
-} from "./browser.js";
+import { describe, expect, test } from "vitest";
+import { expectNoComplaints, onDemo, openDemo, settled, withoutBrowser } from "./browser.js";
 import { judgedAtSizes } from "./judge.js";
 
 describe.skipIf(withoutBrowser)("the whole base planned together", () => {
-  let site: Site;
-  let seen: Visit;
-  let page: Page;
-
-  beforeAll(async () => {
-    site = await openSite();
-    seen = await visit(site, { viewport: PHONE, reducedMotion: "reduce" });
-    ({ page } = seen);
-    await openDemo(page);
-    await settled(page);
-  }, 300_000);
-  afterAll(async () => {
-    await seen?.context.close();
-    await site?.close();
-  });
-  const sheet = () => page.getByRole("region", { name: "The whole base" });
+  const here = onDemo({}, ({ page }) => settled(page));
+  const sheet = () => here.page.getByRole("region", { name: "The whole base" });
   const planned = (timeout = 240_000) =>
     sheet().getByRole("heading", { name: "To do, in order" }).waitFor({ timeout });
 
@@ -54,7 +29,7 @@ describe.skipIf(withoutBrowser)("the whole base planned together", () => {
     const todo = await sheet().locator("ol li").allTextContents();
     expect(todo.length).toBeGreaterThan(0);
     for (const line of todo) expect(line).toMatch(/\d\d:\d\d/);
-    await judgedAtSizes(page, "night, planned together");
+    await judgedAtSizes(here.page, "night, planned together");
   });
 
   test("planned anew without news it tells everybody the same", { timeout: 300_000 }, async () => {
@@ -69,38 +44,47 @@ describe.skipIf(withoutBrowser)("the whole base planned together", () => {
   });
 
   test("the sheet for tonight has the list, and is still one page", { timeout: 120_000 }, async () => {
-    const pdf = (await page.pdf({ preferCSSPageSize: true })).toString("latin1");
+    const pdf = (await here.page.pdf({ preferCSSPageSize: true })).toString("latin1");
     expect(pdf.match(/\/Type\s*\/Page\b/g)?.length).toBe(1);
-    await page.emulateMedia({ media: "print" });
-    const onPaper = await page.locator("article.on-paper ol li").allTextContents();
-    await page.emulateMedia({ media: "screen" });
+    await here.page.emulateMedia({ media: "print" });
+    const onPaper = await here.page.locator("article.on-paper ol li").allTextContents();
+    await here.page.emulateMedia({ media: "screen" });
     expect(onPaper).toEqual(await sheet().locator("ol li").allTextContents());
   });
 
   test("works without a network, once the app is kept", { timeout: 400_000 }, async () => {
-    await page.waitForFunction(
+    await here.page.waitForFunction(
       "navigator.serviceWorker.controller !== null || navigator.serviceWorker.ready",
       null,
       {
         timeout: 120_000,
       },
     );
-    await page.evaluate("navigator.serviceWorker.ready");
-    await page.reload();
-    await settled(page);
-    await seen.context.setOffline(true);
-    await page.reload();
+    await here.page.evaluate("navigator.serviceWorker.ready");
+    await here.page.reload();
+    await settled(here.page);
+    await here.context.setOffline(true);
+    await here.page.reload();
     await sheet().getByRole("button", { name: "Plan together" }).click({ timeout: 120_000 });
     await planned();
-    await seen.context.setOffline(false);
-    seen.complaints.splice(
+    await here.context.setOffline(false);
+    here.complaints.splice(
       0,
-      seen.complaints.length,
-      ...seen.complaints.filter(
+      here.complaints.length,
+      ...here.complaints.filter(
         (text) => !/ERR_INTERNET_DISCONNECTED|Failed to fetch|server\.json/.test(text),
       ),
     );
   });
 
-  test("nothing else was complained of", () => expectNoComplaints(seen));
+  test("another logbook has nothing of it", { timeout: 120_000 }, async () => {
+    await here.page.goto(`${here.url}#/settings`);
+    await here.page.getByRole("button", { name: "Leave the demo" }).click();
+    await openDemo(here.page);
+    await here.page.goto(`${here.url}#/`);
+    await sheet().getByRole("button", { name: "Plan together", exact: true }).waitFor();
+    expect(await sheet().getByRole("heading", { name: "To do, in order" }).count()).toBe(0);
+  });
+
+  test("nothing else was complained of", () => expectNoComplaints(here));
 });

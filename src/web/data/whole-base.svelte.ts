@@ -5,16 +5,40 @@ import { app } from "./app.svelte.js";
 /** Drawn cases, as in the plans of single aircraft. */
 const MEMBERS = 200;
 
+interface Made {
+  readonly plan: Answer<"basePlan">;
+  /** [ms] when it was asked for. */
+  readonly at: number;
+  readonly later: readonly string[];
+}
+
 /** The plan of all aircraft together; it outlives the screen, and the next one changes it for good reason only. */
 class WholeBase {
-  plan = $state.raw<Answer<"basePlan">>();
-  /** When it was asked for. */
-  madeAt = $state<number>();
   /** Share done of what is being worked on. */
   share = $state<number>();
-  reasons = $state.raw<readonly string[]>([]);
-  #of: string | undefined;
+  #made = $state.raw<Made>();
+  #reasons = $state.raw<readonly string[]>([]);
+  /** The logbook it was asked of: what is told at one base means nothing at another. */
+  #of = $state<string>();
   #stop: AbortController | undefined;
+
+  get plan(): Answer<"basePlan"> | undefined {
+    return this.#here?.plan;
+  }
+
+  get madeAt(): number | undefined {
+    return this.#here?.at;
+  }
+
+  /** Names of aircraft whose departure was too far ahead for it. */
+  get later(): readonly string[] {
+    return this.#here?.later ?? [];
+  }
+
+  /** Why there is none. */
+  get reasons(): readonly string[] {
+    return this.#isHere ? this.#reasons : [];
+  }
 
   /** @returns the plan, or undefined when it was refused or stopped */
   async work(): Promise<Answer<"basePlan"> | undefined> {
@@ -23,10 +47,14 @@ class WholeBase {
     this.#stop = mine;
     this.share = 0;
     const now = Date.now();
-    // What was told at one base means nothing at another.
-    const told = this.#of === app.view?.name ? (this.plan?.aircraft ?? []).map((one) => one.told) : [];
+    if (!this.#isHere) {
+      this.#of = logbook();
+      this.#made = undefined;
+      this.#reasons = [];
+    }
+    const told = (this.plan?.aircraft ?? []).map((one) => one.told);
     try {
-      const document = await app.planner.ask(
+      const { document, later } = await app.planner.ask(
         "wholeBase",
         { now, members: MEMBERS, told },
         { signal: mine.signal },
@@ -41,14 +69,14 @@ class WholeBase {
           },
         },
       );
-      this.plan = plan;
-      this.madeAt = now;
-      this.#of = app.view?.name;
-      this.reasons = [];
+      // Another base may have been opened meanwhile.
+      if (!this.#isHere) return undefined;
+      this.#made = { plan, at: now, later };
+      this.#reasons = [];
       return plan;
     } catch (error) {
       if (error instanceof Dropped) return undefined;
-      this.reasons =
+      this.#reasons =
         error instanceof Refusal ? error.reasons : [error instanceof Error ? error.message : String(error)];
       return undefined;
     } finally {
@@ -59,6 +87,19 @@ class WholeBase {
   stop(): void {
     this.#stop?.abort();
   }
+
+  get #isHere(): boolean {
+    return this.#of === logbook();
+  }
+
+  get #here(): Made | undefined {
+    return this.#isHere ? this.#made : undefined;
+  }
+}
+
+/** Which logbook is open: the first set-up names it, whatever is written later. */
+function logbook(): string | undefined {
+  return app.events.find(({ kind }) => kind === "set-up")?.id;
 }
 
 export const wholeBase = new WholeBase();

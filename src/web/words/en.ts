@@ -805,6 +805,8 @@ export const en = {
     why: "Why",
     help: "Would help",
     notPlanned: (names: string) => `No departure is wanted: ${names}.`,
+    later: (names: string) =>
+      `Departs too far ahead, or later than the forecast reaches, and is left out: ${names}.`,
     onPaper: (time: string) => `All aircraft planned together at ${time}`,
     made: (time: string) =>
       `Made at ${time}. Planned anew, it changes what was told only for good reason; switches go by each aircraft's own plan, within the breakers.`,

@@ -814,6 +814,8 @@ export const nb: Words = {
     why: "Hvorfor",
     help: "Dette ville hjelpe",
     notPlanned: (names: string) => `Ingen avgang ønsket: ${names}.`,
+    later: (names: string) =>
+      `Avgangen ligger for langt fram, eller lenger fram enn værvarselet, og er utelatt: ${names}.`,
     onPaper: (time: string) => `Alle fly planlagt sammen ${time}`,
     made: (time: string) =>
       `Laget klokken ${time}. Planlagt på nytt endres det som er sagt bare av god grunn; brytere følger hvert flys egen plan, innenfor sikringene.`,

@@ -80,7 +80,7 @@ export interface Work {
   /** What a pasted METAR or TAF says, before it is kept. */
   readonly forecast: { readonly ask: ForecastAsk; readonly answer: ForecastView };
   /** All aircraft and what they share as one question, and its plan. */
-  readonly wholeBase: { readonly ask: WholeBaseAsk; readonly answer: BaseDocument };
+  readonly wholeBase: { readonly ask: WholeBaseAsk; readonly answer: WholeBaseQuestion };
   readonly basePlan: { readonly ask: OfDocument; readonly answer: BasePlanDocument };
 }
 
@@ -206,6 +206,12 @@ export interface WholeBaseAsk {
   readonly members: number;
   /** What the plan before said, which is changed for good reason only. */
   readonly told: readonly ToldDocument[];
+}
+
+export interface WholeBaseQuestion {
+  readonly document: BaseDocument;
+  /** Names of aircraft whose next departure is too far ahead for it. */
+  readonly later: readonly string[];
 }
 
 export interface ForecastAsk {

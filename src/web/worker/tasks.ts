@@ -22,7 +22,14 @@ import {
 import { explainWhy, whyTopics } from "../../starting/index.js";
 import { PLACES } from "../../weather/index.js";
 import { kitFromDocument, winterFromDocument } from "../../winter-pipeline.js";
-import { demoOpening, deriveBase, estimateNow, type SavedEstimate, scenarioOf } from "../data/base.js";
+import {
+  demoOpening,
+  deriveBase,
+  estimateNow,
+  type SavedEstimate,
+  scenarioOf,
+  scenariosTogether,
+} from "../data/base.js";
 import { historyOf } from "./history.js";
 import type { Pieces } from "./jobs.js";
 import type { Answer, Ask, Catalogue, FrostView, Part, ReplanAsked, WorkKind } from "./protocol.js";
@@ -133,32 +140,17 @@ export const TASKS: Tasks = {
   forecast: forecastWeather,
   wholeBase: async ({ now, members, told }) => {
     const base = opened();
-    const hours = hoursTogether(base, now);
-    const scenarios = [...base.aircraft.keys()].map((id) => ({
-      id,
-      scenario: documentFor(id, { now, members, hours }),
-    }));
+    const together = scenariosTogether(base, { now, members, estimateOf: (id) => estimateFor(id, now) });
+    if (!together.ok) throw new Refused([together.reason]);
     // Kept apart: most nights nobody asks for the plan of a whole base.
     const { documentOf } = await import("./whole-base.js");
-    return documentOf(base.setUp, scenarios, told);
+    return { document: documentOf(base.setUp, together.scenarios, told), later: together.later };
   },
   basePlan: async ({ document }, onProgress) => {
     const { planTogether } = await import("./whole-base.js");
     return resultOf(await planTogether(document, onProgress));
   },
 };
-
-/** [h] from now to an hour after the last departure of the next day. */
-function hoursTogether({ aircraft }: BaseState, now: number): number {
-  const wanted = [...aircraft.values()].flatMap(({ departures }) => {
-    const next = departures.find((d) => d.departure > now);
-    return next === undefined ? [] : [next.departure];
-  });
-  return Math.min(MOST_TOGETHER, Math.ceil((Math.max(now, ...wanted) - now) / 3_600_000) + 1);
-}
-
-/** [h] */
-const MOST_TOGETHER = 48;
 
 /** [h] looked ahead for how long a warm engine lasts. */
 const AWAY_HOURS = 12;
