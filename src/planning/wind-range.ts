@@ -18,7 +18,10 @@ export interface WindRange {
   fill(): Steps<void>;
 }
 
-/** Factors played; a wind beyond them is played itself. Closer together where less wind changes more. */
+/**
+ * Factors played; a wind beyond them is played itself. Closer together where less wind changes more. Project judgement,
+ * held to 0.5 K by `test/planning/wind-range.test.ts`.
+ */
 const PLAYED = [0.25, 0.6, 1, 1.5, 2.2];
 
 /** @param request with the wind as it is forecast */
@@ -42,7 +45,8 @@ export function createWindRange(request: PlanRequest, carriers: Carriers, draws:
       const next = PLAYED.findIndex((factor) => factor >= windFactor);
       if (next <= 0 || PLAYED[next] === windFactor) return played(windFactor);
       const [a, b] = [PLAYED[next - 1], PLAYED[next]];
-      // Convection goes with about the square root of the wind, and temperatures nearly straight with convection.
+      // A laminar film goes with the square root of the wind (Incropera eq. 7.30, from memory), and temperatures nearly straight with
+      // their films.
       const weight = (Math.sqrt(windFactor) - Math.sqrt(a)) / (Math.sqrt(b) - Math.sqrt(a));
       return between(played(a), played(b), weight);
     },

@@ -5,7 +5,10 @@ const SMALLEST_FACTOR = 0.2;
 const LARGEST_FACTOR = 6;
 /** A former error below this counts as this much, so that one very accurate step does not hold back the next. */
 const SMALLEST_FORMER_ERROR = 1e-4;
-/** Below this error the step is so much too short that a smooth sequence is not the point. */
+/**
+ * Below this error the step is so much too short that a smooth sequence is not the point. Project judgement, tried on
+ * the catalogue's aircraft: a seventh fewer steps at the same error against CVODE (`benchmarks/run.mjs`).
+ */
 const FAR_BELOW = 0.01;
 
 /** Proposes step sizes from scaled errors. */

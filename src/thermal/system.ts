@@ -9,7 +9,8 @@ import { addPowerSlopes, addPowers, compileSources, powerLeft } from "./sources.
 
 /**
  * [K] No part of an aircraft on the ground is colder or hotter: steps that end there come of a stage far from the solution,
- * where neither a thermostat nor a film says what it would.
+ * where neither a thermostat nor a film says what it would. Project judgement: far outside what any weather or heater
+ * of an aircraft that is not on fire brings about.
  */
 const POSSIBLE = [120, 2000] as const;
 

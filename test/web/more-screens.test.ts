@@ -1,5 +1,4 @@
-import type { Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
 import { demoOpening, scenarioOf } from "../../src/base/index.js";
 import { deriveBase } from "../../src/logbook/index.js";
 import { simulateFromDocument } from "../../src/pipeline.js";
@@ -8,13 +7,9 @@ import {
   expectNoComplaints,
   laterBy,
   mainSays,
-  openDemo,
-  openSite,
+  onDemo,
   PHONE,
-  type Site,
   settled,
-  type Visit,
-  visit,
   withoutBrowser,
 } from "./browser.js";
 import { judgedAtSizes, unfold } from "./judge.js";
@@ -25,47 +20,35 @@ const AGO = 7 * HOUR;
 const NOW = Date.parse(EVENING);
 
 describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
-  let site: Site;
-  let seen: Visit;
-  let page: Page;
-
-  beforeAll(async () => {
-    site = await openSite();
-    const from = new Date(NOW - AGO).toISOString();
-    seen = await visit(site, { viewport: PHONE, reducedMotion: "reduce", from });
-    ({ page } = seen);
-    await openDemo(page);
-    await settled(page);
+  const from = new Date(NOW - AGO).toISOString();
+  const here = onDemo({ from }, async (seen) => {
+    await settled(seen.page);
     await laterBy(seen, AGO);
-  }, 300_000);
-  afterAll(async () => {
-    await seen?.context.close();
-    await site?.close();
   });
 
   test("why: another question and temperature give another answer", { timeout: 180_000 }, async () => {
     await open("why");
-    const answer = page.locator(".big");
+    const answer = here.page.locator(".big");
     const at20 = await answer.textContent();
-    await page.getByRole("button", { name: "At: less" }).click();
+    await here.page.getByRole("button", { name: "At: less" }).click();
     await expect.poll(() => answer.textContent()).not.toBe(at20);
-    await page.getByLabel("The question").selectOption("bearing-clearance");
-    await page.getByRole("heading", { name: "What is left of the main-bearing clearance?" }).waitFor();
+    await here.page.getByLabel("The question").selectOption("bearing-clearance");
+    await here.page.getByRole("heading", { name: "What is left of the main-bearing clearance?" }).waitFor();
     await judged("why");
   });
 
   test("thaw: says when it may leave", { timeout: 240_000 }, async () => {
     await open("thaw");
-    await page.getByRole("button", { name: /^Work it out/ }).click();
+    await here.page.getByRole("button", { name: /^Work it out/ }).click();
     await main(/dry/i);
-    await page.getByRole("heading", { name: "When is what done" }).waitFor();
+    await here.page.getByRole("heading", { name: "When is what done" }).waitFor();
     await judged("thaw");
   });
 
   test("kit: two kits stand side by side", { timeout: 400_000 }, async () => {
     await open("kit/lynx");
-    await page.getByRole("button", { name: "Compare" }).click();
-    const cold = page.getByRole("region", { name: "In the cold" });
+    await here.page.getByRole("button", { name: "Compare" }).click();
+    const cold = here.page.getByRole("region", { name: "In the cold" });
     await cold.waitFor({ timeout: 300_000 });
     expect(await cold.getByRole("columnheader").allTextContents()).toEqual([
       "Weather",
@@ -79,73 +62,73 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     await open("learn/lynx");
     await judged("learn, before");
     await bring("early.csv", "time,oil_c\n2020-01-10T05:00Z,-27.5\n2020-01-10T05:10Z,-27.4\n");
-    await page.getByRole("button", { name: "Learn from it" }).click();
+    await here.page.getByRole("button", { name: "Learn from it" }).click();
     await main(/does not cover this log/);
 
     await bring("local.csv", "time,left thing\n2020-01-10 05:00,-27.5\n2020-01-10 05:10,-27.4\n");
-    await page.getByText("times with an offset, or a time zone for the file").waitFor();
-    await page.getByRole("button", { name: "Read it so" }).click();
-    await page.getByLabel(/What is the column “left thing”/).selectOption("oil");
-    await page.getByLabel(/In which unit is “left thing”/).selectOption("c");
-    await page.getByText(/^2 readings/).waitFor();
+    await here.page.getByText("times with an offset, or a time zone for the file").waitFor();
+    await here.page.getByRole("button", { name: "Read it so" }).click();
+    await here.page.getByLabel(/What is the column “left thing”/).selectOption("oil");
+    await here.page.getByLabel(/In which unit is “left thing”/).selectOption("c");
+    await here.page.getByText(/^2 readings/).waitFor();
 
     await bring("night.csv", nightLog());
-    await page.getByText(/left out or doubted \(1\)/i).waitFor();
-    await page.getByRole("button", { name: "Learn from it" }).click();
+    await here.page.getByText(/left out or doubted \(1\)/i).waitFor();
+    await here.page.getByRole("button", { name: "Learn from it" }).click();
     await main(/^(Learned \d+ of|The log taught nothing)/, 300_000);
-    const tonight = page.getByText(/^Before: .* With what was learned: /);
+    const tonight = here.page.getByText(/^Before: .* With what was learned: /);
     await tonight.waitFor({ timeout: 180_000 });
     await judged("learn");
-    await page.getByRole("button", { name: "Use it for Lynx" }).click();
-    await page.getByText(/^Lynx is planned with what \d+ logged readings taught/).waitFor();
-    await page.getByRole("button", { name: "Back to the catalogue" }).click();
-    await page.getByText("Lynx is planned with the general values of its engine.").waitFor();
+    await here.page.getByRole("button", { name: "Use it for Lynx" }).click();
+    await here.page.getByText(/^Lynx is planned with what \d+ logged readings taught/).waitFor();
+    await here.page.getByRole("button", { name: "Back to the catalogue" }).click();
+    await here.page.getByText("Lynx is planned with the general values of its engine.").waitFor();
   });
 
   test("base: faults stand at their field; what is right is kept as a new set-up", {
     timeout: 400_000,
   }, async () => {
     await open("base");
-    await page.getByLabel("Breaker [A]").fill("-3");
-    await page.getByLabel("Breaker [A]").press("Tab");
-    await page.getByRole("button", { name: "Save" }).click();
-    await page.getByText("Not saved: one thing is wrong.").waitFor();
-    expect(await page.getByLabel("Breaker [A]").getAttribute("aria-invalid")).toBe("true");
+    await here.page.getByLabel("Breaker [A]").fill("-3");
+    await here.page.getByLabel("Breaker [A]").press("Tab");
+    await here.page.getByRole("button", { name: "Save" }).click();
+    await here.page.getByText("Not saved: one thing is wrong.").waitFor();
+    expect(await here.page.getByLabel("Breaker [A]").getAttribute("aria-invalid")).toBe("true");
     await judged("base, with a fault");
-    await page.getByLabel("Breaker [A]").fill("10");
-    await page.getByLabel("Breaker [A]").press("Tab");
-    await page.getByRole("button", { name: "Add an aircraft" }).click();
-    const added = page
-      .locator("details", { has: page.locator("summary", { hasText: "Aircraft 5" }) })
+    await here.page.getByLabel("Breaker [A]").fill("10");
+    await here.page.getByLabel("Breaker [A]").press("Tab");
+    await here.page.getByRole("button", { name: "Add an aircraft" }).click();
+    const added = here.page
+      .locator("details", { has: here.page.locator("summary", { hasText: "Aircraft 5" }) })
       .first();
     await added.getByLabel("Name", { exact: true }).first().fill("Stoat");
     await added.getByLabel("Name", { exact: true }).first().press("Tab");
-    await page.getByRole("button", { name: "Save" }).click();
-    await page.getByText("Saved; all plans are made anew.").waitFor();
-    await page.reload();
+    await here.page.getByRole("button", { name: "Save" }).click();
+    await here.page.getByText("Saved; all plans are made anew.").waitFor();
+    await here.page.reload();
     // What this screen needs comes after the plans that the reload begins.
-    await page.locator("summary", { hasText: "Stoat" }).waitFor({ timeout: 120_000 });
-    expect(await page.getByLabel("Breaker [A]").inputValue()).toBe("10");
-    expect(await unfold(page)).toBeGreaterThan(20);
+    await here.page.locator("summary", { hasText: "Stoat" }).waitFor({ timeout: 120_000 });
+    expect(await here.page.getByLabel("Breaker [A]").inputValue()).toBe("10");
+    expect(await unfold(here.page)).toBeGreaterThan(20);
     await judged("base, all unfolded");
     await open("settings");
-    await page.getByRole("link", { name: "Set-up of the base" }).click();
-    await page.getByRole("heading", { level: 1, name: "Set-up of the base" }).waitFor();
+    await here.page.getByRole("link", { name: "Set-up of the base" }).click();
+    await here.page.getByRole("heading", { level: 1, name: "Set-up of the base" }).waitFor();
   });
 
   test("base: a switch over HTTP, a cart, a generator and hours of hands are asked for and kept", {
     timeout: 300_000,
   }, async () => {
     await open("base");
-    const lynx = page
+    const lynx = here.page
       .locator("details.sheet")
-      .filter({ has: page.locator("summary", { hasText: /^Lynx$/ }) });
+      .filter({ has: here.page.locator("summary", { hasText: /^Lynx$/ }) });
     await lynx.locator("summary").first().click();
     await lynx.locator("summary", { hasText: /^Switches/ }).click();
     await lynx.getByRole("radio", { name: "HTTP" }).check();
-    await page.getByRole("button", { name: "Save" }).click();
+    await here.page.getByRole("button", { name: "Save" }).click();
     // Three requests and no address of any.
-    await page.getByText("Not saved: 3 things are wrong.").waitFor();
+    await here.page.getByText("Not saved: 3 things are wrong.").waitFor();
     const addresses = lynx.getByLabel("Address");
     for (const [n, path] of ["on", "off", "state"].entries()) {
       await addresses.nth(n).fill(`http://127.0.0.1:9/${path}`);
@@ -153,44 +136,52 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     }
     await lynx.getByLabel("Authorization header").first().fill("Bearer {RAMP}");
     await lynx.getByLabel("Authorization header").first().press("Tab");
-    await page.getByRole("checkbox", { name: "a generator, started by hand" }).check();
-    await page.getByText(/A generator's exhaust kills/).waitFor();
-    await page.getByRole("button", { name: "Add a cart" }).click();
-    await page.getByRole("button", { name: "Add hours" }).click();
-    await page.getByLabel("From").fill("2027-01-15T06:00");
-    await page.getByLabel("To", { exact: true }).fill("2027-01-15T05:00");
-    await page.getByRole("button", { name: "Save" }).click();
-    await page.getByText("Not saved: one thing is wrong.").waitFor();
-    await page.getByLabel("To", { exact: true }).fill("2027-01-15T12:00");
-    await page.getByRole("button", { name: "Save" }).click();
-    await page.getByText("Saved; all plans are made anew.").waitFor();
-    await page.reload();
+    await here.page.getByRole("checkbox", { name: "a generator, started by hand" }).check();
+    await here.page.getByText(/A generator's exhaust kills/).waitFor();
+    await here.page.getByRole("button", { name: "Add a cart" }).click();
+    await here.page.getByRole("button", { name: "Add hours" }).click();
+    await here.page.getByLabel("From").fill("2027-01-15T06:00");
+    const to = here.page.getByLabel("To", { exact: true });
+    await to.fill("2027-01-15T05:00");
+    await here.page.getByRole("button", { name: "Save" }).click();
+    await here.page.getByText("Not saved: one thing is wrong.").waitFor();
+    const hours = here.page.getByRole("group", { name: "Hours 1" });
+    await hours.getByText(/expected a time after/).waitFor();
+    await to.fill("");
+    await here.page.getByRole("button", { name: "Save" }).click();
+    await hours.getByText(/expected a date and time/).waitFor();
+    expect(await to.getAttribute("aria-invalid")).toBe("true");
+    await here.page.getByText("Not saved: one thing is wrong.").waitFor();
+    await to.fill("2027-01-15T12:00");
+    await here.page.getByRole("button", { name: "Save" }).click();
+    await here.page.getByText("Saved; all plans are made anew.").waitFor();
+    await here.page.reload();
     await lynx.locator("summary").first().waitFor({ timeout: 120_000 });
-    await unfold(page);
+    await unfold(here.page);
     expect(await addresses.nth(1).inputValue()).toBe("http://127.0.0.1:9/off");
     expect(await lynx.getByLabel("Authorization header").first().inputValue()).toBe("Bearer {RAMP}");
-    expect(await page.getByLabel("From").inputValue()).toBe("2027-01-15T06:00");
-    await page.getByRole("button", { name: "Remove Cart 1" }).waitFor();
+    expect(await here.page.getByLabel("From").inputValue()).toBe("2027-01-15T06:00");
+    await here.page.getByRole("button", { name: "Remove Cart 1" }).waitFor();
     await judged("base, with HTTP, a cart and hours");
   });
 
-  test("nothing was complained of", () => expectNoComplaints(seen));
+  test("nothing was complained of", () => expectNoComplaints(here));
 
   async function open(address: string): Promise<void> {
-    await page.setViewportSize(PHONE);
-    await page.goto(`${site.url}#/${address}`);
-    await page.locator("main h1").waitFor();
+    await here.page.setViewportSize(PHONE);
+    await here.page.goto(`${here.url}#/${address}`);
+    await here.page.locator("main h1").waitFor();
   }
 
-  const main = (text: RegExp, timeout?: number) => mainSays(page, text, timeout);
+  const main = (text: RegExp, timeout?: number) => mainSays(here.page, text, timeout);
 
   async function bring(name: string, text: string): Promise<void> {
-    await page
+    await here.page
       .getByLabel("Log file (CSV)")
       .setInputFiles({ name, mimeType: "text/csv", buffer: Buffer.from(text) });
   }
 
-  const judged = (name: string) => judgedAtSizes(page, name);
+  const judged = (name: string) => judgedAtSizes(here.page, name);
 });
 
 /** What three probes of the demo's first aircraft would have shown since the demo was opened, with a false reading. */

@@ -12,8 +12,8 @@ export interface Job {
 
 /**
  * Works off jobs piece by piece, in the order they came; quick ones before the others, those whose rest may wait after
- * them, the newest first: it is what is being looked at. Between two pieces new questions and cancellations are let in, so that the newest question waits for one piece
- * at most.
+ * them, the newest first: it is what is being looked at. Between two pieces new questions and cancellations are let in,
+ * so that the newest question waits for one piece at most.
  */
 export class Jobs {
   readonly #turn: (go: () => void) => void;
