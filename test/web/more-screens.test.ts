@@ -146,10 +146,10 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     await here.page.getByRole("button", { name: "Save" }).click();
     await here.page.getByText("Not saved: one thing is wrong.").waitFor();
     const hours = here.page.getByRole("group", { name: "Hours 1" });
-    await hours.getByText(/expected a time after/).waitFor();
+    await hours.getByText("The end has to be later than the beginning.").waitFor();
     await to.fill("");
     await here.page.getByRole("button", { name: "Save" }).click();
-    await hours.getByText(/expected a date and time/).waitFor();
+    await hours.getByText("Say a date and a time.").waitFor();
     expect(await to.getAttribute("aria-invalid")).toBe("true");
     await here.page.getByText("Not saved: one thing is wrong.").waitFor();
     await to.fill("2027-01-15T12:00");

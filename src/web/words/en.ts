@@ -776,6 +776,8 @@ export const en = {
     to: "To",
     count: "People",
     addHours: "Add hours",
+    noMoment: "Say a date and a time.",
+    notAfter: "The end has to be later than the beginning.",
     siteProbes: "Probes in the air",
     save: "Save",
     undo: "Undo",

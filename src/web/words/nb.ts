@@ -784,6 +784,8 @@ export const nb: Words = {
     from: "Fra",
     to: "Til",
     count: "Personer",
+    noMoment: "Oppgi dato og klokkeslett.",
+    notAfter: "Slutten må være senere enn begynnelsen.",
     addHours: "Legg til timer",
     siteProbes: "Følere i luften",
     save: "Lagre",
