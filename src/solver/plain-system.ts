@@ -19,7 +19,8 @@ export function plainSystem(problem: PlainProblem): EnsembleSystem {
     members: 1,
     pattern: densePattern(size),
     derivative: (t, y, dydt) => dydt.set(derivative(t, y)),
-    jacobian(t, y, values) {
+    jacobian(t, y, values, dydt) {
+      dydt.set(derivative(t, y));
       const rows = jacobian(t, y);
       for (let i = 0; i < size; i++) values.set(rows[i], i * size);
     },

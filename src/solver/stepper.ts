@@ -67,8 +67,7 @@ export function createStepper(system: EnsembleSystem, initial: Float64Array, tol
     derivatives: () => derivatives,
     factorisations: () => factorisations,
     begin(t) {
-      system.derivative(t, state, slope);
-      system.jacobian(t, state, jacobian);
+      system.jacobian(t, state, jacobian, slope);
       system.timeDerivative(t, state, slopeInTime);
       derivatives++;
       return allFinite(slope);

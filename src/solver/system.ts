@@ -23,8 +23,8 @@ export interface EnsembleSystem {
   readonly range?: readonly [number, number];
   /** Writes f(t, y) into `dydt` (length n*M). */
   derivative(t: number, y: Float64Array, dydt: Float64Array): void;
-  /** Writes ∂f_i/∂y_j of nonzero k at `values[k * members + m]`. */
-  jacobian(t: number, y: Float64Array, values: Float64Array): void;
+  /** Writes ∂f_i/∂y_j of nonzero k at `values[k * members + m]`, and f(t, y), which comes along, into `dydt`. */
+  jacobian(t: number, y: Float64Array, values: Float64Array, dydt: Float64Array): void;
   /** Writes ∂f/∂t (explicit time dependence only) into `dfdt` (length n*M). */
   timeDerivative(t: number, y: Float64Array, dfdt: Float64Array): void;
 }

@@ -106,7 +106,7 @@ export function createThermalSystem(
       addPowers(sources, members, power, temp, net);
       multiply(net, inverse, dydt);
     },
-    jacobian(t, y, values) {
+    jacobian(t, y, values, dydt) {
       load(t, y, links.all);
       stores.update(temp);
       linearise(links.all);
@@ -115,6 +115,7 @@ export function createThermalSystem(
       for (const target of links.targets) addSlopes(target, members, slopes, inverse, net, values);
       addPowers(sources, members, power, temp, net);
       addPowerSlopes(sources, members, power, temp, inverse, values);
+      multiply(net, inverse, dydt);
       stores.addSlopes(temp, net, layout.diagonal, values);
     },
     timeDerivative(t, y, dfdt) {

@@ -28,23 +28,25 @@ function chain(parameters: readonly Parameters[]): EnsembleSystem {
   const members = parameters.length;
   const air = (t: number) => 250 + 5 * Math.sin(t / 5000);
   const airSlope = (t: number) => Math.cos(t / 5000) / 1000;
+  const derivative: EnsembleSystem["derivative"] = (t, y, dydt) => {
+    parameters.forEach(({ link, capacity, power }, m) => {
+      const temp = (i: number) => y[i * members + m];
+      for (let i = 0; i < SIZE; i++) {
+        let heat = i === 0 ? power : 0;
+        if (i > 0) heat += link * (temp(i - 1) - temp(i));
+        if (i < SIZE - 1) heat += link * (temp(i + 1) - temp(i));
+        else heat += link * (air(t) - temp(i)) + SIGMA * 0.2 * (air(t) ** 4 - temp(i) ** 4);
+        dydt[i * members + m] = heat / (capacity * (i + 1));
+      }
+    });
+  };
   return {
     size: SIZE,
     members,
     pattern,
-    derivative(t, y, dydt) {
-      parameters.forEach(({ link, capacity, power }, m) => {
-        const temp = (i: number) => y[i * members + m];
-        for (let i = 0; i < SIZE; i++) {
-          let heat = i === 0 ? power : 0;
-          if (i > 0) heat += link * (temp(i - 1) - temp(i));
-          if (i < SIZE - 1) heat += link * (temp(i + 1) - temp(i));
-          else heat += link * (air(t) - temp(i)) + SIGMA * 0.2 * (air(t) ** 4 - temp(i) ** 4);
-          dydt[i * members + m] = heat / (capacity * (i + 1));
-        }
-      });
-    },
-    jacobian(_, y, values) {
+    derivative,
+    jacobian(t, y, values, dydt) {
+      derivative(t, y, dydt);
       parameters.forEach(({ link, capacity }, m) => {
         for (let i = 0; i < SIZE; i++) {
           const c = capacity * (i + 1);

@@ -80,9 +80,9 @@ describe("known jumps", () => {
           watched(t);
           system.derivative(t, y, dydt);
         },
-        jacobian: (t, y, values) => {
+        jacobian: (t, y, values, dydt) => {
           watched(t);
-          system.jacobian(t, y, values);
+          system.jacobian(t, y, values, dydt);
         },
       },
       jumps: [ON, 1801, OFF],

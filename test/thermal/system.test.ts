@@ -23,7 +23,13 @@ describe("thermal system", () => {
       fc.property(temps, fc.double({ min: 0, max: HOUR, noNaN: true }), (t5, t) => {
         const y = Float64Array.from(t5);
         const values = new Float64Array(column.length);
-        system.jacobian(t, y, values);
+        const along = new Float64Array(5);
+        system.jacobian(t, y, values, along);
+        const plain = new Float64Array(5);
+        system.derivative(t, y, plain);
+        plain.forEach((rate, i) => {
+          expect(along[i]).toBeCloseTo(rate, 12);
+        });
         const up = new Float64Array(5);
         const down = new Float64Array(5);
         for (let i = 0; i < 5; i++) {
@@ -160,8 +166,8 @@ describe("thermal system", () => {
       for (const [what, length] of reads) {
         const all = new Float64Array(length * members);
         const one = new Float64Array(length);
-        together[what](100, interleaved(temps), all);
-        alone[what](100, Float64Array.from(temps(m)), one);
+        together[what](100, interleaved(temps), all, new Float64Array(5 * members));
+        alone[what](100, Float64Array.from(temps(m)), one, new Float64Array(5));
         for (let k = 0; k < length; k++) expect(all[k * members + m], what).toBeCloseTo(one[k], 12);
       }
     }
