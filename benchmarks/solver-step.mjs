@@ -52,8 +52,11 @@ function network(members) {
         }
       }
     },
-    jacobian: (_t, _y, values) => values.set(rates),
-    timeDerivative: (_t, _y, dfdt) => dfdt.fill(0),
+    linearise(t, y, into) {
+      this.derivative(t, y, into.slope);
+      into.jacobian.set(rates);
+      into.slopeInTime.fill(0);
+    },
   };
 }
 

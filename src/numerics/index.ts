@@ -13,6 +13,32 @@ export { type ParameterCovariance, parameterCovariance, residualVariance } from 
 export { type Band, bandOf, quantile, quantileOfSorted } from "./quantile.js";
 export { createRandom, latinHypercubeNormals, type Random } from "./random.js";
 export { findRoot } from "./root.js";
-export { createSparseLu, type SparseLu } from "./sparse-lu.js";
+export {
+  abs,
+  add,
+  div,
+  entry,
+  floor,
+  max,
+  min,
+  mul,
+  neg,
+  num,
+  type RowKernel,
+  rowKernel,
+  sqrt,
+  sub,
+  type Term,
+  WORD,
+} from "./row-kernel.js";
+export {
+  createRowLayout,
+  createRowMemory,
+  type PassList,
+  type RowLayout,
+  type RowMemory,
+  type RunKernel,
+} from "./row-memory.js";
+export { createSparseLu, planSparseLu, type SparseLu } from "./sparse-lu.js";
 export { checkPattern, densePattern, type SparsityPattern } from "./sparsity.js";
-export { UniformTable } from "./uniform-table.js";
+export { lookUp, UniformTable } from "./uniform-table.js";

@@ -1,3 +1,5 @@
+import { add, entry, floor, max, min, mul, num, sub, type Term } from "./row-kernel.js";
+
 /**
  * A smooth function on [from, to] tabulated on a uniform grid, with its slope, for hot loops: C1 cubic Hermite pieces
  * between the nodes, continued in a straight line outside. Node slopes are those of the quartic through five nodes
@@ -9,6 +11,8 @@ export class UniformTable {
   readonly #intervals: number;
   /** a, b, c, d of a + b s + c s² + d s³ with s in 0 … 1, for each interval. */
   readonly #pieces: Float64Array;
+  /** All of it, for loops: the start of the range, intervals per unit, their number, zero, then the pieces. */
+  readonly numbers: Float64Array;
 
   constructor(f: (x: number) => number, from: number, to: number, intervals: number) {
     if (!(Number.isFinite(from) && Number.isFinite(to) && to > from))
@@ -27,7 +31,9 @@ export class UniformTable {
     this.#from = from;
     this.#perSpacing = 1 / spacing;
     this.#intervals = intervals;
-    this.#pieces = new Float64Array(4 * intervals);
+    this.numbers = new Float64Array(HEADER + 4 * intervals);
+    this.numbers.set([from, this.#perSpacing, intervals]);
+    this.#pieces = this.numbers.subarray(HEADER);
     for (let i = 0; i < intervals; i++) {
       const rise = nodes[i + 1] - nodes[i];
       const slope0 = slopeAtNode(nodes, i);
@@ -61,6 +67,30 @@ export class UniformTable {
     const k = 4 * i;
     return (p[k + 1] + s * (2 * p[k + 2] + 3 * s * p[k + 3])) * this.#perSpacing;
   }
+}
+
+/** Numbers before the pieces. */
+const HEADER = 4;
+
+/** A table's value and slope in a loop over members. @param table the shared operand at the place of its numbers */
+export function lookUp(table: Term, x: Term, keep: (term: Term) => Term): { value: Term; slope: Term } {
+  const header = (index: number) => entry(table, undefined, index);
+  const [from, perSpacing, intervals] = [header(0), header(1), header(2)];
+  const position = keep(mul(sub(x, from), perSpacing));
+  const held = keep(max(num(0), min(position, intervals)));
+  const interval = keep(min(floor(held), sub(intervals, num(1))));
+  const s = keep(sub(held, interval));
+  const piece = keep(mul(num(4), interval));
+  const [a, b, c, d] = [0, 1, 2, 3].map((k) => keep(entry(table, piece, HEADER + k))) as [
+    Term,
+    Term,
+    Term,
+    Term,
+  ];
+  const slope = keep(add(b, mul(s, add(mul(num(2), c), mul(num(3), s, d)))));
+  // Outside, in a straight line from the end.
+  const value = add(a, mul(s, add(b, mul(s, add(c, mul(s, d))))), mul(sub(position, held), slope));
+  return { value, slope: mul(slope, perSpacing) };
 }
 
 /** Weights of five neighbouring nodes for the slope at the first, second … fifth of them, times 12 spacings. */

@@ -3,6 +3,7 @@ export { solve } from "./solve.js";
 export type {
   CrossingEvent,
   EnsembleSystem,
+  Linearisation,
   SolveRequest,
   SolveResult,
   SolveStatistics,

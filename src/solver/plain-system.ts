@@ -19,14 +19,12 @@ export function plainSystem(problem: PlainProblem): EnsembleSystem {
     members: 1,
     pattern: densePattern(size),
     derivative: (t, y, dydt) => dydt.set(derivative(t, y)),
-    jacobian(t, y, values, dydt) {
-      dydt.set(derivative(t, y));
+    linearise(t, y, into) {
+      into.slope.set(derivative(t, y));
       const rows = jacobian(t, y);
-      for (let i = 0; i < size; i++) values.set(rows[i], i * size);
-    },
-    timeDerivative(t, y, dfdt) {
-      if (timeDerivative === undefined) dfdt.fill(0);
-      else dfdt.set(timeDerivative(t, y));
+      for (let i = 0; i < size; i++) into.jacobian.set(rows[i], i * size);
+      if (timeDerivative === undefined) into.slopeInTime.fill(0);
+      else into.slopeInTime.set(timeDerivative(t, y));
     },
   };
 }

@@ -3,7 +3,7 @@ import { createEventWatch } from "./events.js";
 import { firstStepSize, scaledNorm } from "./first-step.js";
 import { remedyOf } from "./remedy.js";
 import { createStepControl } from "./step-control.js";
-import { createStepper } from "./stepper.js";
+import { createStepper, type Stepper } from "./stepper.js";
 import type { SolveRequest, SolveResult, SolveStatus, Step } from "./system.js";
 
 const DEFAULT_MAXIMUM_STEPS = 100_000;
@@ -15,12 +15,20 @@ const DEFAULT_MAXIMUM_STEPS = 100_000;
  */
 export function solve(request: SolveRequest): SolveResult {
   checkRequest(request);
+  const stepper = createStepper(request.system, request.initial, request.tolerance);
+  try {
+    return integrate(request, stepper);
+  } finally {
+    stepper.release();
+  }
+}
+
+function integrate(request: SolveRequest, stepper: Stepper): SolveResult {
   const { system, initial, start, end, tolerance, isKink, onStretch, onStep } = request;
   const { jumps = [], sampleTimes = [], events = [] } = request;
   const { maximumSteps = DEFAULT_MAXIMUM_STEPS, maximumStep = Number.POSITIVE_INFINITY } = request;
   const total = system.size * system.members;
 
-  const stepper = createStepper(system, initial, tolerance);
   const control = createStepControl();
   const watch = createEventWatch(events, system.size, system.members);
   const samples = new Float64Array(sampleTimes.length * total).fill(Number.NaN);

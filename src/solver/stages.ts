@@ -1,10 +1,23 @@
+import {
+  abs,
+  add,
+  div,
+  max,
+  mul,
+  num,
+  type PassList,
+  type RowKernel,
+  type RowLayout,
+  type RowMemory,
+  rowKernel,
+  sub,
+  WORD,
+} from "../numerics/index.js";
 import * as rodas from "./coefficients.js";
 
 /**
- * All vectors of one step lie in one work array, row after row, each [component][member] and `length` long. One array
- * instead of fourteen because V8 checks every array anew at every access inside a loop; with one, the loops below take
- * about half the time. Sums of indices are cut to 32 bits (`| 0`), which spares their overflow check.
- * The state at the start and at the end of the step swap rows 0 and 1; `y` and `yNext` say where they are.
+ * The vectors of one step, each [component][member], one after another in the memory. The state at the start and at the end
+ * of the step swap places 0 and 1.
  */
 export const Row = {
   slopeInTime: 2,
@@ -24,206 +37,226 @@ export const Row = {
 export const ROWS = 14;
 
 /** Right-hand side of stage 1, complete. */
-export function stage1(w: Float64Array, length: number, h: number): void {
-  const f = Row.slope * length;
-  const ft = Row.slopeInTime * length;
-  const u1 = Row.u1 * length;
-  const e = h * rodas.d1;
-  for (let k = 0; k < length; k++) w[(u1 + k) | 0] = w[(f + k) | 0] + e * w[(ft + k) | 0];
-}
+const STAGE_1 = rowKernel(
+  { u1: "row", slope: "row", slopeInTime: "row" },
+  ["e"],
+  ({ u1, slope, slopeInTime, e }, { set }) => set(u1, add(slope, mul(e, slopeInTime))),
+);
 
 /** Stage 2: the state for f, and in u2 the right-hand side but for f. Stages 3 to 6 alike. */
-export function stage2(w: Float64Array, length: number, y: number, h: number): void {
-  const ft = Row.slopeInTime * length;
-  const stage = Row.stage * length;
-  const u1 = Row.u1 * length;
-  const u2 = Row.u2 * length;
-  const { a21 } = rodas;
-  const C21 = rodas.C21 / h;
-  const e = h * rodas.d2;
-  for (let k = 0; k < length; k++) {
-    const v1 = w[(u1 + k) | 0];
-    w[(stage + k) | 0] = w[(y + k) | 0] + a21 * v1;
-    w[(u2 + k) | 0] = C21 * v1 + e * w[(ft + k) | 0];
-  }
+const STAGE_2 = rowKernel(
+  { y: "row", slopeInTime: "row", stage: "row", u1: "row", u2: "row" },
+  ["a21", "C21", "e"],
+  ({ y, slopeInTime, stage, u1, u2, a21, C21, e }, { keep, set }) => {
+    const v1 = keep(u1);
+    set(stage, add(y, mul(a21, v1)));
+    set(u2, add(mul(C21, v1), mul(e, slopeInTime)));
+  },
+);
+
+const STAGE_3 = rowKernel(
+  { y: "row", slopeInTime: "row", stage: "row", u1: "row", u2: "row", u3: "row" },
+  ["a31", "a32", "C31", "C32", "e"],
+  ({ y, slopeInTime, stage, u1, u2, u3, a31, a32, C31, C32, e }, { keep, set }) => {
+    const [v1, v2] = [keep(u1), keep(u2)];
+    set(stage, add(y, mul(a31, v1), mul(a32, v2)));
+    set(u3, add(mul(C31, v1), mul(C32, v2), mul(e, slopeInTime)));
+  },
+);
+
+const STAGE_4 = rowKernel(
+  { y: "row", slopeInTime: "row", stage: "row", u1: "row", u2: "row", u3: "row", u4: "row" },
+  ["a41", "a42", "a43", "C41", "C42", "C43", "e"],
+  ({ y, slopeInTime, stage, u1, u2, u3, u4, a41, a42, a43, C41, C42, C43, e }, { keep, set }) => {
+    const [v1, v2, v3] = [keep(u1), keep(u2), keep(u3)];
+    set(stage, add(y, mul(a41, v1), mul(a42, v2), mul(a43, v3)));
+    set(u4, add(mul(C41, v1), mul(C42, v2), mul(C43, v3), mul(e, slopeInTime)));
+  },
+);
+
+const STAGE_5 = rowKernel(
+  { y: "row", stage: "row", u1: "row", u2: "row", u3: "row", u4: "row", u5: "row" },
+  ["a51", "a52", "a53", "a54", "C51", "C52", "C53", "C54"],
+  ({ y, stage, u1, u2, u3, u4, u5, a51, a52, a53, a54, C51, C52, C53, C54 }, { keep, set }) => {
+    const [v1, v2, v3, v4] = [keep(u1), keep(u2), keep(u3), keep(u4)];
+    set(stage, add(y, mul(a51, v1), mul(a52, v2), mul(a53, v3), mul(a54, v4)));
+    set(u5, add(mul(C51, v1), mul(C52, v2), mul(C53, v3), mul(C54, v4)));
+  },
+);
+
+const STAGE_6 = rowKernel(
+  { stage: "row", u1: "row", u2: "row", u3: "row", u4: "row", u5: "row", u6: "row" },
+  ["C61", "C62", "C63", "C64", "C65"],
+  ({ stage, u1, u2, u3, u4, u5, u6, C61, C62, C63, C64, C65 }, { keep, set }) => {
+    const v5 = keep(u5);
+    set(stage, add(stage, v5));
+    set(u6, add(mul(C61, u1), mul(C62, u2), mul(C63, u3), mul(C64, u4), mul(C65, v5)));
+  },
+);
+
+/** Adds f of the stage to a right-hand side. */
+const ADD_RATE = rowKernel({ u: "row", rate: "row" }, [], ({ u, rate }, { set }) => set(u, add(u, rate)));
+
+/** Completes the state of one component, and adds the square of its scaled error to each member's sum. */
+const FINISH = rowKernel(
+  { y: "row", next: "row", stage: "row", u6: "row", sum: "row", allowed: "shared" },
+  ["relative"],
+  ({ y, next, stage, u6, sum, allowed, relative }, { keep, set }) => {
+    const error = keep(u6);
+    const after = keep(add(stage, error));
+    set(next, after);
+    const scaled = keep(div(error, add(allowed, mul(relative, max(abs(y), abs(after))))));
+    set(sum, add(sum, mul(scaled, scaled)));
+  },
+);
+
+const PREPARE_DENSE = rowKernel(
+  { u1: "row", u2: "row", u3: "row", u4: "row", u5: "row", k1: "row", k2: "row" },
+  ["h21", "h22", "h23", "h24", "h25", "h31", "h32", "h33", "h34", "h35"],
+  (t, { keep, set }) => {
+    const [v1, v2, v3, v4, v5] = [keep(t.u1), keep(t.u2), keep(t.u3), keep(t.u4), keep(t.u5)];
+    set(t.k1, add(mul(t.h21, v1), mul(t.h22, v2), mul(t.h23, v3), mul(t.h24, v4), mul(t.h25, v5)));
+    set(t.k2, add(mul(t.h31, v1), mul(t.h32, v2), mul(t.h33, v3), mul(t.h34, v4), mul(t.h35, v5)));
+  },
+);
+
+/** State at fraction θ of the step. */
+const DENSE = rowKernel(
+  { y: "row", next: "row", k1: "row", k2: "row", out: "row" },
+  ["theta"],
+  ({ y, next, k1, k2, out, theta }, { keep, set }) => {
+    const rest = keep(sub(num(1), theta));
+    const bend = add(k1, mul(theta, k2));
+    set(out, add(mul(rest, y), mul(theta, add(next, mul(rest, bend)))));
+  },
+);
+
+/** Lists of a step that begins at place 0, and of one that begins at place 1. */
+export interface StagePlan {
+  readonly members: number;
+  readonly length: number;
+  /** Bytes of each member's sum of squares and of the errors allowed. */
+  readonly sums: number;
+  readonly allowed: number;
+  readonly lists: readonly [StageLists, StageLists];
 }
 
-export function stage3(w: Float64Array, length: number, y: number, h: number): void {
-  const ft = Row.slopeInTime * length;
-  const stage = Row.stage * length;
-  const u1 = Row.u1 * length;
-  const u2 = Row.u2 * length;
-  const u3 = Row.u3 * length;
-  const { a31, a32 } = rodas;
-  const C31 = rodas.C31 / h;
-  const C32 = rodas.C32 / h;
-  const e = h * rodas.d3;
-  for (let k = 0; k < length; k++) {
-    const v1 = w[(u1 + k) | 0];
-    const v2 = w[(u2 + k) | 0];
-    w[(stage + k) | 0] = w[(y + k) | 0] + a31 * v1 + a32 * v2;
-    w[(u3 + k) | 0] = C31 * v1 + C32 * v2 + e * w[(ft + k) | 0];
-  }
+type StageLists = ReturnType<typeof listsOf>;
+
+/** Takes the rows from byte 0 of the layout on. */
+export function planStages(size: number, members: number, layout: RowLayout): StagePlan {
+  const length = size * members;
+  const first = layout.take(ROWS * length);
+  if (first !== 0) throw new RangeError(`invalid layout: ${first} bytes taken (expected none)`);
+  const sums = layout.take(members);
+  const allowed = layout.take(size);
+  const lists = (y: number, next: number) => listsOf(y, next, { size, members, sums, allowed, layout });
+  return { members, length, sums, allowed, lists: [lists(0, 1), lists(1, 0)] };
 }
 
-export function stage4(w: Float64Array, length: number, y: number, h: number): void {
-  const ft = Row.slopeInTime * length;
-  const stage = Row.stage * length;
-  const u1 = Row.u1 * length;
-  const u2 = Row.u2 * length;
-  const u3 = Row.u3 * length;
-  const u4 = Row.u4 * length;
-  const { a41, a42, a43 } = rodas;
-  const C41 = rodas.C41 / h;
-  const C42 = rodas.C42 / h;
-  const C43 = rodas.C43 / h;
-  const e = h * rodas.d4;
-  for (let k = 0; k < length; k++) {
-    const v1 = w[(u1 + k) | 0];
-    const v2 = w[(u2 + k) | 0];
-    const v3 = w[(u3 + k) | 0];
-    w[(stage + k) | 0] = w[(y + k) | 0] + a41 * v1 + a42 * v2 + a43 * v3;
-    w[(u4 + k) | 0] = C41 * v1 + C42 * v2 + C43 * v3 + e * w[(ft + k) | 0];
-  }
+interface Places {
+  readonly size: number;
+  readonly members: number;
+  readonly sums: number;
+  readonly allowed: number;
+  readonly layout: RowLayout;
 }
 
-export function stage5(w: Float64Array, length: number, y: number, h: number): void {
-  const stage = Row.stage * length;
-  const u1 = Row.u1 * length;
-  const u2 = Row.u2 * length;
-  const u3 = Row.u3 * length;
-  const u4 = Row.u4 * length;
-  const u5 = Row.u5 * length;
-  const { a51, a52, a53, a54 } = rodas;
-  const C51 = rodas.C51 / h;
-  const C52 = rodas.C52 / h;
-  const C53 = rodas.C53 / h;
-  const C54 = rodas.C54 / h;
-  for (let k = 0; k < length; k++) {
-    const v1 = w[(u1 + k) | 0];
-    const v2 = w[(u2 + k) | 0];
-    const v3 = w[(u3 + k) | 0];
-    const v4 = w[(u4 + k) | 0];
-    w[(stage + k) | 0] = w[(y + k) | 0] + a51 * v1 + a52 * v2 + a53 * v3 + a54 * v4;
-    w[(u5 + k) | 0] = C51 * v1 + C52 * v2 + C53 * v3 + C54 * v4;
-  }
+function listsOf(y: number, next: number, { size, members, sums, allowed, layout }: Places) {
+  const place = (row: number, component = 0) => WORD * members * (row * size + component);
+  const whole = (kernel: RowKernel, ...rows: readonly number[]) =>
+    layout.list(kernel, [rows.map((row) => place(row))]);
+  const { slopeInTime, stage, u1, u2, u3, u4, u5, u6, k1, k2, slope, rate } = Row;
+  const components = Array.from({ length: size }, (_, i) => i);
+  return {
+    stage1: whole(STAGE_1, u1, slope, slopeInTime),
+    stage2: whole(STAGE_2, y, slopeInTime, stage, u1, u2),
+    stage3: whole(STAGE_3, y, slopeInTime, stage, u1, u2, u3),
+    stage4: whole(STAGE_4, y, slopeInTime, stage, u1, u2, u3, u4),
+    stage5: whole(STAGE_5, y, stage, u1, u2, u3, u4, u5),
+    stage6: whole(STAGE_6, stage, u1, u2, u3, u4, u5, u6),
+    addRate: new Map<number, PassList>([u2, u3, u4, u5, u6].map((u) => [u, whole(ADD_RATE, u, rate)])),
+    finish: layout.list(
+      FINISH,
+      components.map((i) => [
+        ...[y, next, stage, u6].map((row) => place(row, i)),
+        ...[sums, allowed + WORD * i],
+      ]),
+    ),
+    prepareDense: whole(PREPARE_DENSE, u1, u2, u3, u4, u5, k1, k2),
+    dense: whole(DENSE, y, next, k1, k2, rate),
+  };
 }
 
-export function stage6(w: Float64Array, length: number, h: number): void {
-  const stage = Row.stage * length;
-  const u1 = Row.u1 * length;
-  const u2 = Row.u2 * length;
-  const u3 = Row.u3 * length;
-  const u4 = Row.u4 * length;
-  const u5 = Row.u5 * length;
-  const u6 = Row.u6 * length;
-  const C61 = rodas.C61 / h;
-  const C62 = rodas.C62 / h;
-  const C63 = rodas.C63 / h;
-  const C64 = rodas.C64 / h;
-  const C65 = rodas.C65 / h;
-  for (let k = 0; k < length; k++) {
-    const v5 = w[(u5 + k) | 0];
-    w[(stage + k) | 0] += v5;
-    w[(u6 + k) | 0] =
-      C61 * w[(u1 + k) | 0] +
-      C62 * w[(u2 + k) | 0] +
-      C63 * w[(u3 + k) | 0] +
-      C64 * w[(u4 + k) | 0] +
-      C65 * v5;
-  }
+/** The loops of a step on a memory; `from` [0 or 1] is where it begins. */
+export interface Stages {
+  begin(from: number, stage: 1 | 2 | 3 | 4 | 5 | 6, h: number): void;
+  addRate(u: number): void;
+  /** Scaled error of the worst member; the state is complete. */
+  finish(from: number, relative: number): number;
+  prepareDense(): void;
+  /** Into the row of rates. */
+  dense(from: number, theta: number): void;
 }
 
-/** Adds f of the stage to the right-hand side at `u`. */
-export function addRate(w: Float64Array, length: number, u: number): void {
-  const rate = Row.rate * length;
-  for (let k = 0; k < length; k++) w[(u + k) | 0] += w[(rate + k) | 0];
-}
-
-/** Completes the state at `yNext` and returns the scaled error of the worst member. */
-export function finishStep(
-  w: Float64Array,
-  length: number,
-  y: number,
-  yNext: number,
-  sumOfSquares: Float64Array,
-  absolute: Float64Array,
-  relative: number,
-): number {
-  const members = sumOfSquares.length;
-  const stage = Row.stage * length;
-  const u6 = Row.u6 * length;
-  sumOfSquares.fill(0);
-  for (let from = 0, i = 0; from < length; from += members, i++) {
-    const allowed = absolute[i];
-    for (let m = 0; m < members; m++) {
-      const k = (from + m) | 0;
-      const error = w[(u6 + k) | 0];
-      const after = w[(stage + k) | 0] + error;
-      w[(yNext + k) | 0] = after;
-      const larger = Math.max(Math.abs(w[(y + k) | 0]), Math.abs(after));
-      const scaled = error / (allowed + relative * larger);
-      sumOfSquares[m] += scaled * scaled;
-    }
-  }
-  let worst = 0;
-  for (let m = 0; m < members; m++) {
-    // Written so that NaN becomes the worst.
-    if (!(sumOfSquares[m] <= worst)) worst = sumOfSquares[m];
-    if (Number.isNaN(worst)) break;
-  }
-  return Math.sqrt((worst * members) / length);
-}
-
-/** Whether the whole state at the end of the step lies in the range. */
-export function liesWithin(
-  w: Float64Array,
-  length: number,
-  yNext: number,
-  [lowest, highest]: readonly [number, number],
-): boolean {
-  for (let k = 0; k < length; k++) {
-    const value = w[(yNext + k) | 0];
-    if (value < lowest || value > highest) return false;
-  }
-  return true;
-}
-
-export function prepareDense(w: Float64Array, length: number): void {
-  const { h21, h22, h23, h24, h25, h31, h32, h33, h34, h35 } = rodas;
-  const u1 = Row.u1 * length;
-  const u2 = Row.u2 * length;
-  const u3 = Row.u3 * length;
-  const u4 = Row.u4 * length;
-  const u5 = Row.u5 * length;
-  const k1 = Row.k1 * length;
-  const k2 = Row.k2 * length;
-  for (let k = 0; k < length; k++) {
-    const v1 = w[(u1 + k) | 0];
-    const v2 = w[(u2 + k) | 0];
-    const v3 = w[(u3 + k) | 0];
-    const v4 = w[(u4 + k) | 0];
-    const v5 = w[(u5 + k) | 0];
-    w[(k1 + k) | 0] = h21 * v1 + h22 * v2 + h23 * v3 + h24 * v4 + h25 * v5;
-    w[(k2 + k) | 0] = h31 * v1 + h32 * v2 + h33 * v3 + h34 * v4 + h35 * v5;
-  }
-}
-
-/** State at fraction θ of the step, written from out[offset] on. */
-export function denseOutput(
-  w: Float64Array,
-  length: number,
-  y: number,
-  yNext: number,
-  theta: number,
-  out: Float64Array,
-  offset: number,
-): void {
-  const k1 = Row.k1 * length;
-  const k2 = Row.k2 * length;
-  const rest = 1 - theta;
-  for (let k = 0; k < length; k++) {
-    const bend = w[(k1 + k) | 0] + theta * w[(k2 + k) | 0];
-    out[(offset + k) | 0] = rest * w[(y + k) | 0] + theta * (w[(yNext + k) | 0] + rest * bend);
-  }
+export function createStages({ lists, members, length, sums }: StagePlan, memory: RowMemory): Stages {
+  const bytes = WORD * length;
+  const kernels = [STAGE_1, STAGE_2, STAGE_3, STAGE_4, STAGE_5, STAGE_6].map((kernel) => memory.bind(kernel));
+  const adds = memory.bind(ADD_RATE);
+  const finishes = memory.bind(FINISH);
+  const prepares = memory.bind(PREPARE_DENSE);
+  const interpolates = memory.bind(DENSE);
+  const run = (index: number, list: PassList, ...scalars: readonly number[]) =>
+    kernels[index](list.at, 1, 0, bytes, ...scalars);
+  const { a21, a31, a32, a41, a42, a43, a51, a52, a53, a54, d1, d2, d3, d4 } = rodas;
+  return {
+    begin(from, stage, h) {
+      const own = lists[from];
+      const per = 1 / h;
+      switch (stage) {
+        case 1:
+          return run(0, own.stage1, h * d1);
+        case 2:
+          return run(1, own.stage2, a21, rodas.C21 * per, h * d2);
+        case 3:
+          return run(2, own.stage3, a31, a32, rodas.C31 * per, rodas.C32 * per, h * d3);
+        case 4: {
+          const { C41, C42, C43 } = rodas;
+          return run(3, own.stage4, a41, a42, a43, C41 * per, C42 * per, C43 * per, h * d4);
+        }
+        case 5: {
+          const { C51, C52, C53, C54 } = rodas;
+          return run(4, own.stage5, a51, a52, a53, a54, C51 * per, C52 * per, C53 * per, C54 * per);
+        }
+        case 6: {
+          const { C61, C62, C63, C64, C65 } = rodas;
+          return run(5, own.stage6, C61 * per, C62 * per, C63 * per, C64 * per, C65 * per);
+        }
+      }
+    },
+    addRate(u) {
+      adds(lists[0].addRate.get(u)!.at, 1, 0, bytes);
+    },
+    finish(from, relative) {
+      const { floats } = memory;
+      const first = sums / WORD;
+      floats.fill(0, first, first + members);
+      const { at, count } = lists[from].finish;
+      finishes(at, count, 0, WORD * members, relative);
+      let worst = 0;
+      for (let k = first; k < first + members; k++) {
+        // Written so that NaN becomes the worst.
+        if (!(floats[k] <= worst)) worst = floats[k];
+        if (Number.isNaN(worst)) break;
+      }
+      return Math.sqrt((worst * members) / length);
+    },
+    prepareDense() {
+      const { h21, h22, h23, h24, h25, h31, h32, h33, h34, h35 } = rodas;
+      prepares(lists[0].prepareDense.at, 1, 0, bytes, h21, h22, h23, h24, h25, h31, h32, h33, h34, h35);
+    },
+    dense(from, theta) {
+      interpolates(lists[from].dense.at, 1, 0, bytes, theta);
+    },
+  };
 }

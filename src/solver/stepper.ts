@@ -1,13 +1,20 @@
-import { createSparseLu } from "../numerics/index.js";
+import {
+  createRowLayout,
+  createRowMemory,
+  createSparseLu,
+  planSparseLu,
+  type RowMemory,
+  type SparsityPattern,
+  WORD,
+} from "../numerics/index.js";
 import { c2, c3, c4, gamma } from "./coefficients.js";
-import * as stages from "./stages.js";
-import { ROWS, Row } from "./stages.js";
+import { createStages, planStages, Row } from "./stages.js";
 import type { EnsembleSystem, SolveRequest } from "./system.js";
 
 export type Tolerance = SolveRequest["tolerance"];
 export type AttemptOutcome = "done" | "singular" | "not-finite" | "out-of-range";
 
-/** One step of the method at a time; everything it needs is allocated when it is made. */
+/** One step of the method at a time; everything it needs is there when it is made. */
 export interface Stepper {
   /** State and dy/dt at the start of the step. */
   state(): Float64Array;
@@ -27,48 +34,57 @@ export interface Stepper {
   accept(): void;
   derivatives(): number;
   factorisations(): number;
+  /** Gives the memory back; nothing of the stepper may be used after. */
+  release(): void;
 }
 
+/** Memories that no stepper works on; a solve within another's callback takes a second one. */
+const spare: RowMemory[] = [];
+
 export function createStepper(system: EnsembleSystem, initial: Float64Array, tolerance: Tolerance): Stepper {
-  const { members, pattern, range } = system;
+  const { members, pattern, range, size } = system;
   const { relative } = tolerance;
-  const absolute = absolutePerComponent(tolerance, system.size);
   const length = initial.length;
-  const lu = createSparseLu(pattern, members, ROWS * length);
+  const { layout, stagePlan, luPlan } = planOf(pattern, size, members);
+  const memory = spare.pop() ?? createRowMemory();
+  layout.install(memory);
+  const stages = createStages(stagePlan, memory);
+  const lu = createSparseLu(luPlan, memory);
   const jacobian = new Float64Array(pattern.column.length * members);
-  const sumOfSquares = new Float64Array(members);
-  const w = lu.memory;
-  const row = (index: number) => w.subarray(index * length, (index + 1) * length);
+  const row = (index: number) => memory.floats.subarray(index * length, (index + 1) * length);
   const slopeInTime = row(Row.slopeInTime);
   const slope = row(Row.slope);
+  const linearisation = { slope, jacobian, slopeInTime };
   const stage = row(Row.stage);
   const rate = row(Row.rate);
-  let state = row(0);
-  let stateNext = row(1);
-  let y = 0;
-  let yNext = length;
+  const states = [row(0), row(1)];
+  let from = 0;
   let denseReady = false;
   let errorNorm = 0;
   let derivatives = 0;
   let factorisations = 0;
-  state.set(initial);
+  memory.floats.set(absolutePerComponent(tolerance, size), stagePlan.allowed / WORD);
+  states[from].set(initial);
 
-  function finishStage(t: number, index: number): void {
+  function solveStage(u: number): void {
+    lu.solve(WORD * length * u);
+  }
+
+  function finishStage(t: number, u: number): void {
     system.derivative(t, stage, rate);
     derivatives++;
-    stages.addRate(w, length, index * length);
-    lu.solve(index * length);
+    stages.addRate(u);
+    solveStage(u);
   }
 
   return {
-    state: () => state,
+    state: () => states[from],
     slope: () => slope,
     errorNorm: () => errorNorm,
     derivatives: () => derivatives,
     factorisations: () => factorisations,
     begin(t) {
-      system.jacobian(t, state, jacobian, slope);
-      system.timeDerivative(t, state, slopeInTime);
+      system.linearise(t, states[from], linearisation);
       derivatives++;
       return allFinite(slope);
     },
@@ -77,35 +93,53 @@ export function createStepper(system: EnsembleSystem, initial: Float64Array, tol
       denseReady = false;
       factorisations++;
       if (!lu.factorise(1 / (h * gamma), jacobian)) return allFinite(jacobian) ? "singular" : "not-finite";
-      stages.stage1(w, length, h);
-      lu.solve(Row.u1 * length);
-      stages.stage2(w, length, y, h);
+      stages.begin(from, 1, h);
+      solveStage(Row.u1);
+      stages.begin(from, 2, h);
       finishStage(t + c2 * h, Row.u2);
-      stages.stage3(w, length, y, h);
+      stages.begin(from, 3, h);
       finishStage(t + c3 * h, Row.u3);
-      stages.stage4(w, length, y, h);
+      stages.begin(from, 4, h);
       finishStage(t + c4 * h, Row.u4);
-      stages.stage5(w, length, y, h);
+      stages.begin(from, 5, h);
       finishStage(end, Row.u5);
-      stages.stage6(w, length, h);
+      stages.begin(from, 6, h);
       finishStage(end, Row.u6);
-      errorNorm = stages.finishStep(w, length, y, yNext, sumOfSquares, absolute, relative);
+      errorNorm = stages.finish(from, relative);
       if (!Number.isFinite(errorNorm)) return "not-finite";
-      return range === undefined || stages.liesWithin(w, length, yNext, range) ? "done" : "out-of-range";
+      return range === undefined || liesWithin(states[1 - from], range) ? "done" : "out-of-range";
     },
     interpolate(theta, out, offset) {
-      if (!denseReady) stages.prepareDense(w, length);
+      if (!denseReady) stages.prepareDense();
       denseReady = true;
-      stages.denseOutput(w, length, y, yNext, theta, out, offset);
+      stages.dense(from, theta);
+      out.set(rate, offset);
     },
     accept() {
-      const formerState = state;
-      state = stateNext;
-      stateNext = formerState;
-      yNext = y;
-      y = length - y;
+      from = 1 - from;
+    },
+    release() {
+      spare.push(memory);
     },
   };
+}
+
+function planOf(pattern: SparsityPattern, size: number, members: number) {
+  const known = plans.get(pattern) ?? new Map<number, StepperPlan>();
+  plans.set(pattern, known);
+  const plan = known.get(members) ?? madePlan(pattern, size, members);
+  known.set(members, plan);
+  return plan;
+}
+
+type StepperPlan = ReturnType<typeof madePlan>;
+
+const plans = new WeakMap<SparsityPattern, Map<number, StepperPlan>>();
+
+function madePlan(pattern: SparsityPattern, size: number, members: number) {
+  const layout = createRowLayout();
+  const stagePlan = planStages(size, members, layout);
+  return { layout, stagePlan, luPlan: planSparseLu(pattern, members, layout) };
 }
 
 /** Absolute tolerance of every component. */
@@ -117,4 +151,9 @@ function allFinite(values: Float64Array): boolean {
   let sum = 0;
   for (let k = 0; k < values.length; k++) sum += values[k] - values[k];
   return sum === 0;
+}
+
+function liesWithin(values: Float64Array, [lowest, highest]: readonly [number, number]): boolean {
+  for (let k = 0; k < values.length; k++) if (values[k] < lowest || values[k] > highest) return false;
+  return true;
 }

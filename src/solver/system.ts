@@ -23,10 +23,17 @@ export interface EnsembleSystem {
   readonly range?: readonly [number, number];
   /** Writes f(t, y) into `dydt` (length n*M). */
   derivative(t: number, y: Float64Array, dydt: Float64Array): void;
-  /** Writes ∂f_i/∂y_j of nonzero k at `values[k * members + m]`, and f(t, y), which comes along, into `dydt`. */
-  jacobian(t: number, y: Float64Array, values: Float64Array, dydt: Float64Array): void;
-  /** Writes ∂f/∂t (explicit time dependence only) into `dfdt` (length n*M). */
-  timeDerivative(t: number, y: Float64Array, dfdt: Float64Array): void;
+  /** Writes f and its slopes at (t, y). */
+  linearise(t: number, y: Float64Array, into: Linearisation): void;
+}
+
+export interface Linearisation {
+  /** f(t, y) (length n*M). */
+  readonly slope: Float64Array;
+  /** ∂f_i/∂y_j of nonzero k at `[k * members + m]`. */
+  readonly jacobian: Float64Array;
+  /** ∂f/∂t, explicit time dependence only (length n*M). */
+  readonly slopeInTime: Float64Array;
 }
 
 /** One accepted step, readable at any time inside it (dense output). Valid only during the callback that gets it. */

@@ -5,32 +5,38 @@ const GAUSS_NORM = 1 / (MELTING_WIDTH * Math.sqrt(Math.PI));
 
 /** The heat capacities of all parts and members. */
 export interface Stores {
-  /** [K/J] reciprocal heat capacities at the temperatures last given, parts x members. */
+  /** [K/J] reciprocal heat capacities at 0 °C without ice, parts x members. */
   readonly inverse: Float64Array;
-  /** Brings those up to date that vary with temperature. */
-  update(temp: Float64Array): void;
+  /** Writes those that vary with temperature. */
+  update(temp: Float64Array, inverse: Float64Array): void;
   /** Adds what a heat capacity's change with temperature means for dT/dt under the net heat [W], on the Jacobian's diagonal. */
-  addSlopes(temp: Float64Array, net: Float64Array, diagonal: Int32Array, jacobian: Float64Array): void;
+  addSlopes(
+    temp: Float64Array,
+    net: Float64Array,
+    inverse: Float64Array,
+    diagonal: Int32Array,
+    jacobian: Float64Array,
+  ): void;
 }
 
 /** @param factors multipliers of the heat capacities, parts x members [1] */
 export function createStores(parts: readonly Part[], members: number, factors: Float64Array): Stores {
-  const inverse = new Float64Array(parts.length * members);
+  const constant = new Float64Array(parts.length * members);
   parts.forEach(({ heatCapacity }, i) => {
-    for (let k = i * members; k < (i + 1) * members; k++) inverse[k] = 1 / (heatCapacity * factors[k]);
+    for (let k = i * members; k < (i + 1) * members; k++) constant[k] = 1 / (heatCapacity * factors[k]);
   });
   const varying = parts
     .map((part, index) => ({ part, index, row: index * members }))
     .filter(({ part }) => (part.heatCapacitySlope ?? 0) !== 0 || part.latentHeat !== undefined);
   return {
-    inverse,
-    update(temp) {
+    inverse: constant,
+    update(temp, inverse) {
       for (const { part, row } of varying) {
         for (let k = row; k < row + members; k++)
           inverse[k] = 1 / (heatCapacityAt(part, temp[k]) * factors[k]);
       }
     },
-    addSlopes(temp, net, diagonal, jacobian) {
+    addSlopes(temp, net, inverse, diagonal, jacobian) {
       for (const { part, index, row } of varying) {
         const entry = diagonal[index] * members;
         for (let m = 0, k = row; m < members; m++, k++) {

@@ -1,175 +1,146 @@
-import type { LinkGroup } from "./links.js";
+import {
+  add,
+  div,
+  mul,
+  neg,
+  num,
+  type RowKernel,
+  rowKernel,
+  sqrt,
+  sub,
+  type Term,
+} from "../numerics/index.js";
 import { type FluxLaw, SMOOTHING_TEMPERATURE } from "./network.js";
 
 /**
- * What the laws read: temperatures and inputs [row][member], and the conductances in force [link][member], film and
- * input factors included. The flows below are linear in these conductances.
+ * A flux law as loops over links and members (flows of network.ts; the conductance is the one in force, film and input
+ * factors included).
  */
-export interface LinkTables {
-  readonly members: number;
-  readonly temp: Float64Array;
-  readonly conductance: Float64Array;
+export interface LawKernels {
+  /** Takes each link's flow [W] from the net heat of its one end and gives it to the other's: operands FLOW_OPERANDS. */
+  readonly flows: RowKernel;
+  /** Writes each link's flow [W] and its slopes [W/K] by the two temperatures and the wind: operands SLOPE_OPERANDS. */
+  readonly slopes: RowKernel;
 }
 
-/** Flows [W] and their slopes [W/K] by the two ends' temperatures and the wind input, [link][member]. */
-export interface LinkSlopes {
-  readonly flow: Float64Array;
-  readonly byFrom: Float64Array;
-  readonly byTo: Float64Array;
-  /** Written by laws that have a wind, zero else. */
-  readonly byWind: Float64Array;
+export const FLOW_OPERANDS = {
+  conductance: "row",
+  from: "row",
+  to: "row",
+  wind: "row",
+  netFrom: "row",
+  netTo: "row",
+} as const;
+
+export const SLOPE_OPERANDS = {
+  conductance: "row",
+  from: "row",
+  to: "row",
+  wind: "row",
+  flow: "row",
+  byFrom: "row",
+  byTo: "row",
+  byWind: "row",
+} as const;
+
+interface Slopes {
+  readonly flow: Term;
+  readonly byFrom: Term;
+  readonly byTo: Term;
+  readonly byWind: Term;
 }
 
-/** A flux law as loops over the links that follow it. */
-export interface LawLoops {
-  /** Takes each link's flow from its `from` row of `net` and gives it to its `to` row. */
-  readonly addFlows: FlowLoop;
-  /** Writes each link's flow and slopes. */
-  readonly writeSlopes: SlopeLoop;
+/** What a law says of one link: G [W/K], the two temperatures [K] and the wind as a temperature [K]. */
+interface Law {
+  flow(g: Term, from: Term, to: Term, wind: Term, keep: (term: Term) => Term): Term;
+  slopes(g: Term, from: Term, to: Term, wind: Term, keep: (term: Term) => Term): Slopes;
 }
 
-type FlowLoop = (group: LinkGroup, tables: LinkTables, net: Float64Array) => void;
-type SlopeLoop = (group: LinkGroup, tables: LinkTables, out: LinkSlopes) => void;
-
-const SMALL = SMOOTHING_TEMPERATURE * SMOOTHING_TEMPERATURE;
+const SMALL = num(SMOOTHING_TEMPERATURE * SMOOTHING_TEMPERATURE);
 const PER_REFERENCE_DIFFERENCE = 1 / 10;
 const RADIATION_SCALE = 1 / (4 * 273.15 ** 3);
+const NONE = num(0);
 
-export function loopsOf(law: FluxLaw): LawLoops {
-  return { addFlows: FLOWS[law], writeSlopes: SLOPES[law] };
-}
-
-// Loops over arrays handed in as arguments, and sums of two indices cut to 32 bits: in closures, or with the overflow
-// check that `| 0` spares, V8 makes them markedly slower.
-
-const FLOWS: Readonly<Record<FluxLaw, FlowLoop>> = {
-  conduction({ count, link, from, to }, { members, temp, conductance }, net) {
-    for (let l = 0; l < count; l++) {
-      const a = from[l];
-      const b = to[l];
-      const g = link[l];
-      for (let m = 0; m < members; m++) {
-        const q = conductance[(g + m) | 0] * (temp[(a + m) | 0] - temp[(b + m) | 0]);
-        net[(a + m) | 0] -= q;
-        net[(b + m) | 0] += q;
-      }
-    }
+const LAWS: Readonly<Record<FluxLaw, Law>> = {
+  conduction: {
+    flow: (g, from, to) => mul(g, sub(from, to)),
+    slopes: (g, from, to) => ({ flow: mul(g, sub(from, to)), byFrom: g, byTo: neg(g), byWind: NONE }),
   },
-  "free-convection"({ count, link, from, to }, { members, temp, conductance }, net) {
-    for (let l = 0; l < count; l++) {
-      const a = from[l];
-      const b = to[l];
-      const g = link[l];
-      for (let m = 0; m < members; m++) {
-        const d = temp[(a + m) | 0] - temp[(b + m) | 0];
-        const q = conductance[(g + m) | 0] * quarterPower(d) * d;
-        net[(a + m) | 0] -= q;
-        net[(b + m) | 0] += q;
-      }
-    }
+  "free-convection": {
+    flow(g, from, to, _, keep) {
+      const d = keep(sub(from, to));
+      return mul(g, quarterPower(keep(add(mul(d, d), SMALL))), d);
+    },
+    slopes(g, from, to, _, keep) {
+      const d = keep(sub(from, to));
+      const square = keep(mul(d, d));
+      const smooth = keep(add(square, SMALL));
+      const k = keep(mul(g, quarterPower(smooth)));
+      // ψ = ((d² + ε²)/100 K²)^(1/8): d(ψ d)/dd = ψ (1 + d²/(4 (d² + ε²)))
+      const slope = keep(mul(k, add(num(1), div(mul(num(0.25), square), smooth))));
+      return { flow: mul(k, d), byFrom: slope, byTo: neg(slope), byWind: NONE };
+    },
   },
-  ventilation({ count, link, from, to, wind }, { members, temp, conductance }, net) {
-    for (let l = 0; l < count; l++) {
-      const a = from[l];
-      const b = to[l];
-      const w = wind[l];
-      const g = link[l];
-      for (let m = 0; m < members; m++) {
-        const d = temp[(a + m) | 0] - temp[(b + m) | 0];
-        const drive = Math.sqrt(d * d + SMALL) + temp[(w + m) | 0];
-        const q = conductance[(g + m) | 0] * Math.sqrt(drive * PER_REFERENCE_DIFFERENCE) * d;
-        net[(a + m) | 0] -= q;
-        net[(b + m) | 0] += q;
-      }
-    }
+  ventilation: {
+    flow(g, from, to, wind, keep) {
+      const d = keep(sub(from, to));
+      const size = sqrt(add(mul(d, d), SMALL));
+      return mul(g, sqrt(mul(add(size, wind), num(PER_REFERENCE_DIFFERENCE))), d);
+    },
+    slopes(g, from, to, wind, keep) {
+      const d = keep(sub(from, to));
+      const size = keep(sqrt(add(mul(d, d), SMALL)));
+      const root = keep(sqrt(mul(add(size, wind), num(PER_REFERENCE_DIFFERENCE))));
+      const byDrive = keep(div(mul(num(0.5 * PER_REFERENCE_DIFFERENCE), g, d), root));
+      const slope = keep(add(mul(g, root), div(mul(byDrive, d), size)));
+      return { flow: mul(g, root, d), byFrom: slope, byTo: neg(slope), byWind: byDrive };
+    },
   },
-  radiation({ count, link, from, to }, { members, temp, conductance }, net) {
-    for (let l = 0; l < count; l++) {
-      const a = from[l];
-      const b = to[l];
-      const g = link[l];
-      for (let m = 0; m < members; m++) {
-        const q = conductance[(g + m) | 0] * fourthPowerDifference(temp[(a + m) | 0], temp[(b + m) | 0]);
-        net[(a + m) | 0] -= q;
-        net[(b + m) | 0] += q;
-      }
-    }
+  radiation: {
+    flow: (g, from, to) => mul(g, fourthPowerDifference(from, to)),
+    slopes(g, from, to, _, keep) {
+      const c = keep(mul(num(4 * RADIATION_SCALE), g));
+      return {
+        flow: mul(g, fourthPowerDifference(from, to)),
+        byFrom: mul(c, from, from, from),
+        byTo: neg(mul(c, to, to, to)),
+        byWind: NONE,
+      };
+    },
   },
 };
 
-const SLOPES: Readonly<Record<FluxLaw, SlopeLoop>> = {
-  conduction({ count, link, from, to }, { members, temp, conductance }, { flow, byFrom, byTo }) {
-    for (let l = 0; l < count; l++) {
-      const a = from[l];
-      const b = to[l];
-      for (let m = 0, o = link[l]; m < members; m++, o++) {
-        const g = conductance[o];
-        flow[o] = g * (temp[(a + m) | 0] - temp[(b + m) | 0]);
-        byFrom[o] = g;
-        byTo[o] = -g;
-      }
-    }
-  },
-  "free-convection"({ count, link, from, to }, { members, temp, conductance }, { flow, byFrom, byTo }) {
-    for (let l = 0; l < count; l++) {
-      const a = from[l];
-      const b = to[l];
-      for (let m = 0, o = link[l]; m < members; m++, o++) {
-        const d = temp[(a + m) | 0] - temp[(b + m) | 0];
-        const k = conductance[o] * quarterPower(d);
-        // ψ = ((d² + ε²)/100 K²)^(1/8): d(ψ d)/dd = ψ (1 + d²/(4 (d² + ε²)))
-        const slope = k * (1 + (0.25 * d * d) / (d * d + SMALL));
-        flow[o] = k * d;
-        byFrom[o] = slope;
-        byTo[o] = -slope;
-      }
-    }
-  },
-  ventilation(
-    { count, link, from, to, wind },
-    { members, temp, conductance },
-    { flow, byFrom, byTo, byWind },
-  ) {
-    for (let l = 0; l < count; l++) {
-      const a = from[l];
-      const b = to[l];
-      const w = wind[l];
-      for (let m = 0, o = link[l]; m < members; m++, o++) {
-        const d = temp[(a + m) | 0] - temp[(b + m) | 0];
-        const size = Math.sqrt(d * d + SMALL);
-        const root = Math.sqrt((size + temp[(w + m) | 0]) * PER_REFERENCE_DIFFERENCE);
-        const byDrive = (0.5 * PER_REFERENCE_DIFFERENCE * conductance[o] * d) / root;
-        const slope = conductance[o] * root + (byDrive * d) / size;
-        flow[o] = conductance[o] * root * d;
-        byFrom[o] = slope;
-        byTo[o] = -slope;
-        byWind[o] = byDrive;
-      }
-    }
-  },
-  radiation({ count, link, from, to }, { members, temp, conductance }, { flow, byFrom, byTo }) {
-    for (let l = 0; l < count; l++) {
-      const a = from[l];
-      const b = to[l];
-      for (let m = 0, o = link[l]; m < members; m++, o++) {
-        const tempFrom = temp[(a + m) | 0];
-        const tempTo = temp[(b + m) | 0];
-        const c = 4 * RADIATION_SCALE * conductance[o];
-        flow[o] = conductance[o] * fourthPowerDifference(tempFrom, tempTo);
-        byFrom[o] = c * tempFrom * tempFrom * tempFrom;
-        byTo[o] = -c * tempTo * tempTo * tempTo;
-      }
-    }
-  },
-};
-
-/** (|d|/10 K)^1/4, smooth through zero. */
-function quarterPower(d: number): number {
-  const square = (d * d + SMALL) * (PER_REFERENCE_DIFFERENCE * PER_REFERENCE_DIFFERENCE);
-  return Math.sqrt(Math.sqrt(Math.sqrt(square)));
+/** (|d|/10 K)^1/4, smooth through zero, of d² + ε². */
+function quarterPower(smoothSquare: Term): Term {
+  return sqrt(sqrt(sqrt(mul(smoothSquare, num(PER_REFERENCE_DIFFERENCE * PER_REFERENCE_DIFFERENCE)))));
 }
 
 /** (a⁴ - b⁴)/(4 (273.15 K)³) [K]. */
-function fourthPowerDifference(a: number, b: number): number {
-  return RADIATION_SCALE * (a * a + b * b) * (a + b) * (a - b);
+function fourthPowerDifference(a: Term, b: Term): Term {
+  return mul(num(RADIATION_SCALE), add(mul(a, a), mul(b, b)), add(a, b), sub(a, b));
 }
+
+function kernelsOf(law: Law): LawKernels {
+  return {
+    flows: rowKernel(FLOW_OPERANDS, [], ({ conductance, from, to, wind, netFrom, netTo }, { keep, set }) => {
+      const flow = keep(law.flow(conductance, from, to, wind, keep));
+      set(netFrom, sub(netFrom, flow));
+      set(netTo, add(netTo, flow));
+    }),
+    slopes: rowKernel(SLOPE_OPERANDS, [], (terms, { keep, set }) => {
+      const { conductance, from, to, wind } = terms;
+      const found = law.slopes(keep(conductance), keep(from), keep(to), wind, keep);
+      set(terms.flow, found.flow);
+      set(terms.byFrom, found.byFrom);
+      set(terms.byTo, found.byTo);
+      set(terms.byWind, found.byWind);
+    }),
+  };
+}
+
+export const LAW_KERNELS: Readonly<Record<FluxLaw, LawKernels>> = {
+  conduction: kernelsOf(LAWS.conduction),
+  "free-convection": kernelsOf(LAWS["free-convection"]),
+  ventilation: kernelsOf(LAWS.ventilation),
+  radiation: kernelsOf(LAWS.radiation),
+};

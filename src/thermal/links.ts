@@ -1,147 +1,186 @@
-import { type LawLoops, loopsOf } from "./laws.js";
+import type { PassList, RowKernel, RowLayout, RowMemory, RunKernel } from "../numerics/index.js";
+import { LAW_KERNELS } from "./laws.js";
 import type { Layout } from "./layout.js";
-import type { FilmFactor, FluxLaw, Link, Network } from "./network.js";
+import type { FluxLaw, Network } from "./network.js";
+import type { Places } from "./places.js";
+import {
+  ADD_FILM_SLOPES,
+  ADD_RATE,
+  ADD_SLOPES,
+  ADD_SLOPES_OF_FROM,
+  ADD_SLOPES_OF_TO,
+  MULTIPLY_BY_FILM,
+  MULTIPLY_BY_INPUT,
+} from "./slopes.js";
 
-/** Links of one law as offsets (row or link number times members), made for loops over many links at a time. */
-export interface LinkGroup {
-  readonly law: LawLoops;
-  readonly count: number;
-  /** Where the links' own numbers (conductance, flow, slopes) begin. */
-  readonly link: Int32Array;
-  /** Rows of the two ends and of the wind input in the table of all temperatures; wind 0 where there is none. */
-  readonly from: Int32Array;
-  readonly to: Int32Array;
-  readonly wind: Int32Array;
-}
-
-/** A link whose conductance changes within a configuration, with an input or with the mean of its temperatures. */
-export interface ModulatedLink {
-  readonly link: number;
-  readonly from: number;
-  readonly to: number;
-  /** Row of the input that multiplies it, or -1. */
-  readonly factor: number;
-  readonly film: FilmFactor | undefined;
-}
-
-/** Where a link's slopes go in the Jacobian: offsets of nonzeros, -1 where an end is an input. */
-export interface SlopeTargets {
-  readonly link: number;
-  readonly from: number;
-  readonly to: number;
-  readonly fromFrom: number;
-  readonly fromTo: number;
-  readonly toFrom: number;
-  readonly toTo: number;
-}
-
-export interface LinkSet {
-  readonly groups: readonly LinkGroup[];
-  readonly modulated: readonly ModulatedLink[];
+/** A kernel on the systems' memory and what it goes through. */
+export interface Loop {
+  readonly run: RunKernel;
+  readonly passes: PassList;
 }
 
 export interface CompiledLinks {
-  readonly all: LinkSet;
-  /** Those that an input touches, so that their flow depends on time itself. */
-  readonly timeDependent: LinkSet;
-  /** Those that an input multiplies. */
-  readonly multiplied: LinkSet;
-  /** Each link alone, in the network's order. */
-  readonly single: readonly LinkGroup[];
-  readonly targets: readonly SlopeTargets[];
+  /** Conductances in force of the links that change within a configuration, with an input or their temperatures. */
+  readonly inForce: readonly Loop[];
+  /** Their change, as the inputs that multiply them change. */
+  readonly inChange: readonly Loop[];
+  /** Flows of all links into the net heat. */
+  readonly flows: readonly Loop[];
+  /** Flows of the multiplied links, by the change of their conductances, into the net heat. */
+  readonly flowsOfChange: readonly Loop[];
+  /** Flow and slopes of all links but for what comes through the film factors. */
+  readonly slopes: readonly Loop[];
+  readonly filmSlopes: Loop;
+  /** Flows into the net heat, and slopes into the Jacobian. */
+  readonly jacobian: readonly Loop[];
+  /** What the inputs' change in time, as temperatures and winds, means for the net heat. */
+  readonly rates: Loop;
 }
 
 export function compileLinks(
   network: Network,
   { partIndex, row, nonzero }: Layout,
-  members: number,
+  places: Places,
+  lists: RowLayout,
+  memory: RowMemory,
 ): CompiledLinks {
   const { links } = network;
+  const { temp, rate, net, conductance, inForce, inChange, flow, byFrom, byTo, byWind, inverse, jacobian } =
+    places;
   const indices = links.map((_, index) => index);
-  const places = links.map(({ from, to, factorInput, windInput, filmFactor }, index) => ({
-    link: index * members,
-    from: offset(from),
-    to: offset(to),
-    factor: factorInput === undefined ? -1 : offset(factorInput),
-    wind: windInput === undefined ? 0 : offset(windInput),
-    film: filmFactor,
+  const rowOf = (name: string) => {
+    const found = row.get(name);
+    if (found === undefined) throw new RangeError(`unknown part or input: ${name}`);
+    return found;
+  };
+  const ends = links.map(({ from, to, windInput }) => ({
+    from: rowOf(from),
+    to: rowOf(to),
+    // Laws without a wind read the row and make nothing of it.
+    wind: rowOf(windInput ?? from),
   }));
-  const isMultiplied = (link: Link) => link.factorInput !== undefined;
-  const isTimeDependent = (link: Link) =>
-    isMultiplied(link) ||
-    link.windInput !== undefined ||
-    !partIndex.has(link.from) ||
-    !partIndex.has(link.to);
+  const films = indices.filter((i) => links[i].filmFactor !== undefined);
+  const multiplied = indices.filter((i) => links[i].factorInput !== undefined);
   return {
-    all: set(() => true),
-    timeDependent: set(isTimeDependent),
-    multiplied: set(isMultiplied),
-    single: indices.map((index) => group(links[index].law, [index])),
-    targets: links.map(targets),
+    inForce: modulated(temp, inForce, films),
+    inChange: modulated(
+      rate,
+      inChange,
+      films.filter((i) => multiplied.includes(i)),
+    ),
+    flows: flowsOf(indices, inForce),
+    flowsOfChange: flowsOf(multiplied, inChange),
+    slopes: byLaw(indices, "slopes", (i) => {
+      const { from, to, wind } = ends[i];
+      return [inForce(i), temp(from), temp(to), temp(wind), flow(i), byFrom(i), byTo(i), byWind(i)];
+    }),
+    filmSlopes: loop(ADD_FILM_SLOPES, films, (i) => {
+      const { from, to } = ends[i];
+      return [flow(i), byFrom(i), byTo(i), temp(from), temp(to), filmOf(i)];
+    }),
+    jacobian: [
+      loop(
+        ADD_SLOPES,
+        indices.filter((i) => isPart(links[i].from) && isPart(links[i].to)),
+        (i) => {
+          const { from, to } = ends[i];
+          const entries = [nonzero(from, from), nonzero(from, to), nonzero(to, from), nonzero(to, to)];
+          return [
+            ...[flow(i), byFrom(i), byTo(i), net(from), net(to), inverse(from), inverse(to)],
+            ...entries.map(jacobian),
+          ];
+        },
+      ),
+      loop(
+        ADD_SLOPES_OF_FROM,
+        indices.filter((i) => isPart(links[i].from) && !isPart(links[i].to)),
+        (i) => {
+          const { from } = ends[i];
+          return [flow(i), byFrom(i), net(from), inverse(from), jacobian(nonzero(from, from))];
+        },
+      ),
+      loop(
+        ADD_SLOPES_OF_TO,
+        indices.filter((i) => isPart(links[i].to) && !isPart(links[i].from)),
+        (i) => {
+          const { to } = ends[i];
+          return [flow(i), byTo(i), net(to), inverse(to), jacobian(nonzero(to, to))];
+        },
+      ),
+    ],
+    rates: loopOf(
+      ADD_RATE,
+      links.flatMap(({ from, to, windInput }, i) => [
+        ...(isPart(from) ? [] : [changeBy(i, byFrom(i), ends[i].from)]),
+        ...(isPart(to) ? [] : [changeBy(i, byTo(i), ends[i].to)]),
+        ...(windInput === undefined ? [] : [changeBy(i, byWind(i), ends[i].wind)]),
+      ]),
+    ),
   };
 
-  function set(wanted: (link: Link) => boolean): LinkSet {
-    const chosen = indices.filter((index) => wanted(links[index]));
-    const laws = new Set(chosen.map((index) => links[index].law));
-    return {
-      groups: [...laws].map((law) =>
-        group(
-          law,
-          chosen.filter((index) => links[index].law === law),
-        ),
+  /** Conductances times the input and the film factor where a link has them. */
+  function modulated(
+    inputs: (row: number) => number,
+    into: (link: number) => number,
+    filmed: readonly number[],
+  ): Loop[] {
+    return [
+      loop(MULTIPLY_BY_INPUT, multiplied, (i) => [
+        into(i),
+        conductance(i),
+        inputs(rowOf(links[i].factorInput!)),
+      ]),
+      loop(MULTIPLY_BY_FILM, filmed, (i) => {
+        const { from, to } = ends[i];
+        const before = multiplied.includes(i) ? into(i) : conductance(i);
+        return [into(i), before, temp(from), temp(to), filmOf(i)];
+      }),
+    ];
+  }
+
+  function filmOf(i: number): number {
+    return lists.constants(links[i].filmFactor!.numbers);
+  }
+
+  function isPart(name: string): boolean {
+    return partIndex.has(name);
+  }
+
+  function changeBy(i: number, slope: number, input: number): number[] {
+    return [slope, rate(input), net(ends[i].from), net(ends[i].to)];
+  }
+
+  function flowsOf(chosen: readonly number[], driving: (link: number) => number): Loop[] {
+    return byLaw(chosen, "flows", (i) => {
+      const { from, to, wind } = ends[i];
+      return [driving(i), temp(from), temp(to), temp(wind), net(from), net(to)];
+    });
+  }
+
+  function byLaw(
+    chosen: readonly number[],
+    what: "flows" | "slopes",
+    operands: (link: number) => readonly number[],
+  ): Loop[] {
+    const laws = new Set<FluxLaw>(chosen.map((i) => links[i].law));
+    return [...laws].map((law) =>
+      loop(
+        LAW_KERNELS[law][what],
+        chosen.filter((i) => links[i].law === law),
+        operands,
       ),
-      modulated: chosen
-        .map((index) => places[index])
-        .filter(({ factor, film }) => factor >= 0 || film !== undefined),
-    };
+    );
   }
 
-  function group(law: FluxLaw, chosen: readonly number[]): LinkGroup {
-    return {
-      law: loopsOf(law),
-      count: chosen.length,
-      link: Int32Array.from(chosen, (index) => places[index].link),
-      from: Int32Array.from(chosen, (index) => places[index].from),
-      to: Int32Array.from(chosen, (index) => places[index].to),
-      wind: Int32Array.from(chosen, (index) => places[index].wind),
-    };
+  function loop(
+    kernel: RowKernel,
+    chosen: readonly number[],
+    operands: (link: number) => readonly number[],
+  ): Loop {
+    return loopOf(kernel, chosen.map(operands));
   }
 
-  function targets(link: Link, index: number): SlopeTargets {
-    const i = partIndex.get(link.from) ?? -1;
-    const j = partIndex.get(link.to) ?? -1;
-    const both = i >= 0 && j >= 0;
-    return {
-      link: places[index].link,
-      from: places[index].from,
-      to: places[index].to,
-      fromFrom: i >= 0 ? nonzero(i, i) * members : -1,
-      fromTo: both ? nonzero(i, j) * members : -1,
-      toFrom: both ? nonzero(j, i) * members : -1,
-      toTo: j >= 0 ? nonzero(j, j) * members : -1,
-    };
-  }
-
-  function offset(name: string): number {
-    const r = row.get(name);
-    if (r === undefined) throw new RangeError(`unknown part or input: ${name}`);
-    return r * members;
-  }
-}
-
-/** Conductance in force: the configuration's, times the input and the film factor where the link has them. */
-export function modulate(
-  { link, from, to, factor, film }: ModulatedLink,
-  members: number,
-  temp: Float64Array,
-  inputs: Float64Array,
-  configured: Float64Array,
-  inForce: Float64Array,
-): void {
-  for (let m = 0; m < members; m++) {
-    let g = configured[link + m];
-    if (factor >= 0) g *= inputs[factor + m];
-    if (film !== undefined) g *= film.value(0.5 * (temp[from + m] + temp[to + m]));
-    inForce[link + m] = g;
+  function loopOf(kernel: RowKernel, passes: readonly (readonly number[])[]): Loop {
+    return { run: memory.bind(kernel), passes: lists.list(kernel, passes) };
   }
 }

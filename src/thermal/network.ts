@@ -1,3 +1,5 @@
+import type { UniformTable } from "../numerics/index.js";
+
 /**
  * A heat network: parts that store heat, links that carry it, sources that bring it, and inputs (outside air, sky,
  * hangar, wind terms) that are given from outside as functions of time.
@@ -56,11 +58,8 @@ export interface Link {
   readonly filmFactor?: FilmFactor;
 }
 
-/** A tabulated smooth function φ(T) [1] and its slope [1/K]; see numerics/UniformTable. */
-export interface FilmFactor {
-  value(temp: number): number;
-  slope(temp: number): number;
-}
+/** A tabulated smooth function φ(T) [1] and its slope [1/K]. */
+export type FilmFactor = UniformTable;
 
 /** Heat put into a part: P σ((T_set - T_sensed)/width), or just P where nothing limits it. */
 export interface Source {

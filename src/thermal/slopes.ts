@@ -1,60 +1,82 @@
-import type { LinkSlopes } from "./laws.js";
-import type { LinkGroup, ModulatedLink, SlopeTargets } from "./links.js";
+import { add, div, lookUp, mul, num, rowKernel, sub, type Term } from "../numerics/index.js";
 
-/** Adds to both slopes of a link what comes through the film factor of its mean temperature. */
-export function addFilmSlopes(
-  { link, from, to, film }: ModulatedLink,
-  members: number,
-  temp: Float64Array,
-  { flow, byFrom, byTo }: LinkSlopes,
-): void {
-  if (film === undefined) return;
-  for (let m = 0; m < members; m++) {
-    const mean = 0.5 * (temp[from + m] + temp[to + m]);
-    const byMean = (0.5 * flow[link + m] * film.slope(mean)) / film.value(mean);
-    byFrom[link + m] += byMean;
-    byTo[link + m] += byMean;
-  }
+/** Conductance in force of a link that an input multiplies. */
+export const MULTIPLY_BY_INPUT = rowKernel(
+  { inForce: "row", conductance: "row", input: "row" } as const,
+  [],
+  ({ inForce, conductance, input }, { set }) => set(inForce, mul(conductance, input)),
+);
+
+/** The same by the film factor of the mean of a link's two temperatures. */
+export const MULTIPLY_BY_FILM = rowKernel(
+  { inForce: "row", conductance: "row", from: "row", to: "row", film: "shared" } as const,
+  [],
+  ({ inForce, conductance, from, to, film }, { keep, set }) => {
+    set(inForce, mul(conductance, lookUp(film, meanOf(from, to), keep).value));
+  },
+);
+
+/** Adds to both slopes of a link what comes through its film factor. */
+export const ADD_FILM_SLOPES = rowKernel(
+  { flow: "row", byFrom: "row", byTo: "row", from: "row", to: "row", film: "shared" } as const,
+  [],
+  ({ flow, byFrom, byTo, from, to, film }, { keep, set }) => {
+    const { value, slope } = lookUp(film, meanOf(from, to), keep);
+    const byMean = keep(div(mul(num(0.5), flow, slope), value));
+    set(byFrom, add(byFrom, byMean));
+    set(byTo, add(byTo, byMean));
+  },
+);
+
+function meanOf(a: Term, b: Term): Term {
+  return mul(num(0.5), add(a, b));
 }
 
 /** Adds a link's flow to the net heat of its ends and its slopes, per heat capacity, to the Jacobian. */
-export function addSlopes(
-  { link, from, to, fromFrom, fromTo, toFrom, toTo }: SlopeTargets,
-  members: number,
-  { flow, byFrom, byTo }: LinkSlopes,
-  inverseCapacity: Float64Array,
-  net: Float64Array,
-  jacobian: Float64Array,
-): void {
-  for (let m = 0; m < members; m++) {
-    const l = (link + m) | 0;
-    net[(from + m) | 0] -= flow[l];
-    net[(to + m) | 0] += flow[l];
-    if (fromFrom >= 0) jacobian[(fromFrom + m) | 0] -= byFrom[l] * inverseCapacity[(from + m) | 0];
-    if (toTo >= 0) jacobian[(toTo + m) | 0] += byTo[l] * inverseCapacity[(to + m) | 0];
-    if (fromTo >= 0) {
-      jacobian[(fromTo + m) | 0] -= byTo[l] * inverseCapacity[(from + m) | 0];
-      jacobian[(toFrom + m) | 0] += byFrom[l] * inverseCapacity[(to + m) | 0];
-    }
-  }
-}
+export const ADD_SLOPES = rowKernel(
+  {
+    ...{ flow: "row", byFrom: "row", byTo: "row", netFrom: "row", netTo: "row" },
+    ...{ inverseFrom: "row", inverseTo: "row", fromFrom: "row", fromTo: "row", toFrom: "row", toTo: "row" },
+  } as const,
+  [],
+  (t, { keep, set }) => {
+    const [flow, byFrom, byTo] = [keep(t.flow), keep(t.byFrom), keep(t.byTo)];
+    const [inverseFrom, inverseTo] = [keep(t.inverseFrom), keep(t.inverseTo)];
+    set(t.netFrom, sub(t.netFrom, flow));
+    set(t.netTo, add(t.netTo, flow));
+    set(t.fromFrom, sub(t.fromFrom, mul(byFrom, inverseFrom)));
+    set(t.fromTo, sub(t.fromTo, mul(byTo, inverseFrom)));
+    set(t.toFrom, add(t.toFrom, mul(byFrom, inverseTo)));
+    set(t.toTo, add(t.toTo, mul(byTo, inverseTo)));
+  },
+);
 
-/** Adds the links' change of flow in time, as their ends and winds that are inputs change at `rate`, to their ends. */
-export function addRates(
-  { count, link, from, to, wind }: LinkGroup,
-  members: number,
-  { byFrom, byTo, byWind }: LinkSlopes,
-  rate: Float64Array,
-  net: Float64Array,
-): void {
-  for (let l = 0; l < count; l++) {
-    for (let m = 0; m < members; m++) {
-      const o = link[l] + m;
-      const a = from[l] + m;
-      const b = to[l] + m;
-      const change = byFrom[o] * rate[a] + byTo[o] * rate[b] + byWind[o] * rate[wind[l] + m];
-      net[a] -= change;
-      net[b] += change;
-    }
-  }
-}
+/** The same where only the one end is a part. */
+export const ADD_SLOPES_OF_FROM = rowKernel(
+  { flow: "row", by: "row", net: "row", inverse: "row", entry: "row" } as const,
+  [],
+  ({ flow, by, net, inverse, entry }, { set }) => {
+    set(net, sub(net, flow));
+    set(entry, sub(entry, mul(by, inverse)));
+  },
+);
+
+export const ADD_SLOPES_OF_TO = rowKernel(
+  { flow: "row", by: "row", net: "row", inverse: "row", entry: "row" } as const,
+  [],
+  ({ flow, by, net, inverse, entry }, { set }) => {
+    set(net, add(net, flow));
+    set(entry, add(entry, mul(by, inverse)));
+  },
+);
+
+/** Adds a link's change of flow in time, as an input changes at `rate`, to its ends. */
+export const ADD_RATE = rowKernel(
+  { slope: "row", rate: "row", netFrom: "row", netTo: "row" } as const,
+  [],
+  ({ slope, rate, netFrom, netTo }, { keep, set }) => {
+    const change = keep(mul(slope, rate));
+    set(netFrom, sub(netFrom, change));
+    set(netTo, add(netTo, change));
+  },
+);

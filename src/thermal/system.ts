@@ -1,10 +1,10 @@
+import { add, createRowLayout, createRowMemory, mul, rowKernel, WORD } from "../numerics/index.js";
 import type { EnsembleSystem } from "../solver/index.js";
 import { createStores } from "./capacity.js";
-import type { LinkSlopes } from "./laws.js";
 import { layoutOf } from "./layout.js";
-import { compileLinks, type LinkSet, modulate } from "./links.js";
+import { compileLinks, type Loop } from "./links.js";
 import type { Network } from "./network.js";
-import { addFilmSlopes, addRates, addSlopes } from "./slopes.js";
+import { placesOf, rowsAt } from "./places.js";
 import { addPowerSlopes, addPowers, compileSources, powerLeft } from "./sources.js";
 
 /**
@@ -34,6 +34,22 @@ export interface ThermalSystem extends EnsembleSystem {
   sourcePowers(t: number, temps: Float64Array, out: Float64Array): void;
 }
 
+/** Inputs from their straight lines. */
+const RUN_INPUT = rowKernel(
+  { input: "row", atStart: "row", rate: "row" } as const,
+  ["sinceStart"],
+  ({ input, atStart, rate, sinceStart }, { set }) => set(input, add(atStart, mul(rate, sinceStart))),
+);
+const MULTIPLY = rowKernel(
+  { result: "row", net: "row", inverse: "row" } as const,
+  [],
+  ({ result, net, inverse }, { set }) => set(result, mul(net, inverse)),
+);
+
+/** What all systems work in, one at a time. */
+const bench = createRowMemory();
+let atBench: ThermalSystem | undefined;
+
 /**
  * Compiles a network for `members` members.
  * @param capacityFactors multipliers of the heat capacities, parts x members [1]
@@ -44,127 +60,141 @@ export function createThermalSystem(
   capacityFactors: Float64Array,
 ): ThermalSystem {
   const layout = layoutOf(network);
-  const links = compileLinks(network, layout, members);
   const sources = compileSources(network, layout, members);
   const stores = createStores(network.parts, members, capacityFactors);
-  const { inverse } = stores;
-  const partRows = network.parts.length * members;
-  const rows = partRows + network.inputs.length * members;
+  const parts = network.parts.length;
+  const rowBytes = members * WORD;
+  const partRows = parts * members;
+  const inputRows = network.inputs.length * members;
   const linkRows = network.links.length * members;
+  const nonzeroRows = layout.pattern.column.length * members;
 
-  /** Temperatures of the parts, then the inputs. */
-  const temp = new Float64Array(rows);
-  /** How fast the inputs change; zero in the rows of the parts. */
-  const rate = new Float64Array(rows);
-  const inputsAtStart = new Float64Array(rows - partRows);
-  let stretchStart = 0;
-  /** Numbers of the configuration. */
+  const runInput = bench.bind(RUN_INPUT);
+  const multiply = bench.bind(MULTIPLY);
+  const lists = createRowLayout();
+  const places = placesOf(network, layout.pattern.column.length, members, lists);
+  const links = compileLinks(network, layout, places, lists, bench);
+  const runInputs = lists.list(
+    RUN_INPUT,
+    network.inputs.map((_, i) => [places.temp(parts + i), places.inputAtStart(i), places.rate(parts + i)]),
+  );
+  const products = lists.list(MULTIPLY, [[places.result(0), places.net(0), places.inverse(0)]]);
+
+  /** Numbers of the configuration, and the inputs' straight lines: what has to be brought to the bench. */
   let conductance: Float64Array = new Float64Array(linkRows);
   let power: Float64Array = new Float64Array(network.sources.length * members);
-  /** Conductances in force, and their change in time where an input multiplies them. */
-  const inForce = { members, temp, conductance: new Float64Array(linkRows) };
-  const inChange = { members, temp, conductance: new Float64Array(linkRows) };
-  /** Net heat into each part [W]; what goes into an input ends in that input's row, which nobody reads. */
-  const net = new Float64Array(rows);
-  const slopes: LinkSlopes = {
-    flow: new Float64Array(linkRows),
-    byFrom: new Float64Array(linkRows),
-    byTo: new Float64Array(linkRows),
-    byWind: new Float64Array(linkRows),
-  };
+  const inputsAtStart = new Float64Array(inputRows);
+  const inputRates = new Float64Array(inputRows);
+  let stretchStart = 0;
+  let rows = rowsAtBench();
 
-  function load(t: number, y: Float64Array, { modulated }: LinkSet): void {
-    loadTemps(temp, y, inputsAtStart, rate, t - stretchStart);
-    for (const link of modulated) modulate(link, members, temp, temp, conductance, inForce.conductance);
+  function rowsAtBench() {
+    const take = (place: number, count: number) => rowsAt(bench, place, count);
+    return {
+      temp: take(places.temp(0), partRows + inputRows),
+      rate: take(places.rate(0), partRows + inputRows),
+      net: take(places.net(0), partRows + inputRows),
+      inputsAtStart: take(places.inputAtStart(0), inputRows),
+      conductance: take(places.conductance(0), linkRows),
+      inForce: take(places.inForce(0), linkRows),
+      flow: take(places.flow(0), linkRows),
+      inverse: take(places.inverse(0), partRows),
+      result: take(places.result(0), partRows),
+      jacobian: take(places.jacobian(0), nonzeroRows),
+    };
   }
 
-  function linearise({ groups, modulated }: LinkSet): void {
-    for (const group of groups) group.law.writeSlopes(group, inForce, slopes);
-    for (const link of modulated) addFilmSlopes(link, members, temp, slopes);
+  function comeToBench(): void {
+    if (atBench === system) return;
+    atBench = system;
+    lists.install(bench);
+    rows = rowsAtBench();
+    putConductance();
+    rows.inverse.set(stores.inverse);
+    rows.inputsAtStart.set(inputsAtStart);
+    rows.rate.set(inputRates, partRows);
   }
 
-  return {
-    size: network.parts.length,
+  function putConductance(): void {
+    rows.conductance.set(conductance);
+    rows.inForce.set(conductance);
+  }
+
+  function play({ run, passes: { at, count } }: Loop): void {
+    run(at, count, 0, rowBytes);
+  }
+
+  function load(t: number, y: Float64Array): void {
+    comeToBench();
+    const { temp, inverse } = rows;
+    temp.set(y);
+    runInput(runInputs.at, runInputs.count, 0, rowBytes, t - stretchStart);
+    for (const loop of links.inForce) play(loop);
+    stores.update(temp, inverse);
+  }
+
+  /** Net heat by heat capacity. */
+  function finish(out: Float64Array): void {
+    multiply(products.at, 1, 0, partRows * WORD);
+    out.set(rows.result);
+  }
+
+  const system: ThermalSystem = {
+    size: parts,
     members,
     pattern: layout.pattern,
     range: POSSIBLE,
     configure(values) {
       conductance = values.conductance;
       power = values.power;
-      inForce.conductance.set(conductance);
+      if (atBench === system) putConductance();
     },
     setInputs(from, to, atFrom, atTo) {
       stretchStart = from;
       inputsAtStart.set(atFrom);
-      for (let k = 0; k < inputsAtStart.length; k++) rate[partRows + k] = (atTo[k] - atFrom[k]) / (to - from);
+      for (let k = 0; k < inputRows; k++) inputRates[k] = (atTo[k] - atFrom[k]) / (to - from);
+      if (atBench !== system) return;
+      rows.inputsAtStart.set(inputsAtStart);
+      rows.rate.set(inputRates, partRows);
     },
     derivative(t, y, dydt) {
-      load(t, y, links.all);
-      stores.update(temp);
-      net.fill(0);
-      for (const group of links.all.groups) group.law.addFlows(group, inForce, net);
-      addPowers(sources, members, power, temp, net);
-      multiply(net, inverse, dydt);
+      load(t, y);
+      rows.net.fill(0);
+      for (const loop of links.flows) play(loop);
+      addPowers(sources, members, power, rows.temp, rows.net);
+      finish(dydt);
     },
-    jacobian(t, y, values, dydt) {
-      load(t, y, links.all);
-      stores.update(temp);
-      linearise(links.all);
+    linearise(t, y, into) {
+      load(t, y);
+      for (const loop of links.slopes) play(loop);
+      play(links.filmSlopes);
+      const { temp, net, inverse, jacobian } = rows;
       net.fill(0);
-      values.fill(0);
-      for (const target of links.targets) addSlopes(target, members, slopes, inverse, net, values);
+      jacobian.fill(0);
+      for (const loop of links.jacobian) play(loop);
       addPowers(sources, members, power, temp, net);
-      addPowerSlopes(sources, members, power, temp, inverse, values);
-      multiply(net, inverse, dydt);
-      stores.addSlopes(temp, net, layout.diagonal, values);
-    },
-    timeDerivative(t, y, dfdt) {
-      load(t, y, links.timeDependent);
-      stores.update(temp);
+      addPowerSlopes(sources, members, power, temp, inverse, jacobian);
+      finish(into.slope);
+      stores.addSlopes(temp, net, inverse, layout.diagonal, jacobian);
+      into.jacobian.set(jacobian);
       net.fill(0);
-      linearise(links.timeDependent);
-      for (const group of links.timeDependent.groups) addRates(group, members, slopes, rate, net);
-      for (const link of links.multiplied.modulated) {
-        modulate(link, members, temp, rate, conductance, inChange.conductance);
-      }
-      for (const group of links.multiplied.groups) group.law.addFlows(group, inChange, net);
-      multiply(net, inverse, dfdt);
+      play(links.rates);
+      for (const loop of links.inChange) play(loop);
+      for (const loop of links.flowsOfChange) play(loop);
+      finish(into.slopeInTime);
     },
     heatFlows(t, temps, out) {
-      load(t, temps, links.all);
-      for (const group of links.single) {
-        const [to] = group.to;
-        net.fill(0, to, to + members);
-        group.law.addFlows(group, inForce, net);
-        out.set(net.subarray(to, to + members), group.link[0]);
-      }
+      load(t, temps);
+      for (const loop of links.slopes) play(loop);
+      out.set(rows.flow);
     },
     sourcePowers(t, temps, out) {
-      load(t, temps, links.all);
+      load(t, temps);
       for (const { source, senses, limiter } of sources) {
         for (let m = 0; m < members; m++)
-          out[source + m] = powerLeft(limiter, power[source + m], temp[senses + m]);
+          out[source + m] = powerLeft(limiter, power[source + m], rows.temp[senses + m]);
       }
     },
   };
-}
-
-/** Temperatures from the state, inputs from their straight lines. */
-function loadTemps(
-  temp: Float64Array,
-  y: Float64Array,
-  inputsAtStart: Float64Array,
-  rate: Float64Array,
-  sinceStart: number,
-): void {
-  const parts = y.length;
-  for (let k = 0; k < parts; k++) temp[k] = y[k];
-  for (let k = 0; k < inputsAtStart.length; k++) {
-    const row = (parts + k) | 0;
-    temp[row] = inputsAtStart[k] + rate[row] * sinceStart;
-  }
-}
-
-function multiply(net: Float64Array, inverseCapacity: Float64Array, out: Float64Array): void {
-  for (let k = 0; k < out.length; k++) out[k] = net[k] * inverseCapacity[k];
+  return system;
 }

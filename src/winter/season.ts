@@ -104,6 +104,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
     }),
   );
 
+  let nextKnot = 0;
   let state: Float64Array = coldStart();
   let unplugged = state;
   let from = 0;
@@ -172,12 +173,12 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
     }
   }
 
+  /** Asked for stretches in turn. */
   function knotsBetween(a: number, b: number): Float64Array {
-    const low = knots.findIndex((t) => t > a);
-    if (low < 0) return new Float64Array();
-    let high = low;
-    while (high < knots.length && knots[high]! < b) high++;
-    return knots.subarray(low, high);
+    while (nextKnot < knots.length && knots[nextKnot]! <= a) nextKnot++;
+    const first = nextKnot;
+    while (nextKnot < knots.length && knots[nextKnot]! < b) nextKnot++;
+    return knots.subarray(first, nextKnot);
   }
 
   function outsideAt(times: Float64Array) {

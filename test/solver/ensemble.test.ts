@@ -45,7 +45,7 @@ function chain(parameters: readonly Parameters[]): EnsembleSystem {
     members,
     pattern,
     derivative,
-    jacobian(t, y, values, dydt) {
+    linearise(t, y, { slope: dydt, jacobian: values, slopeInTime: dfdt }) {
       derivative(t, y, dydt);
       parameters.forEach(({ link, capacity }, m) => {
         for (let i = 0; i < SIZE; i++) {
@@ -58,8 +58,6 @@ function chain(parameters: readonly Parameters[]): EnsembleSystem {
           }
         }
       });
-    },
-    timeDerivative(t, _, dfdt) {
       dfdt.fill(0);
       parameters.forEach(({ link, capacity }, m) => {
         const byAir = link + 4 * SIGMA * 0.2 * air(t) ** 3;

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { plainSystem, type SolveRequest, solve } from "../../src/solver/index.js";
+import { type EnsembleSystem, plainSystem, type SolveRequest, solve } from "../../src/solver/index.js";
 
 const decay = plainSystem({ size: 1, derivative: (_, [y]) => [-y], jacobian: () => [[-1]] });
 const base: SolveRequest = {
@@ -90,11 +90,19 @@ describe("a numerical failure is a status with a remedy", () => {
     expect(kept.last).toBeCloseTo(301.457, 2);
     expect(kept.rejected).toBeGreaterThan(0);
   });
-  test.each(["derivative", "jacobian", "timeDerivative"] as const)("not finite: %s at the start", (name) => {
-    const broken = (_t: number, _y: Float64Array, out: Float64Array) => {
-      out.fill(Number.NaN);
+  test.each(["slope", "jacobian", "slopeInTime"] as const)("not finite: %s at the start", (name) => {
+    const linearise: EnsembleSystem["linearise"] = (t, y, into) => {
+      decay.linearise(t, y, into);
+      into[name].fill(Number.NaN);
     };
-    const result = solve({ ...base, system: { ...decay, [name]: broken } });
+    const result = solve({ ...base, system: { ...decay, linearise } });
+    expect(result).toMatchObject({ status: "not-finite", time: 0 });
+  });
+  test("not finite: f at a stage", () => {
+    const derivative: EnsembleSystem["derivative"] = (_t, _y, dydt) => {
+      dydt.fill(Number.NaN);
+    };
+    const result = solve({ ...base, system: { ...decay, derivative } });
     expect(result).toMatchObject({ status: "not-finite", time: 0 });
   });
   test("singular: elimination overflows however small the step", () => {

@@ -80,9 +80,9 @@ describe("known jumps", () => {
           watched(t);
           system.derivative(t, y, dydt);
         },
-        jacobian: (t, y, values, dydt) => {
+        linearise: (t, y, into) => {
           watched(t);
-          system.jacobian(t, y, values, dydt);
+          system.linearise(t, y, into);
         },
       },
       jumps: [ON, 1801, OFF],

@@ -13,6 +13,17 @@ function exampleSystem(): ThermalSystem {
   return system;
 }
 
+function linearised(system: ThermalSystem, t: number, y: Float64Array) {
+  const length = system.size * system.members;
+  const into = {
+    slope: new Float64Array(length),
+    jacobian: new Float64Array(system.pattern.column.length * system.members),
+    slopeInTime: new Float64Array(length),
+  };
+  system.linearise(t, y, into);
+  return into;
+}
+
 const temps = fc.array(fc.double({ min: 225, max: 400, noNaN: true }), { minLength: 5, maxLength: 5 });
 
 describe("thermal system", () => {
@@ -22,9 +33,7 @@ describe("thermal system", () => {
     fc.assert(
       fc.property(temps, fc.double({ min: 0, max: HOUR, noNaN: true }), (t5, t) => {
         const y = Float64Array.from(t5);
-        const values = new Float64Array(column.length);
-        const along = new Float64Array(5);
-        system.jacobian(t, y, values, along);
+        const { jacobian: values, slope: along } = linearised(system, t, y);
         const plain = new Float64Array(5);
         system.derivative(t, y, plain);
         plain.forEach((rate, i) => {
@@ -74,10 +83,9 @@ describe("thermal system", () => {
     fc.assert(
       fc.property(temps, fc.double({ min: 1, max: HOUR - 1, noNaN: true }), (t5, t) => {
         const y = Float64Array.from(t5);
-        const got = new Float64Array(5);
+        const { slopeInTime: got } = linearised(system, t, y);
         const up = new Float64Array(5);
         const down = new Float64Array(5);
-        system.timeDerivative(t, y, got);
         system.derivative(t + 0.5, y, up);
         system.derivative(t - 0.5, y, down);
         for (let i = 0; i < 5; i++)
@@ -153,11 +161,10 @@ describe("thermal system", () => {
     );
     const reads = [
       ["derivative", 5],
-      ["jacobian", together.pattern.column.length],
-      ["timeDerivative", 5],
       ["heatFlows", EXAMPLE.links.length],
       ["sourcePowers", EXAMPLE.sources.length],
     ] as const;
+    const allSlopes = linearised(together, 100, interleaved(temps));
     for (let m = 0; m < members; m++) {
       const alone = createThermalSystem(EXAMPLE, 1, new Float64Array(5).fill(factors[m]));
       const { conductance, power } = numbersOf(factors[m]);
@@ -166,11 +173,61 @@ describe("thermal system", () => {
       for (const [what, length] of reads) {
         const all = new Float64Array(length * members);
         const one = new Float64Array(length);
-        together[what](100, interleaved(temps), all, new Float64Array(5 * members));
-        alone[what](100, Float64Array.from(temps(m)), one, new Float64Array(5));
+        together[what](100, interleaved(temps), all);
+        alone[what](100, Float64Array.from(temps(m)), one);
         for (let k = 0; k < length; k++) expect(all[k * members + m], what).toBeCloseTo(one[k], 12);
       }
+      const slopes = linearised(alone, 100, Float64Array.from(temps(m)));
+      for (const what of ["slope", "jacobian", "slopeInTime"] as const) {
+        slopes[what].forEach((one, k) => {
+          expect(allSlopes[what][k * members + m], what).toBeCloseTo(one, 12);
+        });
+      }
     }
+  });
+
+  test("systems that take turns do not disturb each other, nor does a run within another's run", () => {
+    const one = exampleSystem();
+    const other = createThermalSystem(EXAMPLE, 2, new Float64Array(10).fill(1.5));
+    const twice = (values: ArrayLike<number>) =>
+      Float64Array.from(Array.from(values).flatMap((value) => [value, 1.01 * value]));
+    other.configure({ conductance: twice(CONDUCTANCE), power: twice(POWER) });
+    other.setInputs(0, HOUR, twice(INPUTS_FROM), twice(INPUTS_TO));
+    const start = [290, 280, 270, 260, 250];
+    const request = (system: ThermalSystem, initial: Float64Array) => ({
+      ...{ system, initial, start: 0, end: HOUR },
+      tolerance: { absolute: 1e-3, relative: 1e-9 },
+    });
+    const requests = [request(one, Float64Array.from(start)), request(other, twice(start))] as const;
+    const alone = requests.map((each) => Array.from(solve(each).state));
+    let steps = 0;
+    const within = solve({
+      ...requests[0],
+      onStep: () => {
+        if (++steps % 5 === 1) expect(Array.from(solve(requests[1]).state)).toEqual(alone[1]);
+        return true;
+      },
+    });
+    expect(steps).toBeGreaterThan(10);
+    expect(Array.from(within.state)).toEqual(alone[0]);
+  });
+
+  test("what is set while another system is at work holds afterwards", () => {
+    const [one, other, fresh] = [exampleSystem(), exampleSystem(), exampleSystem()];
+    const y = Float64Array.of(330, 280, 270, 260, 250);
+    const [got, expected] = [new Float64Array(5), new Float64Array(5)];
+    one.derivative(0, y, got);
+    other.derivative(0, y, got);
+    for (const system of [one, fresh]) {
+      const halved = (values: readonly number[]) => Float64Array.from(values, (value) => value / 2);
+      system.configure({ conductance: halved(CONDUCTANCE), power: halved(POWER) });
+      system.setInputs(0, HOUR, Float64Array.from(INPUTS_TO), Float64Array.from(INPUTS_FROM));
+    }
+    one.derivative(600, y, got);
+    fresh.derivative(600, y, expected);
+    expect(Array.from(got)).toEqual(Array.from(expected));
+    other.derivative(600, y, expected);
+    expect(Array.from(got)).not.toEqual(Array.from(expected));
   });
 
   test("a limiter halves the power at its set point and cuts it far above", () => {

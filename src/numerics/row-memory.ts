@@ -1,0 +1,132 @@
+import type { RowKernel } from "./row-kernel.js";
+
+/** What is used of the WebAssembly of the host (W3C, WebAssembly JavaScript Interface). */
+declare namespace WebAssembly {
+  class Memory {
+    constructor(descriptor: { initial: number });
+    readonly buffer: ArrayBuffer;
+    /** @returns pages before */
+    grow(pages: number): number;
+  }
+  class Module {
+    constructor(bytes: Uint8Array);
+  }
+  class Instance {
+    constructor(module: Module, imports: Record<string, Record<string, Memory>>);
+    readonly exports: Readonly<Record<string, unknown>>;
+  }
+}
+
+/**
+ * Runs a kernel through `count` passes told by the list at byte `list`, each through the members of rows of `bytes`;
+ * `vector` is the byte at which the vector of its "vector-row" operands begins.
+ */
+export type RunKernel = (
+  list: number,
+  count: number,
+  vector: number,
+  bytes: number,
+  ...scalars: readonly number[]
+) => void;
+
+/** Numbers that kernels work on. */
+export interface RowMemory {
+  /** All of it; another array after `reserve` had to make room. */
+  readonly floats: Float64Array<ArrayBuffer>;
+  /** Makes room for so many bytes; the content stays, views of it made before may be gone. */
+  reserve(bytes: number): void;
+  /** Writes a list of operands at a byte. */
+  writeList(at: number, operands: Int32Array): void;
+  bind(kernel: RowKernel): RunKernel;
+}
+
+const PAGE = 65_536;
+
+const modules = new WeakMap<RowKernel, WebAssembly.Module>();
+
+export function createRowMemory(): RowMemory {
+  const memory = new WebAssembly.Memory({ initial: 1 });
+  let floats = new Float64Array(memory.buffer);
+  const bound = new Map<RowKernel, RunKernel>();
+  return {
+    get floats() {
+      return floats;
+    },
+    reserve(bytes) {
+      const missing = bytes - floats.byteLength;
+      if (missing <= 0) return;
+      memory.grow(Math.ceil(missing / PAGE));
+      floats = new Float64Array(memory.buffer);
+    },
+    writeList(at, operands) {
+      new Int32Array(memory.buffer, at, operands.length).set(operands);
+    },
+    bind(kernel) {
+      const known = bound.get(kernel);
+      if (known !== undefined) return known;
+      const module = modules.get(kernel) ?? new WebAssembly.Module(kernel.bytes);
+      modules.set(kernel, module);
+      const run = new WebAssembly.Instance(module, { host: { memory } }).exports.run as RunKernel;
+      bound.set(kernel, run);
+      return run;
+    },
+  };
+}
+
+/** A list of passes, in place. */
+export interface PassList {
+  /** Byte at which it begins. */
+  readonly at: number;
+  readonly count: number;
+}
+
+/** Places of rows and lists in a memory, given one after another. */
+export interface RowLayout {
+  /** Place [byte] of the next `numbers` numbers. */
+  take(numbers: number): number;
+  /** A list of passes of `kernel`, each with the operands of one of `passes`. */
+  list(kernel: RowKernel, passes: readonly (readonly number[])[]): PassList;
+  /** Place of numbers that stay as they are; asked again for the same array, the same place. */
+  constants(values: Float64Array): number;
+  /** Bytes given so far. */
+  readonly bytes: number;
+  /** Makes room in `memory` and writes the lists and constants. */
+  install(memory: RowMemory): void;
+}
+
+export function createRowLayout(): RowLayout {
+  const lists: { readonly at: number; readonly operands: Int32Array }[] = [];
+  const known = new Map<Float64Array, number>();
+  let bytes = 0;
+  const give = (count: number) => {
+    const at = bytes;
+    bytes += 8 * Math.ceil(count / 8);
+    return at;
+  };
+  return {
+    take: (numbers) => give(8 * numbers),
+    list(kernel, passes) {
+      const operands = Int32Array.from(passes.flat());
+      if (operands.length !== kernel.operands * passes.length)
+        throw new RangeError(
+          `invalid passes: ${operands.length} operands (expected ${passes.length} times ${kernel.operands})`,
+        );
+      const at = give(4 * operands.length);
+      lists.push({ at, operands });
+      return { at, count: passes.length };
+    },
+    constants(values) {
+      const at = known.get(values) ?? give(values.byteLength);
+      known.set(values, at);
+      return at;
+    },
+    get bytes() {
+      return bytes;
+    },
+    install(memory) {
+      memory.reserve(bytes);
+      for (const [values, at] of known) memory.floats.set(values, at / 8);
+      for (const { at, operands } of lists) memory.writeList(at, operands);
+    },
+  };
+}
