@@ -58,16 +58,18 @@ export function excess(
   const own: Load = new Map();
   addLoad(own, demands, grid);
   const resources = new Map(demands.map(({ resource }) => [resourceKey(resource), resource]));
-  return [...own].flatMap(([key, row]) => {
+  const beyond: { readonly resource: Resource; readonly step: number }[] = [];
+  for (const [key, row] of own) {
     const resource = resources.get(key);
-    if (resource === undefined) return [];
+    if (resource === undefined) continue;
     const others = load.get(key);
-    return [...row.keys()]
-      .filter(
-        (k) => row[k] > 0 && row[k] + (others?.[k] ?? 0) > capacityOf(limits, grid, resource, k) + SLACK,
-      )
-      .map((step) => ({ resource, step }));
-  });
+    for (let step = 0; step < row.length; step++) {
+      if (row[step] === 0) continue;
+      if (row[step] + (others?.[step] ?? 0) > capacityOf(limits, grid, resource, step) + SLACK)
+        beyond.push({ resource, step });
+    }
+  }
+  return beyond;
 }
 
 /** Whether a candidate could be had if nobody else were there. */

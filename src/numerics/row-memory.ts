@@ -1,4 +1,4 @@
-import type { RowKernel } from "./row-kernel.js";
+import { type RowKernel, WORD } from "./row-kernel.js";
 
 /** What is used of the WebAssembly of the host (W3C, WebAssembly JavaScript Interface). */
 declare namespace WebAssembly {
@@ -35,8 +35,8 @@ export interface RowMemory {
   readonly floats: Float64Array<ArrayBuffer>;
   /** Makes room for so many bytes; the content stays, views of it made before may be gone. */
   reserve(bytes: number): void;
-  /** Writes a list of operands at a byte. */
-  writeList(at: number, operands: Int32Array): void;
+  /** Makes room for a layout and writes its lists and constants, unless they are the last that were written. */
+  install(layout: RowLayout): void;
   bind(kernel: RowKernel): RunKernel;
 }
 
@@ -47,6 +47,7 @@ const modules = new WeakMap<RowKernel, WebAssembly.Module>();
 export function createRowMemory(): RowMemory {
   const memory = new WebAssembly.Memory({ initial: 1 });
   let floats = new Float64Array(memory.buffer);
+  let installed: RowLayout | undefined;
   const bound = new Map<RowKernel, RunKernel>();
   return {
     get floats() {
@@ -58,8 +59,13 @@ export function createRowMemory(): RowMemory {
       memory.grow(Math.ceil(missing / PAGE));
       floats = new Float64Array(memory.buffer);
     },
-    writeList(at, operands) {
-      new Int32Array(memory.buffer, at, operands.length).set(operands);
+    install(layout) {
+      if (installed === layout) return;
+      installed = layout;
+      this.reserve(layout.bytes);
+      for (const { at, operands } of layout.lists)
+        new Int32Array(memory.buffer, at, operands.length).set(operands);
+      for (const [values, at] of layout.allConstants) floats.set(values, at / WORD);
     },
     bind(kernel) {
       const known = bound.get(kernel);
@@ -90,8 +96,8 @@ export interface RowLayout {
   constants(values: Float64Array): number;
   /** Bytes given so far. */
   readonly bytes: number;
-  /** Makes room in `memory` and writes the lists and constants. */
-  install(memory: RowMemory): void;
+  readonly lists: readonly { readonly at: number; readonly operands: Int32Array }[];
+  readonly allConstants: ReadonlyMap<Float64Array, number>;
 }
 
 export function createRowLayout(): RowLayout {
@@ -100,11 +106,13 @@ export function createRowLayout(): RowLayout {
   let bytes = 0;
   const give = (count: number) => {
     const at = bytes;
-    bytes += 8 * Math.ceil(count / 8);
+    bytes += WORD * Math.ceil(count / WORD);
     return at;
   };
   return {
-    take: (numbers) => give(8 * numbers),
+    lists,
+    allConstants: known,
+    take: (numbers) => give(WORD * numbers),
     list(kernel, passes) {
       const operands = Int32Array.from(passes.flat());
       if (operands.length !== kernel.operands * passes.length)
@@ -122,11 +130,6 @@ export function createRowLayout(): RowLayout {
     },
     get bytes() {
       return bytes;
-    },
-    install(memory) {
-      memory.reserve(bytes);
-      for (const [values, at] of known) memory.floats.set(values, at / 8);
-      for (const { at, operands } of lists) memory.writeList(at, operands);
     },
   };
 }

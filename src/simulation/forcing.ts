@@ -60,7 +60,11 @@ export function createForcing(scenario: Scenario, draws: Draws): Forcing {
     if (!(t > time[0])) return { k: 0, w: 0 };
     if (t >= time[count - 1]) return { k: count - 1, w: 0 };
     let k = 0;
-    while (time[k + 1] <= t) k++;
+    for (let after = count - 1; after - k > 1; ) {
+      const middle = (k + after) >> 1;
+      if (time[middle] <= t) k = middle;
+      else after = middle;
+    }
     return { k, w: (t - time[k]) / (time[k + 1] - time[k]) };
   }
 

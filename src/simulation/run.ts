@@ -85,11 +85,19 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
     return values;
   }
 
+  let inUse: Configuration | undefined;
+
+  function use(configuration: Configuration): void {
+    if (inUse === configuration) return;
+    inUse = configuration;
+    system.configure(memberValues(configuration));
+  }
+
   /** What `right` holds, which the next stretch mostly begins with. */
   let held: { readonly configuration: Configuration; readonly to: number } | undefined;
 
   function hold(configuration: Configuration, from: number, to: number): void {
-    system.configure(memberValues(configuration));
+    use(configuration);
     if (held?.configuration === configuration && held.to === from) left.set(right);
     else forcing.write(configuration, from, left);
     forcing.write(configuration, to, right);
@@ -105,7 +113,7 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
     system,
     initial: initialTemps(scenario, network, draws),
     power(configuration, t, temps, out) {
-      system.configure(memberValues(configuration));
+      use(configuration);
       const powers = new Float64Array(network.sources.length * members);
       system.sourcePowers(t, temps, powers);
       for (let m = 0; m < members; m++) {

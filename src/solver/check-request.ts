@@ -23,9 +23,8 @@ export function checkRequest(request: SolveRequest): void {
   else {
     if (absolute.length !== system.size)
       throw new RangeError(`invalid tolerance.absolute: ${absolute.length} values (expected ${system.size})`);
-    absolute.forEach((value, i) => {
-      positive(`tolerance.absolute[${i}]`, value);
-    });
+    const wrong = absolute.findIndex((value) => !(value > 0));
+    if (wrong >= 0) positive(`tolerance.absolute[${wrong}]`, absolute[wrong]);
   }
   positive("tolerance.relative", tolerance.relative);
   for (const name of ["maximumSteps", "firstStep", "maximumStep"] as const) {

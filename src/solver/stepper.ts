@@ -45,12 +45,12 @@ export function createStepper(system: EnsembleSystem, initial: Float64Array, tol
   const { members, pattern, range, size } = system;
   const { relative } = tolerance;
   const length = initial.length;
-  const { layout, stagePlan, luPlan } = planOf(pattern, size, members);
+  const { layout, stagePlan, jacobianAt, luPlan } = planOf(pattern, size, members);
   const memory = spare.pop() ?? createRowMemory();
-  layout.install(memory);
+  memory.install(layout);
   const stages = createStages(stagePlan, memory);
   const lu = createSparseLu(luPlan, memory);
-  const jacobian = new Float64Array(pattern.column.length * members);
+  const jacobian = memory.floats.subarray(jacobianAt, jacobianAt + pattern.column.length * members);
   const row = (index: number) => memory.floats.subarray(index * length, (index + 1) * length);
   const slopeInTime = row(Row.slopeInTime);
   const slope = row(Row.slope);
@@ -139,7 +139,8 @@ const plans = new WeakMap<SparsityPattern, Map<number, StepperPlan>>();
 function madePlan(pattern: SparsityPattern, size: number, members: number) {
   const layout = createRowLayout();
   const stagePlan = planStages(size, members, layout);
-  return { layout, stagePlan, luPlan: planSparseLu(pattern, members, layout) };
+  const jacobianAt = layout.take(pattern.column.length * members) / WORD;
+  return { layout, stagePlan, jacobianAt, luPlan: planSparseLu(pattern, members, layout) };
 }
 
 /** Absolute tolerance of every component. */

@@ -6,14 +6,20 @@ import { kelvinFromCelsius } from "../units/index.js";
 export const TEMP_COLDEST_PART = kelvinFromCelsius(-60);
 export const TEMP_WARMEST_PART = kelvinFromCelsius(200);
 
+const tables = new WeakMap<Oil, UniformTable>();
+
 /** ln of the dynamic viscosity [ln Pa s] against temperature [K], for hot loops; 0.1 % of the viscosity itself. */
 export function logViscosityTable(oil: Oil): UniformTable {
-  return new UniformTable(
+  const known = tables.get(oil);
+  if (known !== undefined) return known;
+  const table = new UniformTable(
     (temp) => Math.log(dynamicViscosityOil(oil, temp)),
     TEMP_COLDEST_PART,
     TEMP_WARMEST_PART,
     260,
   );
+  tables.set(oil, table);
+  return table;
 }
 
 /** [K] within the range of the tables. */

@@ -83,6 +83,7 @@ export function createThermalSystem(
   /** Numbers of the configuration, and the inputs' straight lines: what has to be brought to the bench. */
   let conductance: Float64Array = new Float64Array(linkRows);
   let power: Float64Array = new Float64Array(network.sources.length * members);
+  let working = sources;
   const inputsAtStart = new Float64Array(inputRows);
   const inputRates = new Float64Array(inputRows);
   let stretchStart = 0;
@@ -107,7 +108,7 @@ export function createThermalSystem(
   function comeToBench(): void {
     if (atBench === system) return;
     atBench = system;
-    lists.install(bench);
+    bench.install(lists);
     rows = rowsAtBench();
     putConductance();
     rows.inverse.set(stores.inverse);
@@ -147,6 +148,7 @@ export function createThermalSystem(
     configure(values) {
       conductance = values.conductance;
       power = values.power;
+      working = sources.filter(({ source }) => power.subarray(source, source + members).some((p) => p !== 0));
       if (atBench === system) putConductance();
     },
     setInputs(from, to, atFrom, atTo) {
@@ -161,7 +163,7 @@ export function createThermalSystem(
       load(t, y);
       rows.net.fill(0);
       for (const loop of links.flows) play(loop);
-      addPowers(sources, members, power, rows.temp, rows.net);
+      addPowers(working, members, power, rows.temp, rows.net);
       finish(dydt);
     },
     linearise(t, y, into) {
@@ -172,8 +174,8 @@ export function createThermalSystem(
       net.fill(0);
       jacobian.fill(0);
       for (const loop of links.jacobian) play(loop);
-      addPowers(sources, members, power, temp, net);
-      addPowerSlopes(sources, members, power, temp, inverse, jacobian);
+      addPowers(working, members, power, temp, net);
+      addPowerSlopes(working, members, power, temp, inverse, jacobian);
       finish(into.slope);
       stores.addSlopes(temp, net, inverse, layout.diagonal, jacobian);
       into.jacobian.set(jacobian);

@@ -2,8 +2,16 @@ import { localText } from "../weather/index.js";
 
 const DAY = 86_400;
 
+const namesOf = new Map<string, (epoch: number) => string>();
+
 /** Names the month of a moment [s since epoch] by the clock of a zone, "2026-01". */
-export function createMonthNames(zone: string): (epoch: number) => string {
+export function monthNames(zone: string): (epoch: number) => string {
+  const names = namesOf.get(zone) ?? createMonthNames(zone);
+  namesOf.set(zone, names);
+  return names;
+}
+
+function createMonthNames(zone: string): (epoch: number) => string {
   const nameAt = (epoch: number) => localText(epoch, zone).slice(0, "2026-01".length);
   /** Of whole days in UTC; undefined where two months meet in one. */
   const ofDays = new Map<number, string | undefined>();

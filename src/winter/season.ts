@@ -10,7 +10,7 @@ import { createGroups, type Surrounding } from "./groups.js";
 import type { Happenings } from "./happenings.js";
 import { STRIPPED } from "./lead-cases.js";
 import { drawnMembers, inKnownWeather } from "./members.js";
-import { createMonthNames } from "./months.js";
+import { monthNames } from "./months.js";
 import { readinessOf } from "./readiness-count.js";
 import { createSeasonTally, type SeasonTally } from "./season-tally.js";
 import { thinnedWeather } from "./season-weather.js";
@@ -89,7 +89,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
     ]),
   ].sort((a, b) => a - b);
   const isOn = switches.map((edges) => stepsOf(edges));
-  const monthName = createMonthNames(read.zone);
+  const monthName = monthNames(read.zone);
   const tallies = happenings.map((own, g) =>
     createSeasonTally({
       read,

@@ -51,7 +51,7 @@ describe("rowKernel", () => {
           const layout = createRowLayout();
           const [a, b, out, after, common] = [0, 0, 0, 0, 0].map(() => layout.take(pairs.length));
           const { at, count } = layout.list(EVERYTHING, [[a, b, out, common]]);
-          layout.install(memory);
+          memory.install(layout);
           const row = (place: number) => memory.floats.subarray(place / WORD, place / WORD + pairs.length);
           row(a).set(pairs.map(([x]) => x));
           row(b).set(pairs.map(([, x]) => x));
@@ -85,7 +85,7 @@ describe("rowKernel", () => {
       [2 * row, row],
     ]);
     const nothing = layout.list(shiftUp, []);
-    layout.install(memory);
+    memory.install(layout);
     memory.floats.set([1, 2, 3, 10, 20, 30, 100, 200, 300], first / WORD);
     memory.floats.set([1, 2, 3, 10, 20, 30, 100, 200, 300], second / WORD);
     const run = memory.bind(shiftUp);
@@ -100,7 +100,7 @@ describe("rowKernel", () => {
     const layout = createRowLayout();
     const [a, b, out, common] = [4, 4, 4, 1].map((n) => layout.take(n));
     const { at, count } = layout.list(EVERYTHING, [[a, b, out, common]]);
-    layout.install(memory);
+    memory.install(layout);
     memory.floats.set([1, Number.NaN, 3, 4], a / WORD);
     memory.floats.set([1, 2, Number.NaN, 4], b / WORD);
     memory.floats[common / WORD] = 1;
@@ -140,7 +140,7 @@ describe("lookUp", () => {
     const layout = createRowLayout();
     const [x, value, slope] = [0, 0, 0].map(() => layout.take(points.length));
     const { at, count } = layout.list(kernel, [[x, value, slope, layout.constants(table.numbers)]]);
-    layout.install(memory);
+    memory.install(layout);
     memory.floats.set(points, x / WORD);
     memory.bind(kernel)(at, count, 0, points.length * WORD);
     points.forEach((point, k) => {
@@ -171,7 +171,7 @@ describe("row memory", () => {
     layout.take(20_000);
     const a = layout.take(2);
     const { at, count } = layout.list(double, [[a]]);
-    layout.install(own);
+    own.install(layout);
     own.floats.set([3, 4], a / WORD);
     run(at, count, 0, 2 * WORD);
     expect(Array.from(own.floats.subarray(a / WORD, a / WORD + 2))).toEqual([6, 8]);

@@ -67,7 +67,7 @@ function luWithRoom(pattern: SparsityPattern, members: number, room: number) {
   const layout = createRowLayout();
   layout.take(room);
   const plan = planSparseLu(pattern, members, layout);
-  layout.install(memory);
+  memory.install(layout);
   return { ...createSparseLu(plan, memory), vector: () => memory.floats.subarray(0, room) };
 }
 
