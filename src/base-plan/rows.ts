@@ -117,11 +117,12 @@ export function liveRows(
 
 /** What demands take of each row. */
 export function amountsOn(rows: readonly Row[], demands: readonly Demand[]): Float64Array {
-  const keys = demands.map(({ resource }) => resourceKey(resource));
-  return Float64Array.from(rows, ({ key, step }) =>
-    demands.reduce(
-      (sum, d, i) => (keys[i] === key && step >= d.from && step < d.to ? sum + d.amount : sum),
-      0,
-    ),
-  );
+  const amounts = new Float64Array(rows.length);
+  for (const { resource, from, to, amount } of demands) {
+    const own = resourceKey(resource);
+    rows.forEach(({ key, step }, r) => {
+      if (step >= from && step < to && key === own) amounts[r] += amount;
+    });
+  }
+  return amounts;
 }

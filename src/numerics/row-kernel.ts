@@ -15,8 +15,9 @@ export type OperandKind =
 /** A formula in a kernel's operands and scalars. */
 export type Term =
   | { readonly op: "operand"; readonly index: number; readonly kind: OperandKind }
-  /** The number at `index` (a whole number) of those that are shared. */
-  | { readonly op: "entry"; readonly of: number; readonly index: Term; readonly offset: number }
+  /** The shared number so many after the first, or so many after a place found among them. */
+  | { readonly op: "shared"; readonly index: number; readonly offset: number }
+  | { readonly op: "entry"; readonly place: number; readonly offset: number }
   | { readonly op: "scalar"; readonly index: number }
   | { readonly op: "number"; readonly value: number }
   | { readonly op: "kept"; readonly index: number }
@@ -25,8 +26,20 @@ export type Term =
 export interface Statements {
   /** Works `term` out once, for use in several formulas. */
   keep(term: Term): Term;
+  /** Finds the shared number at `index` (a whole number, other ones for other members): `offset` counts from there. */
+  find(shared: Term, index: Term): (offset: number) => Term;
   /** Writes `term` into a row. */
   set(row: Term, term: Term): void;
+}
+
+type Statement = { readonly to: "kept" | "row"; readonly index: number; readonly term: Term } | FindStatement;
+
+interface FindStatement {
+  readonly to: "place";
+  readonly index: number;
+  /** Whose whole number is the index among the shared ones of operand `of`. */
+  readonly term: Term;
+  readonly of: number;
 }
 
 /** A loop that can be bound to a memory (`row-memory.ts`). */
@@ -51,11 +64,15 @@ export const abs = (a: Term): Term => ({ op: "absolute", terms: [a] });
 export const neg = (a: Term): Term => ({ op: "negate", terms: [a] });
 export const floor = (a: Term): Term => ({ op: "floor", terms: [a] });
 
-/** Of numbers that all members share: the one at `index` (a whole number, other ones for other members) + `offset`. */
-export function entry(shared: Term, index: Term | undefined, offset: number): Term {
-  if (shared.op !== "operand" || shared.kind !== "shared")
-    throw new TypeError("invalid shared: expected an operand that is shared");
-  return { op: "entry", of: shared.index, index: index ?? num(0), offset };
+/** Of numbers that all members share: the one so many after the first. */
+export function shared(operand: Term, offset: number): Term {
+  return { op: "shared", index: indexOfShared(operand), offset };
+}
+
+function indexOfShared(operand: Term): number {
+  if (operand.op !== "operand" || operand.kind !== "shared")
+    throw new TypeError("invalid operand: expected one that is shared");
+  return operand.index;
 }
 
 /** Bytes of a number. */
@@ -80,12 +97,18 @@ export function rowKernel<O extends string, S extends string = never>(
   scalars.forEach((name, index) => {
     terms[name] = { op: "scalar", index };
   });
-  const statements: { readonly to: "kept" | "row"; readonly index: number; readonly term: Term }[] = [];
+  const statements: Statement[] = [];
   let kept = 0;
+  let found = 0;
   body(terms as Record<O | S, Term>, {
     keep(term) {
       statements.push({ to: "kept", index: kept, term });
       return { op: "kept", index: kept++ };
+    },
+    find(operand, index) {
+      const place = found++;
+      statements.push({ to: "place", index: place, term: index, of: indexOfShared(operand) });
+      return (offset) => ({ op: "entry", place, offset });
     },
     set(row, term) {
       if (row.op !== "operand" || row.kind === "shared")
@@ -99,7 +122,8 @@ export function rowKernel<O extends string, S extends string = never>(
   const listEnd = firstScalar + scalars.length;
   const member = listEnd + 1;
   const firstPlace = member + 1;
-  const keptTwo = firstPlace + kinds.length;
+  const firstFound = firstPlace + kinds.length;
+  const keptTwo = firstFound + 2 * found;
   const keptOne = keptTwo + kept;
 
   const passes = wasm.whileLoop(isBefore(list, wasm.localGet(listEnd)), [
@@ -119,7 +143,7 @@ export function rowKernel<O extends string, S extends string = never>(
   const code = [...[...wasm.localGet(list), ...end, ...wasm.i32Add, ...wasm.localSet(listEnd)], ...passes];
   const parameters = [wasm.I32, wasm.I32, wasm.I32, wasm.I32, ...scalars.map(() => wasm.F64)];
   const locals = [
-    [2 + kinds.length, wasm.I32],
+    [2 + kinds.length + 2 * found, wasm.I32],
     [kept, wasm.V128],
     [kept, wasm.F64],
   ] as const;
@@ -132,38 +156,47 @@ export function rowKernel<O extends string, S extends string = never>(
   }
 
   function codeOf(lanes: "one" | "two", offset: number): number[] {
-    return statements.flatMap(({ to, index, term }) => {
+    return statements.flatMap((statement) => {
+      const { to, index, term } = statement;
       const value = codeOfTerm(term, lanes, offset);
+      if (to === "place") return placesFound(statement, value, lanes);
       if (to === "kept") return [...value, ...wasm.localSet((lanes === "two" ? keptTwo : keptOne) + index)];
       const store = lanes === "two" ? wasm.v128Store(offset) : wasm.f64Store(offset);
       return [...memberOf(index), ...value, ...store];
     });
   }
 
+  /** Addresses from an index, for each lane its own. */
+  function placesFound(
+    { index, of }: FindStatement,
+    value: readonly number[],
+    lanes: "one" | "two",
+  ): number[] {
+    const address = (lane: number, own: readonly number[]) => [
+      ...[...own, ...wasm.i32FromF64, ...wasm.i32Const(WORD), ...wasm.i32Mul],
+      ...[...wasm.localGet(firstPlace + of), ...wasm.i32Add, ...wasm.localSet(firstFound + 2 * index + lane)],
+    ];
+    if (lanes === "one") return address(0, value);
+    return [0, 1].flatMap((lane) => address(lane, [...value, ...wasm.f64x2Extract(lane)]));
+  }
+
   function codeOfTerm(term: Term, lanes: "one" | "two", offset: number): number[] {
     const two = lanes === "two";
     switch (term.op) {
-      case "operand": {
-        if (term.kind !== "shared")
-          return [...memberOf(term.index), ...(two ? wasm.v128Load(offset) : wasm.f64Load(offset))];
-        return [
-          ...wasm.localGet(firstPlace + term.index),
-          ...(two ? wasm.v128LoadSplat(0) : wasm.f64Load(0)),
-        ];
+      case "operand":
+        if (term.kind === "shared")
+          return codeOfTerm({ op: "shared", index: term.index, offset: 0 }, lanes, offset);
+        return [...memberOf(term.index), ...(two ? wasm.v128Load(offset) : wasm.f64Load(offset))];
+      case "shared": {
+        const load = (two ? wasm.v128LoadSplat : wasm.f64Load)(WORD * term.offset);
+        return [...wasm.localGet(firstPlace + term.index), ...load];
       }
       case "entry": {
-        const index = codeOfTerm(term.index, lanes, offset);
-        const address = (value: readonly number[]) => [
-          ...[...value, ...wasm.i32FromF64, ...wasm.i32Const(WORD), ...wasm.i32Mul],
-          ...[...wasm.localGet(firstPlace + term.of), ...wasm.i32Add],
-        ];
-        const load = wasm.f64Load(WORD * term.offset);
-        if (!two) return [...address(index), ...load];
-        return [
-          ...address([...index, ...wasm.f64x2Extract(1)]),
-          ...[...address([...index, ...wasm.f64x2Extract(0)]), ...load, ...wasm.f64x2Splat],
-          ...wasm.v128LoadSecond(WORD * term.offset),
-        ];
+        const place = firstFound + 2 * term.place;
+        const first = [...wasm.localGet(place), ...wasm.f64Load(WORD * term.offset)];
+        if (!two) return first;
+        const second = wasm.v128LoadSecond(WORD * term.offset);
+        return [...wasm.localGet(place + 1), ...first, ...wasm.f64x2Splat, ...second];
       }
       case "scalar":
         return [...wasm.localGet(firstScalar + term.index), ...(two ? wasm.f64x2Splat : [])];

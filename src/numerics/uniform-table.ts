@@ -1,4 +1,4 @@
-import { add, entry, floor, max, min, mul, num, sub, type Term } from "./row-kernel.js";
+import { add, floor, max, min, mul, num, type Statements, shared, sub, type Term } from "./row-kernel.js";
 
 /**
  * A smooth function on [from, to] tabulated on a uniform grid, with its slope, for hot loops: C1 cubic Hermite pieces
@@ -73,19 +73,18 @@ export class UniformTable {
 const HEADER = 4;
 
 /** A table's value and slope in a loop over members. @param table the shared operand at the place of its numbers */
-export function lookUp(table: Term, x: Term, keep: (term: Term) => Term): { value: Term; slope: Term } {
-  const header = (index: number) => entry(table, undefined, index);
-  const [from, perSpacing, intervals] = [header(0), header(1), header(2)];
+export function lookUp(table: Term, x: Term, { keep, find }: Statements): { value: Term; slope: Term } {
+  const [from, perSpacing, intervals] = [shared(table, 0), shared(table, 1), shared(table, 2)];
   const position = keep(mul(sub(x, from), perSpacing));
   const held = keep(max(num(0), min(position, intervals)));
   const interval = keep(min(floor(held), sub(intervals, num(1))));
   const s = keep(sub(held, interval));
-  const piece = keep(mul(num(4), interval));
-  const [a, b, c, d] = [0, 1, 2, 3].map((k) => keep(entry(table, piece, HEADER + k))) as [
-    Term,
-    Term,
-    Term,
-    Term,
+  const entry = find(table, mul(num(4), interval));
+  const [a, b, c, d] = [
+    entry(HEADER),
+    keep(entry(HEADER + 1)),
+    keep(entry(HEADER + 2)),
+    keep(entry(HEADER + 3)),
   ];
   const slope = keep(add(b, mul(s, add(mul(num(2), c), mul(num(3), s, d)))));
   // Outside, in a straight line from the end.

@@ -11,8 +11,9 @@ export const MULTIPLY_BY_INPUT = rowKernel(
 export const MULTIPLY_BY_FILM = rowKernel(
   { inForce: "row", conductance: "row", from: "row", to: "row", film: "shared" } as const,
   [],
-  ({ inForce, conductance, from, to, film }, { keep, set }) => {
-    set(inForce, mul(conductance, lookUp(film, meanOf(from, to), keep).value));
+  ({ inForce, conductance, from, to, film }, statements) => {
+    const { value } = lookUp(film, meanOf(from, to), statements);
+    statements.set(inForce, mul(conductance, value));
   },
 );
 
@@ -20,8 +21,9 @@ export const MULTIPLY_BY_FILM = rowKernel(
 export const ADD_FILM_SLOPES = rowKernel(
   { flow: "row", byFrom: "row", byTo: "row", from: "row", to: "row", film: "shared" } as const,
   [],
-  ({ flow, byFrom, byTo, from, to, film }, { keep, set }) => {
-    const { value, slope } = lookUp(film, meanOf(from, to), keep);
+  ({ flow, byFrom, byTo, from, to, film }, statements) => {
+    const { keep, set } = statements;
+    const { value, slope } = lookUp(film, meanOf(from, to), statements);
     const byMean = keep(div(mul(num(0.5), flow, slope), value));
     set(byFrom, add(byFrom, byMean));
     set(byTo, add(byTo, byMean));

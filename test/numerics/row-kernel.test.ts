@@ -128,10 +128,10 @@ describe("lookUp", () => {
   const kernel = rowKernel(
     { x: "row", value: "row", slope: "row", table: "shared" } as const,
     [],
-    (t, { keep, set }) => {
-      const found = lookUp(t.table, t.x, keep);
-      set(t.value, found.value);
-      set(t.slope, found.slope);
+    (t, statements) => {
+      const found = lookUp(t.table, t.x, statements);
+      statements.set(t.value, found.value);
+      statements.set(t.slope, found.slope);
     },
   );
 
