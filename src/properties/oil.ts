@@ -28,12 +28,13 @@ const TEMP_15 = kelvinFromCelsius(15);
 const TEMP_40 = kelvinFromCelsius(40);
 const TEMP_100 = kelvinFromCelsius(100);
 
-/**
- * The oil's Walther line through its viscosities at 40 and 100 °C. Make it once where viscosity is wanted
- * often.
- */
+const fits = new WeakMap<Oil, WaltherFit>();
+
+/** The oil's Walther line through its viscosities at 40 and 100 °C; made once an oil. */
 export function waltherFitOil(oil: Oil): WaltherFit {
-  return waltherFit(TEMP_40, oil.nu40, TEMP_100, oil.nu100);
+  const fit = fits.get(oil) ?? waltherFit(TEMP_40, oil.nu40, TEMP_100, oil.nu100);
+  fits.set(oil, fit);
+  return fit;
 }
 
 /**

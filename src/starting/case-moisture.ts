@@ -141,16 +141,18 @@ export function caseMoisture(
     const out = vapourPressureFromDewPoint(between(outside.tempDewPoint, s, w));
     const airing = capacity * (1 / geometry.breatherTime + inhaled);
     const tempOil = tempAt(oilRow, s, w);
+    const overOil = saturationPressureOverLiquid(tempOil);
+    const tempWalls = walls.map(({ row }) => tempAt(row, s, w));
     const exchanges: Exchange[] = [
       { conductance: airing, pressure: out, available: Number.POSITIVE_INFINITY, open: true },
       {
-        conductance: oilConductance(geometry, tempOil, temp),
-        pressure: waterActivityOil(water / geometry.oilMass, tempOil) * saturationPressureOverLiquid(tempOil),
+        conductance: oilConductance(geometry, tempOil, overOil, temp),
+        pressure: waterActivityOil(water / geometry.oilMass, tempOil) * overOil,
         available: water,
         open: true,
       },
-      ...walls.map((wall) => {
-        const saturated = saturationPressureOverStablePhase(tempAt(wall.row, s, w));
+      ...walls.map((wall, i) => {
+        const saturated = saturationPressureOverStablePhase(tempWalls[i]!);
         return {
           conductance: wallConductance(wall.area, temp),
           pressure: saturated,
@@ -165,10 +167,11 @@ export function caseMoisture(
     water -= step.given[1]!;
     walls.forEach((wall, i) => {
       wall.water = Math.max(0, wall.water - step.given[i + 2]!);
-      const tempWall = tempAt(wall.row, s, w);
-      const humidity = Math.min(1, step.mean / saturationPressureOverLiquid(tempWall));
-      const covered = wall.water > 0 && tempWall > KELVIN_OF_ZERO_CELSIUS;
-      if (covered || isWetIso9223(Math.min(tempWall, TEMP_BOILING), humidity, "above")) wall.wet += dt;
+      const tempWall = tempWalls[i]!;
+      // Frozen, a wall does not count as wet; above 0 °C the stable phase is the liquid that humidity refers to.
+      if (tempWall <= KELVIN_OF_ZERO_CELSIUS) return;
+      const humidity = Math.min(1, step.mean / exchanges[i + 2]!.pressure);
+      if (wall.water > 0 || isWetIso9223(Math.min(tempWall, TEMP_BOILING), humidity, "above")) wall.wet += dt;
     });
     const air = between(outside.tempAir, s, w);
     if (air < KELVIN_OF_ZERO_CELSIUS) {

@@ -9,7 +9,6 @@ import {
   lewisNumber,
   massTransferCoefficientChiltonColburn,
   type Oil,
-  saturationPressureOverLiquid,
 } from "../properties/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import type { CaseGeometry } from "./case-geometry.js";
@@ -57,16 +56,26 @@ export function wallConductance(area: number, tempAir: number): number {
   return (MASS_COEFFICIENT * area) / (GAS_CONSTANT_VAPOUR * tempAir);
 }
 
-/** [kg/(s Pa)] from the body of the oil at `tempOil` [K] to the air of the case at `tempAir` [K]. */
-export function oilConductance({ oil, oilArea }: CaseGeometry, tempOil: number, tempAir: number): number {
+/**
+ * [kg/(s Pa)] from the body of the oil at `tempOil` [K] to the air of the case at `tempAir` [K].
+ * @param saturated [Pa] vapour pressure of liquid water at `tempOil`
+ */
+export function oilConductance(
+  { oil, oilArea }: CaseGeometry,
+  tempOil: number,
+  saturated: number,
+  tempAir: number,
+): number {
   const air = wallConductance(oilArea, tempAir);
   const dissolved = densityOil(oil, tempOil) * waterSolubilityOil(tempOil);
-  const liquid = (oilCoefficient(oil, tempOil) * oilArea * dissolved) / saturationPressureOverLiquid(tempOil);
+  const liquid = (oilCoefficient(oil, tempOil) * oilArea * dissolved) / saturated;
   return 1 / (1 / air + 1 / liquid);
 }
 
 function oilCoefficient(oil: Oil, temp: number): number {
-  return (
-    OIL_COEFFICIENT_WARM * (kinematicViscosityOil(oil, TEMP_WARM_OIL) / kinematicViscosityOil(oil, temp))
-  );
+  const warm = warmViscosities.get(oil) ?? kinematicViscosityOil(oil, TEMP_WARM_OIL);
+  warmViscosities.set(oil, warm);
+  return OIL_COEFFICIENT_WARM * (warm / kinematicViscosityOil(oil, temp));
 }
+
+const warmViscosities = new WeakMap<Oil, number>();
