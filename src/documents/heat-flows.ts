@@ -22,7 +22,7 @@ export function flowsAt(
   const total = new Float64Array(members);
   run.power(configuration, at, temps, total);
   run.heatFlows(configuration, at, temps, heat);
-  system.sourcePowers(at, temps, elements);
+  system.sourcePowers(temps, elements);
 
   const stored = new Map(network.parts.map(({ name }) => [name, 0]));
   const add = (part: string, watts: number) => {

@@ -70,13 +70,24 @@ export function createRowMemory(): RowMemory {
     bind(kernel) {
       const known = bound.get(kernel);
       if (known !== undefined) return known;
-      const module = modules.get(kernel) ?? new WebAssembly.Module(kernel.bytes);
+      const module = modules.get(kernel) ?? compiled(kernel);
       modules.set(kernel, module);
       const run = new WebAssembly.Instance(module, { host: { memory } }).exports.run as RunKernel;
       bound.set(kernel, run);
       return run;
     },
   };
+}
+
+function compiled(kernel: RowKernel): WebAssembly.Module {
+  try {
+    return new WebAssembly.Module(kernel.bytes);
+  } catch (cause) {
+    throw new Error(
+      "nothing can be worked out here: WebAssembly with 128-bit SIMD is missing (expected Node.js 20, Chrome 91, Firefox 89, Safari 16.4 or newer)",
+      { cause },
+    );
+  }
 }
 
 /** A list of passes, in place. */

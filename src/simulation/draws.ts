@@ -105,13 +105,28 @@ export function centralDraws(weather: WeatherSeries): Draws {
   };
 }
 
-/** Product of the named parameters' multipliers for member m. */
-export function multiplierOf(draws: Draws, names: readonly string[], m: number): number {
-  let product = 1;
+/** Product of the named parameters' multipliers for every member. */
+export function multipliersOf({ members, multipliers }: Draws, names: readonly string[]): Float64Array {
+  const product = new Float64Array(members).fill(1);
   for (const name of names) {
-    const values = draws.multipliers.get(name);
+    const values = multipliers.get(name);
     if (values === undefined) throw new RangeError(`unknown parameter: ${name}`);
-    product *= values[m];
+    for (let m = 0; m < members; m++) product[m] *= values[m];
   }
   return product;
+}
+
+/** Values of links or sources for every member, [owner][member], each times its owner's multipliers. */
+export function spread(
+  draws: Draws,
+  values: Float64Array,
+  owners: readonly { readonly parameters: readonly string[] }[],
+): Float64Array {
+  const { members } = draws;
+  const out = new Float64Array(values.length * members);
+  owners.forEach(({ parameters }, i) => {
+    const own = multipliersOf(draws, parameters);
+    for (let m = 0; m < members; m++) out[i * members + m] = values[i] * own[m];
+  });
+  return out;
 }

@@ -4,7 +4,8 @@ export {
   type Draws,
   drawEnsemble,
   type MultiplierPosterior,
-  multiplierOf,
+  multipliersOf,
+  spread,
 } from "./draws.js";
 export { createForcing, type Forcing } from "./forcing.js";
 export {

@@ -12,7 +12,7 @@ import {
   type Network,
   type ThermalSystem,
 } from "../thermal/index.js";
-import { type Draws, multiplierOf } from "./draws.js";
+import { type Draws, multipliersOf, spread } from "./draws.js";
 import { createForcing, type Forcing } from "./forcing.js";
 import type { Scenario, Timeline } from "./scenario.js";
 
@@ -47,7 +47,10 @@ export interface AdvanceRequest {
 
 /** [K] keeps the error of a single trajectory near 0.01 K. */
 export const TRAJECTORY_TOLERANCE = 0.005;
-/** [K] enough for chances: it keeps the error of every part below 0.15 K, where members differ by several kelvins. */
+/**
+ * [K] enough for chances, where members differ by several kelvins: it keeps the error of hourly temperatures near 0.05 K; a
+ * heater's own surface may be 0.5 K off for some minutes after a switching.
+ */
 export const ENSEMBLE_TOLERANCE = 0.1;
 /** Temperatures are judged by their absolute error alone. */
 const RELATIVE_TOLERANCE = 1e-9;
@@ -69,6 +72,8 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
   const system = createThermalSystem(network, members, capacityFactors(network, draws));
   const closeness = Float64Array.from(network.parts, ({ name }) => (isLight(name) ? LIGHT_PARTS_FACTOR : 1));
   const known = new Map<Configuration, MemberValues>();
+  const heaterPower = multipliersOf(draws, ["heater_power"]);
+  const powers = new Float64Array(network.sources.length * members);
   const left = new Float64Array(INPUT_NAMES.length * members);
   const right = new Float64Array(INPUT_NAMES.length * members);
 
@@ -77,8 +82,8 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
     if (values === undefined) {
       const { conductance, power } = valuesIn(configuration);
       values = {
-        conductance: spread(conductance, network.links, draws),
-        power: spread(power, network.sources, draws),
+        conductance: spread(draws, conductance, network.links),
+        power: spread(draws, power, network.sources),
       };
       known.set(configuration, values);
     }
@@ -114,13 +119,12 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
     initial: initialTemps(scenario, network, draws),
     power(configuration, t, temps, out) {
       use(configuration);
-      const powers = new Float64Array(network.sources.length * members);
-      system.sourcePowers(t, temps, powers);
+      system.sourcePowers(temps, powers);
       for (let m = 0; m < members; m++) {
         const air = forcing.tempAirAt(t, m);
-        out[m] = multiplierOf(draws, ["heater_power"], m) * ductPower(scenario.kit, configuration, air);
+        out[m] = heaterPower[m] * ductPower(scenario.kit, configuration, air);
+        for (let k = m; k < powers.length; k += members) out[m] += powers[k];
       }
-      for (let k = 0; k < powers.length; k++) out[k % members] += powers[k];
     },
     heatFlows(configuration, t, temps, out) {
       hold(configuration, t, t + 1);
@@ -161,22 +165,9 @@ function capacityFactors(network: Network, draws: Draws): Float64Array {
   const factors = new Float64Array(network.parts.length * members);
   network.parts.forEach(({ parameter }, i) => {
     const names = parameter === undefined ? [] : [parameter];
-    for (let m = 0; m < members; m++) factors[i * members + m] = multiplierOf(draws, names, m);
+    factors.set(multipliersOf(draws, names), i * members);
   });
   return factors;
-}
-
-function spread(
-  values: Float64Array,
-  owners: readonly { readonly parameters: readonly string[] }[],
-  draws: Draws,
-): Float64Array {
-  const { members } = draws;
-  const out = new Float64Array(values.length * members);
-  owners.forEach(({ parameters }, i) => {
-    for (let m = 0; m < members; m++) out[i * members + m] = values[i] * multiplierOf(draws, parameters, m);
-  });
-  return out;
 }
 
 function initialTemps({ initial }: Scenario, network: Network, draws: Draws): Float64Array {

@@ -31,7 +31,7 @@ export interface ThermalSystem extends EnsembleSystem {
   /** Writes every link's heat flow [W] (links x members), positive from `from` to `to`. */
   heatFlows(t: number, temps: Float64Array, out: Float64Array): void;
   /** Writes every source's power [W] (sources x members) after its limiter. */
-  sourcePowers(t: number, temps: Float64Array, out: Float64Array): void;
+  sourcePowers(temps: Float64Array, out: Float64Array): void;
 }
 
 /** Inputs from their straight lines. */
@@ -190,11 +190,10 @@ export function createThermalSystem(
       for (const loop of links.slopes) play(loop);
       out.set(rows.flow);
     },
-    sourcePowers(t, temps, out) {
-      load(t, temps);
+    sourcePowers(temps, out) {
       for (const { source, senses, limiter } of sources) {
         for (let m = 0; m < members; m++)
-          out[source + m] = powerLeft(limiter, power[source + m], rows.temp[senses + m]);
+          out[source + m] = powerLeft(limiter, power[source + m], temps[senses + m]);
       }
     },
   };

@@ -5,7 +5,7 @@ import {
   installationNetwork,
   type Kit,
 } from "../aircraft/index.js";
-import { type Draws, type Forcing, multiplierOf } from "../simulation/index.js";
+import { type Draws, type Forcing, multipliersOf, spread } from "../simulation/index.js";
 import {
   createThermalSystem,
   type MemberValues,
@@ -62,7 +62,8 @@ export function createGroups({ installation, kit, groups, draws }: GroupsRequest
   const factors = new Float64Array(network.parts.length * members);
   network.parts.forEach(({ parameter }, i) => {
     const names = parameter === undefined ? [] : [parameter];
-    for (let m = 0; m < members; m++) factors[i * members + m] = multiplierOf(draws, names, m % each);
+    const own = multipliersOf(draws, names);
+    for (let m = 0; m < members; m++) factors[i * members + m] = own[m % each]!;
   });
   const system = createThermalSystem(network, members, factors);
   const inForce: MemberValues = {
@@ -81,14 +82,9 @@ export function createGroups({ installation, kit, groups, draws }: GroupsRequest
     const found = known.get(configuration);
     if (found !== undefined) return found;
     const { conductance, power } = valuesIn(configuration);
-    const spread = (values: Float64Array, owners: readonly { readonly parameters: readonly string[] }[]) =>
-      Float64Array.from({ length: values.length * each }, (_, k) => {
-        const row = Math.floor(k / each);
-        return values[row]! * multiplierOf(draws, owners[row]!.parameters, k % each);
-      });
     const made = {
-      conductance: spread(conductance, network.links),
-      power: spread(power, network.sources),
+      conductance: spread(draws, conductance, network.links),
+      power: spread(draws, power, network.sources),
     };
     known.set(configuration, made);
     return made;

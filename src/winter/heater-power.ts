@@ -1,5 +1,5 @@
 import { type Configuration, ductPower, type Kit } from "../aircraft/index.js";
-import { multiplierOf } from "../simulation/index.js";
+import { multipliersOf } from "../simulation/index.js";
 import { powerLeft } from "../thermal/index.js";
 import type { Groups, Surrounding } from "./groups.js";
 
@@ -21,7 +21,7 @@ export function heaterPower(groups: Groups, kit: Kit, heated: Configuration): He
     senses: parts.indexOf(limiter?.senses ?? part) * members,
   }));
   const hasDuct = kit.heaters.some(({ duct }) => duct !== undefined);
-  const drawnPower = Float64Array.from({ length: draws }, (_, d) => multiplierOf(drawn, ["heater_power"], d));
+  const drawnPower = multipliersOf(drawn, ["heater_power"]);
   return {
     ductBurns: kit.heaters.some(({ duct }) => duct?.energy === "fuel"),
     elements(temps, offset, g, d) {

@@ -177,3 +177,8 @@ describe("row memory", () => {
     expect(Array.from(own.floats.subarray(a / WORD, a / WORD + 2))).toEqual([6, 8]);
   });
 });
+
+test("where a kernel cannot be compiled, it is said what is missing", () => {
+  const broken = { operands: 0, bytes: Uint8Array.of(0x00, 0x61, 0x73, 0x6d, 9, 9, 9, 9) };
+  expect(() => createRowMemory().bind(broken)).toThrow(/WebAssembly with 128-bit SIMD is missing/);
+});
