@@ -39,7 +39,10 @@ describe.skipIf(withoutBrowser)("without a network", () => {
       await page.locator("main h1").waitFor();
     }
     await page.getByRole("link", { name: "Away" }).click();
-    await page.getByText(/stays ready .* with covers on/).waitFor({ timeout: 60_000 });
+    await page
+      .locator(".main")
+      .filter({ hasText: /stays ready .* with covers on/ })
+      .waitFor({ timeout: 60_000 });
     expectOnlyLostNetwork(seen);
     await context.close();
   });
