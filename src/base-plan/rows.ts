@@ -64,7 +64,7 @@ export function excess(
     if (resource === undefined) continue;
     const others = load.get(key);
     for (let step = 0; step < row.length; step++) {
-      if (row[step] === 0) continue;
+      if (!(row[step] > 0)) continue;
       if (row[step] + (others?.[step] ?? 0) > capacityOf(limits, grid, resource, step) + SLACK)
         beyond.push({ resource, step });
     }
