@@ -1,14 +1,14 @@
 import { NumericalFailure } from "../planning/index.js";
 import type { Candidate, Course, Demand, Holder } from "./candidate.js";
-import { type CourseFinder, courseFinder, type Shape } from "./candidates.js";
-import { choose, everyonesBest, type Priced } from "./choose.js";
-import { type Costs, compareCosts, costsOf, sumOfCosts } from "./costs.js";
-import { coursePlayer, type PlayedCourse, wetTimeOf } from "./exact.js";
+import { choose, everyonesBest } from "./choose.js";
+import { contenderOf, type List, type Scope } from "./contender.js";
+import { type Costs, compareCosts, sumOfCosts } from "./costs.js";
+import { type PlayedCourse, wetTimeOf } from "./exact.js";
 import { type Cause, causeOf } from "./explain.js";
 import { type Lift, triedLifts } from "./lifts.js";
 import { type Grid, gridOf } from "./limits.js";
 import type { BaseAircraft, BaseRequest } from "./request.js";
-import { isPossibleAlone, type Option, optionsOf, parkedDemands } from "./rows.js";
+import { isPossibleAlone, parkedDemands } from "./rows.js";
 
 /** One plan for all aircraft of a base. Times are [s] since the start. */
 export interface BasePlan {
@@ -61,10 +61,8 @@ export async function planBase(request: BaseRequest): Promise<BasePlan | BasePla
 
 class Cancelled extends Error {}
 
-type List = readonly Priced<Option<Candidate & { readonly shape?: Shape }>>[];
-
 async function plan(request: BaseRequest): Promise<BasePlan> {
-  const { aircraft, limits, solveMilp, isNight } = request;
+  const { aircraft, limits, solveMilp } = request;
   const [first] = aircraft;
   if (first === undefined) throw new RangeError("missing aircraft: none is wanted");
   const { start } = first.plan.scenario;
@@ -77,55 +75,19 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
     if (request.onProgress !== undefined && !request.onProgress(share)) throw new Cancelled();
   };
   const fixed = parkedDemands(request.parked, grid);
-  const finders = aircraft.map((a) => courseFinder(a, limits, grid));
-  const played = aircraft.map(() => new Map<string, PlayedCourse>());
-  const players = aircraft.map((a) => coursePlayer(a, limits));
-  const cautions = aircraft.map(() => new Map<Shape, number>());
-  const playedAs = (a: number, course: Course): PlayedCourse => {
-    const key = keyOf(course);
-    const known = played[a].get(key) ?? players[a](course);
-    played[a].set(key, known);
-    return known;
-  };
-  const told = aircraft.map((one, a) => {
-    if (one.told === undefined) return undefined;
-    progress();
-    return candidateOf(one, playedAs(a, one.told), limits);
-  });
+  const contenders = aircraft.map((a) => contenderOf(a, request, grid));
+  const canMove = limits.hangar !== undefined || limits.carts.length > 0;
 
-  const listOf = (finder: CourseFinder, a: number, contested: boolean, moves: boolean): List => {
-    const found = finder.candidates({ caution: cautions[a], contested, moves });
-    const exact = found.map((candidate) => {
-      const known = played[a].get(keyOf(candidate));
-      return known === undefined
-        ? candidate
-        : { ...candidate, chance: known.chance, missed: known.missed, energy: known.energy.mid };
-    });
-    const before = told[a];
-    const all = before === undefined ? exact : [before, ...exact];
-    return optionsOf<Candidate & { readonly shape?: Shape }>(all, finder.holder, limits, grid).map(
-      (option) => ({
-        option,
-        costs: costsOf(option.candidate, finder.holder, limits, grid, {
-          count: aircraft.length,
-          told: aircraft[a].told,
-          isNight,
-        }),
-      }),
-    );
-  };
-
-  let contested = false;
-  let moves = false;
+  let scope: Scope = { contested: false, moves: false };
   let lists: List[] = [];
   let chosen: readonly number[] = [];
   for (let round = 0; ; round++) {
-    lists = finders.map((finder, a) => {
+    lists = contenders.map((contender) => {
       progress();
-      return listOf(finder, a, contested, moves);
+      return contender.list(scope);
     });
-    if (!contested && everyonesBest(fixed, lists, limits, grid) === undefined) {
-      contested = true;
+    if (!scope.contested && everyonesBest(fixed, lists, limits, grid) === undefined) {
+      scope = { contested: true, moves: false };
       continue;
     }
     const choice = await choose(fixed, lists, limits, grid, solveMilp);
@@ -138,41 +100,33 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
     }
     chosen = choice.chosen;
     const options = chosen.map((i, a) => lists[a][i].option.candidate);
-    if (options.some((o) => o.missed) && !contested) {
-      contested = true;
+    const isMissed = options.some((o) => o.missed);
+    if (isMissed && (!scope.contested || (!scope.moves && canMove))) {
+      scope = { contested: true, moves: scope.contested };
       continue;
     }
-    const canMove = limits.hangar !== undefined || limits.carts.length > 0;
-    if (options.some((o) => o.missed) && !moves && canMove) {
-      moves = true;
-      continue;
+    // What is missed anyway is played once, when nothing changes any more.
+    const tooGood = contenders.filter((contender, a) => {
+      if (options[a].missed) return false;
+      if (!contender.isPlayed(options[a])) progress();
+      return contender.played(options[a]).missed;
+    });
+    if (tooGood.length === 0 || round >= ROUNDS + 2) break;
+    for (const contender of tooGood) {
+      const { shape, ...course } = options[contenders.indexOf(contender)];
+      if (shape === undefined) continue;
+      const short = contender.aircraft.plan.wish.chance - contender.played(course).chance;
+      contender.distrust(shape, Math.max(CAUTION_LEAST, short));
     }
-    const tooGood = options.map((candidate, a) => {
-      // What is missed anyway is played once, when nothing changes any more.
-      if (candidate.missed) return false;
-      const fresh = !played[a].has(keyOf(candidate));
-      if (fresh) progress();
-      const real = playedAs(a, candidate);
-      return real.missed;
-    });
-    if (!tooGood.includes(true) || round >= ROUNDS + 2) break;
-    tooGood.forEach((was, a) => {
-      if (!was) return;
-      const { shape } = options[a];
-      if (shape === undefined) return;
-      const real = playedAs(a, options[a]);
-      const short = Math.max(CAUTION_LEAST, aircraft[a].plan.wish.chance - real.chance);
-      cautions[a].set(shape, (cautions[a].get(shape) ?? 0) + short);
-    });
   }
 
   const picked = chosen.map((i, a) => lists[a][i]);
   const courses = picked.map(({ option }, a): AircraftCourse => {
-    const real = playedAs(a, option.candidate);
+    const real = contenders[a].played(option.candidate);
     progress();
     return {
       aircraft: aircraft[a],
-      holder: finders[a].holder,
+      holder: contenders[a].holder,
       course: option.candidate,
       played: real,
       missed: real.missed,
@@ -188,7 +142,7 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
         chosen,
         request,
         grid,
-        holders: finders.map((f) => f.holder),
+        holders: contenders.map((c) => c.holder),
         onTry: progress,
       })
     : [];
@@ -199,26 +153,6 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
     jointChance: jointChance(courses),
     lifts,
     costs: sumOfCosts(picked.map((p) => p.costs)),
-  };
-}
-
-/** Courses that are played alike: on which circuit makes no difference to the engine. */
-function keyOf({ cart, heaters, blocks, stay }: Course): string {
-  return JSON.stringify([cart ?? null, heaters, blocks.map((b) => [b.from, b.to]), stay ?? null]);
-}
-
-function candidateOf(
-  aircraft: BaseAircraft,
-  { course, chance, missed, energy }: PlayedCourse,
-  limits: BaseRequest["limits"],
-): Candidate {
-  const heated = course.blocks.reduce((sum, b) => sum + b.to - b.from, 0);
-  return {
-    ...course,
-    chance,
-    missed,
-    harm: heated + wetTimeOf(aircraft, course, limits),
-    energy: energy.mid,
   };
 }
 

@@ -284,3 +284,12 @@ export function afterBlocks(ground: Ground, heat: Answer, blocks: readonly Block
   }
   return temps;
 }
+
+/** Enough: a lead so many times, and so much, longer than the first that has the wanted chance. */
+export function enoughFor(wanted: number, times: number, more: number): (node: Node) => boolean {
+  let reached: number | undefined;
+  return ({ lead, chance }) => {
+    if (reached === undefined && chance >= wanted) reached = lead;
+    return reached !== undefined && lead >= Math.max(times * reached, reached + more);
+  };
+}

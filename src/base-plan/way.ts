@@ -1,0 +1,115 @@
+import type { PlanRequest } from "../planning/index.js";
+import type { Draws } from "../simulation/index.js";
+import type { Block, Candidate, Course, Holder, Stay } from "./candidate.js";
+import { withCart } from "./course-run.js";
+import { type BaseLimits, type Grid, peopleIn } from "./limits.js";
+import { type BaseAircraft, exitOf } from "./request.js";
+import { type Answer, enoughFor, type Ground, groundOf } from "./response.js";
+
+/** How a course is made, for what its predictions are worth. */
+export type Shape = "none" | "through" | "early" | "twice" | "moved";
+
+/** A candidate with what its chance was worth when it was read between courses played. */
+export interface ShapedCandidate extends Candidate {
+  readonly shape: Shape;
+}
+
+/** What a course brings, as read between courses played. */
+export interface Outcome {
+  readonly chance: number;
+  /** [J] */
+  readonly energy: number;
+  /** [s] */
+  readonly wet: number;
+  readonly tooHot: boolean;
+}
+
+/** One set of heaters of one aircraft: its own alone, or a cart's beside them. */
+export interface Way {
+  readonly plan: PlanRequest;
+  readonly limits: BaseLimits;
+  readonly grid: Grid;
+  readonly holder: Holder;
+  /** Index into the carts. */
+  readonly cart: number | undefined;
+  /** It stands in the hangar at the start. */
+  readonly inside: boolean;
+  /** Its heaters are on at the start. */
+  readonly isOn: boolean;
+  /** Heat comes and goes with somebody there. */
+  readonly byHand: boolean;
+  /** A burner makes carbon monoxide: never in a hangar. */
+  readonly burns: boolean;
+  /** [s] longest that the heaters may be on. */
+  readonly longest: number;
+  /** [s] when heat ends at the latest, where it stands. */
+  readonly end: number;
+  /** [s] when it is out of the hangar at the latest. */
+  readonly exit: number;
+  /** [s] up to when a move can begin. */
+  readonly movedUntil: number;
+  readonly stay: Stay | undefined;
+  readonly ground: Ground;
+  /** The answer to heat until `end`; played at first use, from as far back as the wanted chance takes. */
+  heat(): Answer;
+  /** Whether anybody is there in a step. */
+  attended(step: number): boolean;
+  /** @param caution added to the wanted chance */
+  candidate(
+    course: Partial<Course> & { readonly blocks: readonly Block[] },
+    shape: Shape,
+    outcome: Outcome,
+    caution: number,
+  ): ShapedCandidate;
+}
+
+export function wayOf(
+  aircraft: BaseAircraft,
+  holder: Holder,
+  limits: BaseLimits,
+  grid: Grid,
+  draws: Draws,
+  cart: number | undefined,
+): Way {
+  const plan = withCart(aircraft, limits, cart);
+  const { scenario, wish } = plan;
+  const exit = exitOf(plan, limits);
+  const inside = scenario.initial.configuration.place === "hangar";
+  const stay: Stay | undefined = inside ? { from: undefined, to: exit } : undefined;
+  const end = inside ? Math.min(holder.unplug, exit) : holder.unplug;
+  const used = scenario.kit.heaters.filter((h) => plan.heaters.includes(h.id));
+  const movedUntil = inside ? exit : exit - (limits.hangar?.moveTime ?? 0);
+  const ground = groundOf(plan, draws, limits, stay, [...new Set([end, movedUntil])]);
+  let heat: Answer | undefined;
+  return {
+    ...{ plan, limits, grid, holder, cart, inside, end, exit, movedUntil, stay, ground },
+    isOn: scenario.initial.configuration.heatersOn.size > 0,
+    byHand: !aircraft.switched || cart !== undefined,
+    burns: used.some((h) => h.duct?.energy === "fuel"),
+    longest: 3600 * Math.min(...used.map((h) => h.longest_on_h), 1e6),
+    heat() {
+      if (heat === undefined) {
+        heat = ground.answer((t) => ({ blocks: [{ from: t, to: end }], stay }), end);
+        heat.reach(enoughFor(wish.chance, 1.2, 0));
+      }
+      return heat;
+    },
+    attended: (step) => peopleIn(limits, grid, step) > 0,
+    candidate(course, shape, { chance, energy, wet, tooHot }, caution) {
+      const heated = course.blocks.reduce((sum, b) => sum + b.to - b.from, 0);
+      return {
+        circuit: undefined,
+        cart: course.blocks.length > 0 ? cart : undefined,
+        heaters: plan.heaters,
+        stay,
+        givesUpOutlet: false,
+        ...course,
+        shape,
+        chance: tooHot ? 0 : chance,
+        missed: tooHot || chance < Math.min(1, wish.chance + caution),
+        harm: heated + wet,
+        energy,
+      };
+    },
+  };
+}
