@@ -8,9 +8,10 @@ import { type Answer, afterBlocks, type Ground } from "./response.js";
 /** [K] at departure after blocks, with pauses corrected. */
 export type AfterPauses = (blocks: readonly Block[]) => Float64Array;
 
-/** [s] pauses that are played, for heat that stops early and for heat in two blocks. */
-const EARLY_PAUSES = [3600, 8100, 16_200];
-const PAUSES_BETWEEN = [7200];
+/** [s] before the end of heating: where heat stops in the courses that are played. They go on from the answer's own states. */
+export const STOPS = [3600, 8100, 16_200];
+/** [s] a pause between two blocks is played where it is nearest to this. */
+const PAUSE_BETWEEN = 7200;
 
 interface Difference {
   readonly pause: number;
@@ -32,13 +33,14 @@ export function afterPausesOf(ground: Ground, heat: () => Answer, wanted: number
     const answer = heat();
     const end = answer.until;
     const needed = answer.shortOf(wanted) ?? answer.leadMost / 2;
-    return (topUp === 0 ? EARLY_PAUSES : PAUSES_BETWEEN).flatMap((pause) => {
-      const lead = answer.leads().find((l) => l >= 1.3 * needed + pause + topUp) ?? answer.leadMost;
-      const to = end - topUp - pause;
-      if (end - lead >= to) return [];
+    return stopsFor(topUp).flatMap((stop) => {
+      const lead = answer.leads().find((l) => l >= 1.3 * needed + stop) ?? answer.leadMost;
+      const state = answer.stateAt(lead, stop);
+      if (state === undefined) return [];
+      const to = end - stop;
       const blocks = [{ from: end - lead, to }, ...(topUp === 0 ? [] : [{ from: end - topUp, to: end }])];
       const added = afterBlocks(ground, answer, blocks);
-      return [{ pause, temps: ground.play(blocks).map((t, i) => t - added[i]) }];
+      return [{ pause: stop - topUp, temps: ground.goOn(blocks, to, state).map((t, i) => t - added[i]) }];
     });
   }
 
@@ -62,4 +64,10 @@ export function afterPausesOf(ground: Ground, heat: () => Answer, wanted: number
     }
     return temps;
   };
+}
+
+function stopsFor(topUp: number): number[] {
+  if (topUp === 0) return STOPS;
+  const off = (stop: number) => Math.abs(stop - topUp - PAUSE_BETWEEN);
+  return [STOPS.reduce((best, stop) => (off(stop) < off(best) ? stop : best))];
 }

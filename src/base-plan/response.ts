@@ -29,10 +29,13 @@ export interface Ground {
   readonly cold: Float64Array;
   /** Whether it is ready enough with temperatures [K] at departure. */
   chance(temps: Float64Array): number;
-  /** [K] at departure after blocks of which the first begins one of the leads before one of the `untils`. */
-  play(blocks: readonly Block[]): Float64Array;
-  /** The answer to `course`; nothing of it is played yet. */
-  answer(course: CourseFrom, until: number): Answer;
+  /** [K] at departure after blocks, from a time [s] in their midst with its state [K]. */
+  goOn(blocks: readonly Block[], from: number, state: Float64Array): Float64Array;
+  /**
+   * The answer to `course`; nothing of it is played yet.
+   * @param stops [s] before `until`: the states there are kept, for what stops then
+   */
+  answer(course: CourseFrom, until: number, stops?: readonly number[]): Answer;
 }
 
 /** A time played. */
@@ -46,6 +49,8 @@ export interface Node {
   readonly energy: number;
   /** A ceiling is broken in the middle estimate. */
   readonly tooHot: boolean;
+  /** [K] states by time [s] before `until`. */
+  readonly kept: ReadonlyMap<number, Float64Array>;
 }
 
 /** The answer to something done from a time on; leads are [s] before `until`. */
@@ -59,6 +64,8 @@ export interface Answer {
   leads(): number[];
   /** [s] the longest lead played that has less than a chance, up to the first that has it; undefined when none has it. */
   shortOf(chance: number): number | undefined;
+  /** [K] the state so long [s] before `until`, in what was played from a lead; undefined where it was not kept. */
+  stateAt(lead: number, stop: number): Float64Array | undefined;
   /** Adds `factor` times the rise of a lead to `temps`. */
   add(lead: number, factor: number, temps: Float64Array): void;
   /** [J] */
@@ -99,11 +106,13 @@ export function groundOf(
     return shareOf(readyMembers(criteria, temps, parts, members));
   }
 
-  function nodeAt(course: CourseFrom, until: number, lead: number): Node {
+  function nodeAt(course: CourseFrom, until: number, lead: number, stops: readonly number[]): Node {
     const from = until - lead;
     const done = { ...course(from), heaters: plan.heaters };
     const hot = done.blocks.at(-1)?.to ?? departure;
-    const times = [...new Set([from, hot, departure])].sort((a, b) => a - b);
+    const within = stops.filter((stop) => stop < lead);
+    const times = [...new Set([from, ...within.map((stop) => until - stop), hot, departure])];
+    times.sort((a, b) => a - b);
     const played = play(run, plan, done, limits, sampleAt(soak, from), times);
     const temps = sampleAt(played, departure);
     const atUnplug = sampleAt(played, hot);
@@ -114,6 +123,7 @@ export function groundOf(
       chance: chance(temps),
       energy: middle(energy),
       tooHot: done.blocks.length > 0 && ceilings.some((c) => brokenInTheMiddle(c, atUnplug)),
+      kept: new Map(within.map((stop) => [stop, Float64Array.from(sampleAt(played, until - stop))])),
     };
   }
 
@@ -129,12 +139,11 @@ export function groundOf(
     members,
     cold,
     chance,
-    play(blocks) {
-      const from = blocks[0]?.from ?? departure;
+    goOn(blocks, from, state) {
       const done = { blocks, stay, heaters: plan.heaters };
-      return sampleAt(play(run, plan, done, limits, sampleAt(soak, from), [from, departure]), departure);
+      return sampleAt(play(run, plan, done, limits, state, [from, departure]), departure);
     },
-    answer(course, until) {
+    answer(course, until, stops = []) {
       const wet = (lead: number) =>
         tollOf(
           {
@@ -150,7 +159,7 @@ export function groundOf(
           undefined,
           WATER_STEP,
         ).wetTime;
-      return answerOf(until, (lead) => nodeAt(course, until, lead), wet);
+      return answerOf(until, (lead) => nodeAt(course, until, lead, stops), wet);
     },
   };
 }
@@ -220,6 +229,7 @@ function answerOf(until: number, nodeAt: (lead: number) => Node, wetTime: (lead:
       const first = nodes.findIndex((node) => node.chance >= chance);
       return first < 0 ? undefined : (nodes[first - 1]?.lead ?? 0);
     },
+    stateAt: (lead, stop) => nodes.find((node) => node.lead === lead)?.kept.get(stop),
     add(lead, factor, temps) {
       if (!(lead > 0)) return;
       const { before, after, weight } = locate(lead, bend);

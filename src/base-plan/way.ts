@@ -3,6 +3,7 @@ import type { Draws } from "../simulation/index.js";
 import type { Block, Candidate, Course, Holder, Stay } from "./candidate.js";
 import { withCart } from "./course-run.js";
 import { type BaseLimits, type Grid, peopleIn } from "./limits.js";
+import { STOPS } from "./pauses.js";
 import { type BaseAircraft, exitOf } from "./request.js";
 import { type Answer, enoughFor, type Ground, groundOf } from "./response.js";
 
@@ -89,7 +90,7 @@ export function wayOf(
     longest: 3600 * Math.min(...used.map((h) => h.longest_on_h), 1e6),
     heat() {
       if (heat === undefined) {
-        heat = ground.answer((t) => ({ blocks: [{ from: t, to: end }], stay }), end);
+        heat = ground.answer((t) => ({ blocks: [{ from: t, to: end }], stay }), end, STOPS);
         heat.reach(enoughFor(wish.chance, 1.2, 0));
       }
       return heat;

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { changesOf } from "../../src/base-plan/course-run.js";
 import { readBaseDocument } from "../../src/base-plan/index.js";
-import { afterPausesOf } from "../../src/base-plan/pauses.js";
+import { afterPausesOf, STOPS } from "../../src/base-plan/pauses.js";
 import { groundOf } from "../../src/base-plan/response.js";
 import { usedKit } from "../../src/documents/index.js";
 import { allCriteria } from "../../src/readiness/index.js";
@@ -34,7 +34,7 @@ test("what is read between courses is near what they bring: at most 3 K colder a
     const plan = { scenario, wish: want.wish, heaters: want.heaters, criteria, draws };
     const end = want.wish.departure - want.wish.unplugBefore;
     const ground = groundOf(plan, draws, base.limits, undefined, [end]);
-    const heat = ground.answer((t) => ({ blocks: [{ from: t, to: end }], stay: undefined }), end);
+    const heat = ground.answer((t) => ({ blocks: [{ from: t, to: end }], stay: undefined }), end, STOPS);
     heat.reach(({ lead }) => lead > 9 * HOUR);
     const predict = afterPausesOf(ground, () => heat, want.wish.chance);
     for (const blocks of [
