@@ -31,12 +31,18 @@ export async function basePlanFromDocument(
   const base = readBaseDocument(asked, readFile === undefined ? {} : { readFile });
   if (!base.ok) return { status: "refused", issues: base.issues };
   const weather = drawEnsemble({ ...base.ensemble, weather: base.aircraft[0].read.scenario.weather }).weather;
+  const nights = new Map<number, boolean>();
+  const atNight = (t: number): boolean => {
+    const known = nights.get(t) ?? isNight(Number(localText(base.start + t, base.zone).slice(11, 13)));
+    nights.set(t, known);
+    return known;
+  };
   const plan = await planBase({
     aircraft: base.aircraft.map((one) => requested(one, base, weather)),
     parked: base.parked,
     limits: base.limits,
     solveMilp,
-    isNight: (t) => isNight(Number(localText(base.start + t, base.zone).slice(11, 13))),
+    isNight: atNight,
     ...(onProgress === undefined ? {} : { onProgress }),
   });
   if (plan.status !== "planned") return plan;

@@ -38,14 +38,14 @@ export async function choose(
   if (own !== undefined) return { status: "proven", chosen: own };
   const open = possible.map((list, a) => list.map((i) => lists[a][i].option));
   const rows = liveRows(fixed, open, limits, grid);
-  const taken = amountsOn(rows, fixed);
+  const taken = amountsOn(rows, fixed, grid);
   const room = Float64Array.from(rows, ({ capacity }, r) => capacity - taken[r]);
   let left: Reduced = {
     terms: possible.map((list, a) =>
       list.map((index, k) => ({
         index,
         costs: lists[a][index].costs,
-        amounts: amountsOn(rows, open[a][k].demands),
+        amounts: amountsOn(rows, open[a][k].demands, grid),
       })),
     ),
     rows: [...rows.keys()],

@@ -8,6 +8,8 @@ import type { Outcome, Shape, ShapedCandidate, Way } from "./way.js";
 const END_STRIDE = 2;
 /** [s] longest that it is looked at to stop early. */
 const EARLY_MOST = 8 * 3600;
+/** [steps] between the starts that are looked at first. */
+const START_STRIDE = 4;
 /** [steps] second blocks that are looked at. */
 const TOP_UPS = [3, 9];
 const PAUSE_STRIDE = 3;
@@ -54,20 +56,39 @@ export function coursesOf(way: Way): (options: CourseOptions) => ShapedCandidate
     return to > from && to - from <= longest && from >= end - way.heat().leadMost;
   }
 
-  /** The latest start with `chance`, looking back from step `k`; undefined when there is none. */
+  /**
+   * The latest start with `chance`, looking back from step `k` in strides, and then forward within the last of them: a
+   * longer heating is the surer one. Undefined when there is none.
+   */
   function latestStart(
     k: number,
     blocksFrom: (from: number) => readonly Block[],
     shape: Shape,
     caution: number,
   ): { readonly step: number; readonly found: ShapedCandidate } | undefined {
-    for (let step = k; step >= 0; step--) {
+    const at = (step: number): ShapedCandidate | undefined => {
       const blocks = blocksFrom(timeOf(grid, step));
-      if (!mayRun(blocks[0].from, blocks[0].to)) return undefined;
-      const found = predicted(blocks, shape, caution);
-      if (!found.missed) return { step, found };
+      return step >= 0 && mayRun(blocks[0].from, blocks[0].to)
+        ? predicted(blocks, shape, caution)
+        : undefined;
+    };
+    let missed = k + 1;
+    let step = k;
+    let found = at(step);
+    while (found?.missed === true) {
+      missed = step;
+      step -= START_STRIDE;
+      while (step < missed - 1 && at(step) === undefined) step++;
+      found = at(step);
     }
-    return undefined;
+    if (found === undefined) return undefined;
+    while (step + 1 < missed) {
+      const later = at(step + 1);
+      if (later === undefined || later.missed) break;
+      step++;
+      found = later;
+    }
+    return { step, found };
   }
 
   /** The latest with the wanted chance and, by hand, the latest before it when somebody is there. */

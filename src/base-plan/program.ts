@@ -48,24 +48,39 @@ export function programOf(
   bounds: readonly number[],
 ): string {
   const names = terms.map((list, a) => list.map((_, i) => nameOf(a, i)));
-  const sum = (coefficients: readonly (readonly number[])[]) =>
-    coefficients.flatMap((list, a) => list.flatMap((c, i) => (c === 0 ? [] : [`${c} ${names[a][i]}`])));
-  const above = (stage: number) => terms.map((list) => aboveLeast(list, stage));
+  const sum = (coefficientOf: (term: Term, a: number, i: number) => number): string[] => {
+    const used: string[] = [];
+    terms.forEach((list, a) => {
+      list.forEach((term, i) => {
+        const c = coefficientOf(term, a, i);
+        if (c !== 0) used.push(`${c} ${names[a][i]}`);
+      });
+    });
+    return used;
+  };
+  const above = Array.from({ length: stages[stages.length - 1] + 1 }, (_, stage) =>
+    terms.map((list) => aboveLeast(list, stage)),
+  );
   const atMost = (used: readonly string[], most: number) =>
     used.length === 0 ? [] : [`${written(used)} <= ${most}`];
   const constraints = [
     ...names.map((list) => `${written(list)} = 1`),
     ...rows.flatMap((r) =>
-      atMost(sum(terms.map((list) => list.map(({ amounts }) => amounts[r]))), room[r] + SLACK),
+      atMost(
+        sum(({ amounts }) => amounts[r]),
+        room[r] + SLACK,
+      ),
     ),
     ...bounds.flatMap((bound, stage) => {
       const least = terms.reduce((s, list) => s + Math.min(...list.map(({ costs }) => costs[stage])), 0);
-      return atMost(sum(above(stage)), bound - least + 0.5);
+      return atMost(
+        sum((_, a, i) => above[stage][a][i]),
+        bound - least + 0.5,
+      );
     }),
   ];
-  const costs = stages.map(above);
-  const objective = sum(
-    terms.map((list, a) => list.map((_, i) => weights.reduce((s, w, k) => s + w * costs[k][a][i], 0))),
+  const objective = sum((_, a, i) =>
+    weights.reduce((cost, weight, k) => cost + weight * above[stages[k]][a][i], 0),
   );
   return [
     "Minimize",

@@ -1,4 +1,4 @@
-import { NumericalFailure, type PlanRequest, tollOf } from "../planning/index.js";
+import { centralRun, NumericalFailure, type PlanRequest, type Ranking, tollOf } from "../planning/index.js";
 import { marginOf } from "../readiness/index.js";
 import {
   type Draws,
@@ -102,6 +102,12 @@ export function groundOf(
   const cold = sampleAt(soak, departure);
   const ceilings = criteria.filter((c) => c.judged === "while-heating");
 
+  let central: Ranking | undefined;
+  function ranking(): Ranking {
+    central ??= { run: centralRun(scenario), waterStep: WATER_STEP };
+    return central;
+  }
+
   function chance(temps: Float64Array): number {
     return shareOf(readyMembers(criteria, temps, parts, members));
   }
@@ -157,7 +163,7 @@ export function groundOf(
             ),
           },
           undefined,
-          WATER_STEP,
+          ranking(),
         ).wetTime;
       return answerOf(until, (lead) => nodeAt(course, until, lead, stops), wet);
     },

@@ -39,13 +39,25 @@ export function parkedDemands(parked: readonly ParkedAircraft[], grid: Grid): De
   return parked.map(() => ({ resource: { of: "bay", index: 0 }, from: 0, to: grid.steps, amount: 1 }));
 }
 
-export function addLoad(load: Load, demands: readonly Demand[], grid: Grid, sign = 1): void {
+export function addLoad(load: Load, demands: readonly Demand[], grid: Grid): void {
   for (const { resource, from, to, amount } of demands) {
     const key = resourceKey(resource);
     const row = load.get(key) ?? new Float64Array(grid.steps);
     load.set(key, row);
-    for (let k = from; k < to; k++) row[k] += sign * amount;
+    for (let k = from; k < to; k++) row[k] += amount;
   }
+}
+
+const loads = new WeakMap<readonly Demand[], Load>();
+
+/** What demands come to, added up once: they are asked for in every round. */
+function loadOf(demands: readonly Demand[], grid: Grid): Load {
+  const known = loads.get(demands);
+  if (known !== undefined) return known;
+  const load: Load = new Map();
+  addLoad(load, demands, grid);
+  loads.set(demands, load);
+  return load;
 }
 
 /** Where a load and demands on top of it are more than there is. */
@@ -55,8 +67,7 @@ export function excess(
   limits: BaseLimits,
   grid: Grid,
 ): { readonly resource: Resource; readonly step: number }[] {
-  const own: Load = new Map();
-  addLoad(own, demands, grid);
+  const own = loadOf(demands, grid);
   const resources = new Map(demands.map(({ resource }) => [resourceKey(resource), resource]));
   const beyond: { readonly resource: Resource; readonly step: number }[] = [];
   for (const [key, row] of own) {
@@ -90,10 +101,8 @@ export function liveRows(
   for (const list of options) {
     const own: Load = new Map();
     for (const { demands } of list) {
-      const load: Load = new Map();
-      addLoad(load, demands, grid);
       for (const { resource } of demands) resources.set(resourceKey(resource), resource);
-      for (const [key, row] of load) {
+      for (const [key, row] of loadOf(demands, grid)) {
         const best = own.get(key) ?? new Float64Array(grid.steps);
         own.set(key, best);
         for (let k = 0; k < row.length; k++) best[k] = Math.max(best[k], row[k]);
@@ -116,13 +125,14 @@ export function liveRows(
 }
 
 /** What demands take of each row. */
-export function amountsOn(rows: readonly Row[], demands: readonly Demand[]): Float64Array {
+export function amountsOn(rows: readonly Row[], demands: readonly Demand[], grid: Grid): Float64Array {
   const amounts = new Float64Array(rows.length);
-  for (const { resource, from, to, amount } of demands) {
-    const own = resourceKey(resource);
-    rows.forEach(({ key, step }, r) => {
-      if (step >= from && step < to && key === own) amounts[r] += amount;
-    });
-  }
+  const load = loadOf(demands, grid);
+  if (load.size === 0) return amounts;
+  let [resource, own] = [rows[0]?.key, load.get(rows[0]?.key)];
+  rows.forEach(({ key, step }, r) => {
+    if (key !== resource) [resource, own] = [key, load.get(key)];
+    if (own !== undefined) amounts[r] = own[step];
+  });
   return amounts;
 }

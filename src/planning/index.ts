@@ -1,7 +1,7 @@
 export { type AwayReport, type AwayRequest, stayAway } from "./away.js";
 export { NumericalFailure } from "./chance.js";
 export type { Decision } from "./decision.js";
-export { type HabitToll, tollOf } from "./left-on.js";
+export { centralRun, type HabitToll, type Ranking, tollOf } from "./left-on.js";
 export type { ChanceAt, Plan, PlugInAnswer, Remedy, StayWarm } from "./plan.js";
 export { type PlanFailure, planPreheat } from "./preheat.js";
 export { type BasedAnswer, type Basis, createReplanner, type Replanner } from "./replanner.js";

@@ -2,8 +2,10 @@ import { isElementPart } from "../aircraft/index.js";
 import {
   centralDraws,
   ENSEMBLE_TOLERANCE,
+  type EnsembleRun,
   partTemps,
   prepareRun,
+  type Scenario,
   type Trajectory,
   trajectory,
 } from "../simulation/index.js";
@@ -33,13 +35,18 @@ export interface HabitToll {
   readonly hottestFilm: number;
 }
 
-/**
- * The toll of a plug-in time from now to departure.
- * @param waterStep [s] longest step of the water's balance; longer ones than usual are for ranking many courses
- */
-export function tollOf(request: PlanRequest, plugIn: number | undefined, waterStep?: number): HabitToll {
+/** For ranking many courses of one aircraft. */
+export interface Ranking {
+  /** The aircraft with every uncertain number at its middle value. */
+  readonly run: EnsembleRun;
+  /** [s] longest step of the water's balance. */
+  readonly waterStep: number;
+}
+
+/** The toll of a plug-in time from now to departure. */
+export function tollOf(request: PlanRequest, plugIn: number | undefined, ranking?: Ranking): HabitToll {
   const { scenario, wish } = request;
-  const run = prepareRun(scenario, centralDraws(scenario.weather));
+  const run = ranking?.run ?? centralRun(scenario);
   const steps = Math.ceil(wish.departure / COURSE_STEP);
   const course = trajectory(run, {
     state: run.initial,
@@ -48,7 +55,7 @@ export function tollOf(request: PlanRequest, plugIn: number | undefined, waterSt
     tolerance: ENSEMBLE_TOLERANCE,
   });
   if (course.status !== "completed") throw new NumericalFailure(`${course.status}: ${course.remedy}`);
-  const moisture = moistureOf(course, request, waterStep);
+  const moisture = moistureOf(course, request, ranking?.waterStep);
   const elements = course.parts.filter(isElementPart);
   return {
     plugIn,
@@ -61,6 +68,11 @@ export function tollOf(request: PlanRequest, plugIn: number | undefined, waterSt
       elements.length === 0 ? undefined : Math.max(...elements.map((part) => hottest(course, part))),
     hottestFilm: hottest(course, "sump"),
   };
+}
+
+/** An aircraft with every uncertain number at its middle value. */
+export function centralRun(scenario: Scenario): EnsembleRun {
+  return prepareRun(scenario, centralDraws(scenario.weather));
 }
 
 /** Water in the case along a course, with the oil as wet as after short winter flights and the walls dry. */

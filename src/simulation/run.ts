@@ -61,6 +61,10 @@ function isLight(part: string): boolean {
   return isElementPart(part) || part === "cowl_air" || part === "cowl_skin";
 }
 
+function keyOf({ place, heatersOn, coversOn }: Configuration): string {
+  return JSON.stringify([place, [...heatersOn].sort(), [...coversOn].sort()]);
+}
+
 export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
   const { network, valuesIn } = installationNetwork(
     scenario.installation,
@@ -71,21 +75,23 @@ export function prepareRun(scenario: Scenario, draws: Draws): EnsembleRun {
   const forcing = createForcing(scenario, draws);
   const system = createThermalSystem(network, members, capacityFactors(network, draws));
   const closeness = Float64Array.from(network.parts, ({ name }) => (isLight(name) ? LIGHT_PARTS_FACTOR : 1));
-  const known = new Map<Configuration, MemberValues>();
+  /** By what is fitted and on, since every timeline brings configurations of its own. */
+  const known = new Map<string, MemberValues>();
   const heaterPower = multipliersOf(draws, ["heater_power"]);
   const powers = new Float64Array(network.sources.length * members);
   const left = new Float64Array(INPUT_NAMES.length * members);
   const right = new Float64Array(INPUT_NAMES.length * members);
 
   function memberValues(configuration: Configuration): MemberValues {
-    let values = known.get(configuration);
+    const key = keyOf(configuration);
+    let values = known.get(key);
     if (values === undefined) {
       const { conductance, power } = valuesIn(configuration);
       values = {
         conductance: spread(draws, conductance, network.links),
         power: spread(draws, power, network.sources),
       };
-      known.set(configuration, values);
+      known.set(key, values);
     }
     return values;
   }
