@@ -1,5 +1,5 @@
-import type { Highs } from "highs";
-import type { MilpAnswer, SolveMilp } from "./base-plan/index.js";
+import type { Highs, ModelData } from "highs";
+import type { BinaryProgram, MilpAnswer, SolveMilp } from "./base-plan/index.js";
 
 /** [s] after which a program is given up: a plan has to come while somebody waits for it. */
 const TIME_LIMIT = 20;
@@ -10,7 +10,7 @@ const TIME_LIMIT = 20;
  */
 const OPTIONS = {
   ...{ mip_rel_gap: 0, mip_abs_gap: 0, time_limit: TIME_LIMIT, output_flag: false },
-  ...{ presolve: "off" as const, mip_heuristic_run_feasibility_jump: false },
+  ...{ presolve: "off", mip_heuristic_run_feasibility_jump: false },
 };
 
 /**
@@ -19,21 +19,40 @@ const OPTIONS = {
  */
 export function highsSolver(load: () => Promise<Highs>): SolveMilp {
   let loading: Promise<Highs> | undefined;
-  return async (lp) => {
+  return async (program) => {
     loading ??= load();
     const highs = await loading;
-    const solution = highs.solve(lp, OPTIONS);
-    const values = new Map<string, number>();
-    if (solution.Status === "Optimal") {
-      for (const [name, column] of Object.entries(solution.Columns)) {
-        if ("Primal" in column && column.Primal !== 0) values.set(name, column.Primal);
-      }
-    }
-    return { status: statusOf(solution.Status), values };
+    const { optimal, infeasible } = highs.constants.modelStatus;
+    return highs.withModel(modelOf(program, highs), (model): MilpAnswer => {
+      model.options.set(OPTIONS);
+      const { modelStatus } = model.run();
+      if (modelStatus === optimal) return { status: "optimal", values: model.getSolution().colValue };
+      return {
+        status: modelStatus === infeasible ? "infeasible" : "stopped",
+        values: new Float64Array(0),
+      };
+    });
   };
 }
 
-function statusOf(status: string): MilpAnswer["status"] {
-  if (status === "Optimal") return "optimal";
-  return status === "Infeasible" ? "infeasible" : "stopped";
+function modelOf({ costs, rows }: BinaryProgram, highs: Highs): ModelData {
+  const [numCols, numRows] = [costs.length, rows.length];
+  const starts = new Int32Array(numRows + 1);
+  rows.forEach(({ columns }, r) => {
+    starts[r + 1] = starts[r] + columns.length;
+  });
+  return {
+    ...{ numCols, numRows },
+    colCost: Float64Array.from(costs),
+    colLower: new Float64Array(numCols),
+    colUpper: new Float64Array(numCols).fill(1),
+    integrality: new Int32Array(numCols).fill(highs.constants.variableType.integer),
+    rowLower: Float64Array.from(rows, ({ least }) => Math.max(least, -highs.infinity)),
+    rowUpper: Float64Array.from(rows, ({ most }) => Math.min(most, highs.infinity)),
+    matrix: {
+      ...{ format: "csr", numRows, numCols, starts },
+      indices: Int32Array.from(rows.flatMap(({ columns }) => columns)),
+      values: Float64Array.from(rows.flatMap(({ coefficients }) => coefficients)),
+    },
+  };
 }

@@ -38,7 +38,14 @@ export {
   plansFor,
   type SavedEstimate,
 } from "./base-pipeline.js";
-export { type AircraftNow, baseDocumentOf, type MilpAnswer, type SolveMilp } from "./base-plan/index.js";
+export {
+  type AircraftNow,
+  type BinaryProgram,
+  baseDocumentOf,
+  type MilpAnswer,
+  type ProgramRow,
+  type SolveMilp,
+} from "./base-plan/index.js";
 export { type BasePipelineOptions, basePlanFromDocument } from "./base-plan-pipeline.js";
 export {
   type AwayDocument,

@@ -2,7 +2,7 @@ import type { Demand } from "./candidate.js";
 import { type Costs, compareCosts } from "./costs.js";
 import type { BaseLimits, Grid } from "./limits.js";
 import type { SolveMilp } from "./milp.js";
-import { type JoinedStages, joinedStages, nameOf, programOf } from "./program.js";
+import { type JoinedStages, joinedStages, programOf } from "./program.js";
 import { type Reduced, reduced, type Term } from "./reduce.js";
 import { addLoad, amountsOn, excess, isPossibleAlone, type Load, liveRows, type Option } from "./rows.js";
 
@@ -74,7 +74,12 @@ async function solved(
 ): Promise<readonly Term[] | "infeasible" | "stopped"> {
   const answer = await solveMilp(programOf(joined, terms, rows, room, bounds));
   if (answer.status !== "optimal") return answer.status;
-  const picked = terms.map((list, a) => list.find((_, i) => (answer.values.get(nameOf(a, i)) ?? 0) > 0.5));
+  let first = 0;
+  const picked = terms.map((list) => {
+    const own = answer.values.subarray(first, first + list.length);
+    first += list.length;
+    return list[own.findIndex((value) => value > 0.5)] as Term | undefined;
+  });
   return picked.every((term) => term !== undefined) ? picked : "stopped";
 }
 

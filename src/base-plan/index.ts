@@ -19,7 +19,7 @@ export {
   stepAt,
   timeOf,
 } from "./limits.js";
-export type { MilpAnswer, SolveMilp } from "./milp.js";
+export type { BinaryProgram, MilpAnswer, ProgramRow, SolveMilp } from "./milp.js";
 export { type AircraftCourse, type BasePlan, type BasePlanFailure, planBase } from "./plan.js";
 export { type BaseReading, type ReadBase, type ReadBaseAircraft, readBaseDocument } from "./reading.js";
 export type { BaseAircraft, BaseRequest, ParkedAircraft } from "./request.js";

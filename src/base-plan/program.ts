@@ -1,3 +1,4 @@
+import type { BinaryProgram, ProgramRow } from "./milp.js";
 import type { Term } from "./reduce.js";
 import { SLACK } from "./rows.js";
 
@@ -31,12 +32,9 @@ function aboveLeast(list: readonly Term[], stage: number): number[] {
   return list.map(({ costs }) => costs[stage] - least);
 }
 
-export function nameOf(a: number, i: number): string {
-  return `x${a}_${i}`;
-}
-
 /**
- * The choice as a program in the CPLEX LP format: one option of each list, no row overfilled, and no settled sum exceeded.
+ * The choice as a program, with a column for every option, list by list: one option of each list, no row overfilled, and
+ * no settled sum exceeded.
  * @param room what is left in each row
  * @param bounds sums of costs that are settled: the first, the second and so on
  */
@@ -46,60 +44,43 @@ export function programOf(
   rows: readonly number[],
   room: Float64Array,
   bounds: readonly number[],
-): string {
-  const names = terms.map((list, a) => list.map((_, i) => nameOf(a, i)));
-  const sum = (coefficientOf: (term: Term, a: number, i: number) => number): string[] => {
-    const used: string[] = [];
-    terms.forEach((list, a) => {
-      list.forEach((term, i) => {
-        const c = coefficientOf(term, a, i);
-        if (c !== 0) used.push(`${c} ${names[a][i]}`);
-      });
+): BinaryProgram {
+  const options = terms.flat();
+  const above = (stage: number) => terms.flatMap((list) => aboveLeast(list, stage));
+  const costs = new Array<number>(options.length).fill(0);
+  stages.forEach((stage, k) => {
+    above(stage).forEach((cost, c) => {
+      costs[c] += weights[k] * cost;
     });
-    return used;
-  };
-  const above = Array.from({ length: stages[stages.length - 1] + 1 }, (_, stage) =>
-    terms.map((list) => aboveLeast(list, stage)),
-  );
-  const atMost = (used: readonly string[], most: number) =>
-    used.length === 0 ? [] : [`${written(used)} <= ${most}`];
-  const constraints = [
-    ...names.map((list) => `${written(list)} = 1`),
-    ...rows.flatMap((r) =>
-      atMost(
-        sum(({ amounts }) => amounts[r]),
-        room[r] + SLACK,
+  });
+  let first = 0;
+  const oneOfEach = terms.map(({ length }) => {
+    const columns = Array.from({ length }, (_, i) => first + i);
+    first += length;
+    return { columns, coefficients: columns.map(() => 1), least: 1, most: 1 };
+  });
+  return {
+    costs,
+    rows: [
+      ...oneOfEach,
+      ...rows.map((r) =>
+        atMost(
+          options.map(({ amounts }) => amounts[r]),
+          room[r] + SLACK,
+        ),
       ),
-    ),
-    ...bounds.flatMap((bound, stage) => {
-      const least = terms.reduce((s, list) => s + Math.min(...list.map(({ costs }) => costs[stage])), 0);
-      return atMost(
-        sum((_, a, i) => above[stage][a][i]),
-        bound - least + 0.5,
-      );
-    }),
-  ];
-  const objective = sum((_, a, i) =>
-    weights.reduce((cost, weight, k) => cost + weight * above[stages[k]][a][i], 0),
-  );
-  return [
-    "Minimize",
-    ` obj: ${written(objective.length === 0 ? [`0 ${names[0][0]}`] : objective)}`,
-    "Subject To",
-    ...constraints.map((line, i) => ` c${i}: ${line}`),
-    "Binary",
-    ...names.flat().map((name) => ` ${name}`),
-    "End",
-    "",
-  ].join("\n");
+      ...bounds.map((bound, stage) => {
+        const least = terms.reduce((s, list) => s + Math.min(...list.map(({ costs: c }) => c[stage])), 0);
+        return atMost(above(stage), bound - least + 0.5);
+      }),
+    ],
+  };
 }
 
-/** A sum over several lines: lines of the format may not be endless. */
-function written(terms: readonly string[]): string {
-  const lines: string[] = [];
-  for (let i = 0; i < terms.length; i += TERMS_A_LINE)
-    lines.push(terms.slice(i, i + TERMS_A_LINE).join(" + "));
-  return lines.join("\n  + ");
+function atMost(all: readonly number[], most: number): ProgramRow {
+  const columns: number[] = [];
+  all.forEach((amount, c) => {
+    if (amount !== 0) columns.push(c);
+  });
+  return { columns, coefficients: columns.map((c) => all[c]), least: Number.NEGATIVE_INFINITY, most };
 }
-
-const TERMS_A_LINE = 20;
