@@ -28,9 +28,16 @@ export interface Contender {
   isPlayed(course: Course): boolean;
   /** Plays it over all members, once. */
   played(course: Course): PlayedCourse;
+  /** Plays some courses that are read as nearly sure enough; whether one of them is, is the answer. */
+  lookCloser(scope: Scope): boolean;
   /** Asks a higher chance of courses of a shape: their predictions were too good by so much. */
   distrust(shape: Shape, by: number): void;
 }
+
+/** A chance read is that far off where it is good enough to be looked at closer. */
+const NEARLY = 0.05;
+/** Courses that are played when looking closer. */
+const CLOSER = 3;
 
 export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: Grid): Contender {
   const { limits, isNight } = request;
@@ -67,14 +74,25 @@ export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: 
     }));
   }
 
+  function list(scope: Scope): List {
+    if (kept?.scope.contested !== scope.contested || kept.scope.moves !== scope.moves) {
+      kept = { scope, list: listIn(scope) };
+    }
+    return kept.list;
+  }
+
   return {
     aircraft,
     holder,
-    list(scope) {
-      if (kept?.scope.contested !== scope.contested || kept.scope.moves !== scope.moves) {
-        kept = { scope, list: listIn(scope) };
-      }
-      return kept.list;
+    list,
+    lookCloser(scope) {
+      const enough = aircraft.plan.wish.chance - NEARLY;
+      const doubtful = list(scope)
+        .map(({ option, costs }) => ({ course: option.candidate, harm: costs[2] }))
+        .filter(({ course }) => course.missed && course.chance >= enough && !courses.has(keyOf(course)))
+        .sort((a, b) => a.harm - b.harm);
+      const different = new Map(doubtful.map(({ course }) => [keyOf(course), course]));
+      return [...different.values()].slice(0, CLOSER).some((course) => !played(course).missed);
     },
     isPlayed: (course) => courses.has(keyOf(course)),
     played,

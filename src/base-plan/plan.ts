@@ -111,7 +111,12 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
       if (!contender.isPlayed(options[a])) progress();
       return contender.played(options[a]).missed;
     });
-    if (tooGood.length === 0 || round >= ROUNDS + 2) break;
+    if (round >= ROUNDS + 2) break;
+    if (tooGood.length === 0) {
+      // What is missed may have been read too darkly.
+      const missed = contenders.filter((_, a) => options[a].missed);
+      if (!missed.some((contender) => contender.lookCloser(scope))) break;
+    }
     for (const contender of tooGood) {
       const { shape, ...course } = options[contenders.indexOf(contender)];
       if (shape === undefined) continue;
