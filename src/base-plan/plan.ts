@@ -40,8 +40,8 @@ export interface AircraftCourse {
 
 export type BasePlanFailure = { readonly status: "failed" | "cancelled"; readonly message: string };
 
-/** Times that what was chosen turned out less sure than read, and was chosen anew. */
-const ROUNDS = 5;
+/** Times that a choice is made, at most; mostly four or five, with 24 aircraft on few outlets a dozen. */
+const ROUNDS = 12;
 /** Rise of the chance asked for, at least, when a prediction was too good. */
 const CAUTION_LEAST = 0.01;
 
@@ -111,7 +111,7 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
       if (!contender.isPlayed(options[a])) progress();
       return contender.played(options[a]).missed;
     });
-    if (round >= ROUNDS + 2) break;
+    if (round >= ROUNDS) break;
     if (tooGood.length === 0) {
       // What is missed may have been read too darkly.
       const missed = contenders.filter((_, a) => options[a].missed);
