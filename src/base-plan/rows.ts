@@ -83,12 +83,21 @@ export function excess(
   return beyond;
 }
 
+const alone = new WeakMap<readonly Demand[], { readonly limits: BaseLimits; readonly possible: boolean }>();
+
 /** Whether a candidate could be had if nobody else were there. */
 export function isPossibleAlone({ demands }: Option, limits: BaseLimits, grid: Grid): boolean {
-  return excess(new Map(), demands, limits, grid).length === 0;
+  const known = alone.get(demands);
+  if (known?.limits === limits) return known.possible;
+  const possible = excess(new Map(), demands, limits, grid).length === 0;
+  alone.set(demands, { limits, possible });
+  return possible;
 }
 
-/** Rows that some choice of options, one an aircraft, would overfill; what no choice can overfill limits nothing. */
+/**
+ * Rows that some choice of options, one an aircraft, would overfill; what no choice can overfill limits nothing. Between two
+ * steps in which a demand begins loads only fall: those steps tell all, and those in which there is less than before.
+ */
 export function liveRows(
   fixed: readonly Demand[],
   options: readonly (readonly Option[])[],
@@ -96,16 +105,22 @@ export function liveRows(
   grid: Grid,
 ): Row[] {
   const most: Load = new Map();
-  const resources = new Map<string, Resource>();
+  const begun = new Map<string, { readonly resource: Resource; readonly steps: Set<number> }>();
+  const begin = ({ resource, from }: Demand) => {
+    const key = resourceKey(resource);
+    const known = begun.get(key) ?? { resource, steps: new Set() };
+    begun.set(key, known);
+    known.steps.add(from);
+  };
   addLoad(most, fixed, grid);
   for (const list of options) {
     const own: Load = new Map();
     for (const { demands } of list) {
-      for (const { resource } of demands) resources.set(resourceKey(resource), resource);
+      demands.forEach(begin);
       for (const [key, row] of loadOf(demands, grid)) {
         const best = own.get(key) ?? new Float64Array(grid.steps);
         own.set(key, best);
-        for (let k = 0; k < row.length; k++) best[k] = Math.max(best[k], row[k]);
+        for (let k = 0; k < row.length; k++) if (row[k] > best[k]) best[k] = row[k];
       }
     }
     for (const [key, row] of own) {
@@ -114,12 +129,14 @@ export function liveRows(
       for (let k = 0; k < row.length; k++) sum[k] += row[k];
     }
   }
-  return [...most].flatMap(([key, row]) => {
-    const resource = resources.get(key);
-    if (resource === undefined) return [];
+  for (const { resource, from } of fixed) begun.get(resourceKey(resource))?.steps.add(from);
+  return [...begun].flatMap(([key, { resource, steps }]) => {
+    const capacityAt = (step: number) => capacityOf(limits, grid, resource, step);
+    const row = most.get(key) ?? new Float64Array(grid.steps);
     return [...row.keys()].flatMap((step) => {
-      const capacity = capacityOf(limits, grid, resource, step);
-      return row[step] > capacity + SLACK ? [{ resource, key, step, capacity }] : [];
+      const capacity = capacityAt(step);
+      const tells = steps.has(step) || (step > 0 && capacity < capacityAt(step - 1));
+      return tells && row[step] > capacity + SLACK ? [{ resource, key, step, capacity }] : [];
     });
   });
 }
