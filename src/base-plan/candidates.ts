@@ -4,27 +4,15 @@ import { coursesOf } from "./courses.js";
 import type { BaseLimits, Grid } from "./limits.js";
 import { movesOf } from "./moves.js";
 import { type BaseAircraft, holderOf } from "./request.js";
-import { type Shape, type ShapedCandidate, type Way, wayOf } from "./way.js";
+import { type Caution, type Scope, type ShapedCandidate, type Way, wayOf } from "./way.js";
 
 /** Members that look among courses; all of them judge what is chosen. */
 export const SCOUTS = 40;
 
 /** The courses of one aircraft that are worth a thought. */
 export interface CourseFinder {
-  readonly aircraft: BaseAircraft;
   readonly holder: Holder;
-  /**
-   * @param caution added to the wanted chance of each shape, for what its predictions turned out to be short of
-   * @param moves whether it may be moved into or out of the hangar early, and be heated by carts
-   */
-  candidates(options: FinderOptions): ShapedCandidate[];
-}
-
-export interface FinderOptions {
-  readonly caution: ReadonlyMap<Shape, number>;
-  readonly moves: boolean;
-  /** Whether others want the same circuits: if not, heat in turns is not looked at. */
-  readonly contested: boolean;
+  candidates(scope: Scope, caution: Caution): ShapedCandidate[];
 }
 
 export function courseFinder(aircraft: BaseAircraft, limits: BaseLimits, grid: Grid): CourseFinder {
@@ -37,18 +25,16 @@ export function courseFinder(aircraft: BaseAircraft, limits: BaseLimits, grid: G
     return known;
   };
   return {
-    aircraft,
     holder,
-    candidates(options) {
+    candidates(scope, caution) {
       const own = readerWith(undefined);
-      const found = own.courses(options);
-      if (options.moves) {
-        const caution = options.caution.get("moved") ?? 0;
+      const found = own.courses(scope, caution);
+      if (scope.moves) {
         const moved = own.moves(caution);
         found.push(...moved);
         for (const cart of own.way.isOn ? [] : aircraft.carts) {
           const carted = readerWith(cart);
-          const heated = carted.courses(options);
+          const heated = carted.courses(scope, caution);
           found.push(...heated);
           // Both a cart and the hangar: only where neither alone is enough.
           if (own.way.inside || ![...moved, ...heated].some((c) => !c.missed)) {

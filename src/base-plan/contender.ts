@@ -6,18 +6,10 @@ import { coursePlayer, type PlayedCourse, wetTimeOf } from "./exact.js";
 import type { Grid } from "./limits.js";
 import type { BaseAircraft, BaseRequest } from "./request.js";
 import { type Option, optionsOf } from "./rows.js";
-import type { Shape } from "./way.js";
+import type { Scope, Shape } from "./way.js";
 
 /** What an aircraft may do, with costs; the shape tells how it was read, and is missing for what was told before. */
 export type List = readonly Priced<Option<Candidate & { readonly shape?: Shape }>>[];
-
-/** How much is looked at. */
-export interface Scope {
-  /** Whether others want the same circuits: if not, heat in turns is not looked at. */
-  readonly contested: boolean;
-  /** Whether it may be moved into or out of the hangar early, and be heated by carts. */
-  readonly moves: boolean;
-}
 
 /** One aircraft in the choice: what it may do, and what playing that has shown. */
 export interface Contender {
@@ -34,7 +26,7 @@ export interface Contender {
   distrust(shape: Shape, by: number): void;
 }
 
-/** A chance read is that far off where it is good enough to be looked at closer. */
+/** A chance read is at most that much short where it is looked at closer: two of 40 scouts; project judgement. */
 const NEARLY = 0.05;
 /** Courses that are played when looking closer. */
 const CLOSER = 3;
@@ -60,7 +52,7 @@ export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: 
   }
 
   function listIn(scope: Scope): List {
-    const found = finder.candidates({ caution, ...scope }).map((candidate) => {
+    const found = finder.candidates(scope, caution).map((candidate) => {
       const known = courses.get(keyOf(candidate));
       return known === undefined
         ? candidate

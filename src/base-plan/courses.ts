@@ -2,7 +2,15 @@ import type { Block } from "./candidate.js";
 import { stepAt, stepFrom, timeOf } from "./limits.js";
 import { afterPausesOf } from "./pauses.js";
 import { enoughFor } from "./response.js";
-import type { Outcome, Shape, ShapedCandidate, Way } from "./way.js";
+import {
+  type Caution,
+  type Outcome,
+  type Scope,
+  type Shape,
+  type ShapedCandidate,
+  SPARE_STARTS,
+  type Way,
+} from "./way.js";
 
 /** [steps] between the ends of heating that stops early. */
 const END_STRIDE = 2;
@@ -16,17 +24,8 @@ const PAUSE_STRIDE = 3;
 /** [s] of partial heat, for when the whole cannot be had. */
 const PARTIAL_LENGTHS = [3600, 7200, 14_400];
 const PARTIAL_ENDS = [0, 3600, 7200, 14_400, 21_600];
-/** Plug-in times before the latest that are kept for when somebody is too busy then. */
-const SPARE_STARTS = 5;
-
-/** How much is looked at, and how careful. */
-export interface CourseOptions {
-  readonly caution: ReadonlyMap<Shape, number>;
-  readonly contested: boolean;
-}
-
 /** Courses in which an aircraft is heated where it stands. */
-export function coursesOf(way: Way): (options: CourseOptions) => ShapedCandidate[] {
+export function coursesOf(way: Way): (scope: Scope, caution: Caution) => ShapedCandidate[] {
   const { plan, ground, inside, isOn, byHand, burns, longest, end, attended, grid } = way;
   const { wish } = plan;
   const known = new Map<string, Outcome>();
@@ -110,7 +109,7 @@ export function coursesOf(way: Way): (options: CourseOptions) => ShapedCandidate
     return out;
   }
 
-  return ({ caution, contested }) => {
+  return ({ contested }, caution) => {
     // Heat that stops early has to begin earlier: the answer must reach further back.
     weighsWet ||= contested;
     if (contested && plan.heaters.length > 0 && !(inside && burns))

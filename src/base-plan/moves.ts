@@ -1,12 +1,10 @@
 import type { Block, Stay } from "./candidate.js";
 import { stepAt, stepFrom, timeOf } from "./limits.js";
 import { type Answer, type CourseFrom, enoughFor } from "./response.js";
-import type { Outcome, ShapedCandidate, Way } from "./way.js";
+import { type Caution, type Outcome, type ShapedCandidate, SPARE_STARTS, type Way } from "./way.js";
 
 /** [steps] */
 const HOURLY = 6;
-/** Moves before the latest that are kept for when somebody is too busy then. */
-const SPARE_STARTS = 5;
 
 /** A move, with or without heat in the hangar, and what is known of it by lead. */
 interface Move {
@@ -15,11 +13,8 @@ interface Move {
   readonly outcomes: Map<number, Outcome>;
 }
 
-/**
- * Courses in which an aircraft is brought into the hangar, or leaves it before its time.
- * @param caution added to the wanted chance, for what predictions turned out to be short of
- */
-export function movesOf(way: Way): (caution: number) => ShapedCandidate[] {
+/** Courses in which an aircraft is brought into the hangar, or leaves it before its time. */
+export function movesOf(way: Way): (caution: Caution) => ShapedCandidate[] {
   const { plan, ground, inside, exit, movedUntil, attended, grid } = way;
   const { hangar } = way.limits;
   // What somebody plugged in stays where it is until it is unplugged.
@@ -82,6 +77,6 @@ export function movesOf(way: Way): (caution: number) => ShapedCandidate[] {
 
   return (caution) => {
     known ??= courses.map(played);
-    return known.flatMap((move) => candidatesOf(move, caution));
+    return known.flatMap((move) => candidatesOf(move, caution.get("moved") ?? 0));
   };
 }

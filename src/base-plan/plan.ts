@@ -1,7 +1,7 @@
 import { NumericalFailure } from "../planning/index.js";
 import type { Candidate, Course, Demand, Holder } from "./candidate.js";
 import { choose, everyonesBest } from "./choose.js";
-import { contenderOf, type List, type Scope } from "./contender.js";
+import { contenderOf, type List } from "./contender.js";
 import { type Costs, compareCosts, sumOfCosts } from "./costs.js";
 import { type PlayedCourse, wetTimeOf } from "./exact.js";
 import { type Cause, causeOf } from "./explain.js";
@@ -9,6 +9,7 @@ import { type Lift, triedLifts } from "./lifts.js";
 import { type Grid, gridOf } from "./limits.js";
 import type { BaseAircraft, BaseRequest } from "./request.js";
 import { isPossibleAlone, parkedDemands } from "./rows.js";
+import type { Scope } from "./way.js";
 
 /** One plan for all aircraft of a base. Times are [s] since the start. */
 export interface BasePlan {
@@ -40,7 +41,7 @@ export interface AircraftCourse {
 
 export type BasePlanFailure = { readonly status: "failed" | "cancelled"; readonly message: string };
 
-/** Times that a choice is made, at most; mostly four or five, with 24 aircraft on few outlets a dozen. */
+/** Times that a choice is made anew, at most: five or six with 12 aircraft, all of them with 24 on few outlets. */
 const ROUNDS = 12;
 /** Rise of the chance asked for, at least, when a prediction was too good. */
 const CAUTION_LEAST = 0.01;

@@ -15,6 +15,20 @@ export interface ShapedCandidate extends Candidate {
   readonly shape: Shape;
 }
 
+/** How much is looked at. */
+export interface Scope {
+  /** Whether others want the same circuits: if not, heat in turns is not looked at. */
+  readonly contested: boolean;
+  /** Whether it may be moved into or out of the hangar early, and be heated by carts. */
+  readonly moves: boolean;
+}
+
+/** What is added to the wanted chance of each shape, for what its predictions turned out to be short of. */
+export type Caution = ReadonlyMap<Shape, number>;
+
+/** Starts before the latest that are kept for when somebody is too busy then. */
+export const SPARE_STARTS = 5;
+
 /** What a course brings, as read between courses played. */
 export interface Outcome {
   readonly chance: number;
