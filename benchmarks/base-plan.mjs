@@ -77,7 +77,7 @@ function baseOf(count, hours, kind) {
   const moment = (h) => new Date(1000 * (epoch + 3600 * h)).toISOString();
   const outlets = kind === "room" ? count : Math.max(1, Math.ceil(count / 6));
   return {
-    ...{ soakline: 1, kind: "base", name, note, start, zone, site },
+    ...{ soakline: 2, kind: "base", name, note, start, zone, site },
     hours,
     weather: { issued: start, points },
     ensemble: { members: MEMBERS, seed: 1 },

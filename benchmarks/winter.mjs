@@ -35,7 +35,7 @@ const KITS = HEATERS.flatMap((heater) =>
 
 function document({ months = 7, kits = 12, members = 5 } = {}) {
   return {
-    ...{ soakline: 1, kind: "winter", name: "benchmark", aircraft: "four-carburettor-160" },
+    ...{ soakline: 2, kind: "winter", name: "benchmark", aircraft: "four-carburettor-160" },
     ...{ start: "2025-10-01T00:00+01:00", zone: "CET", months, place: "ramp", site: { roughness_m: 0.005 } },
     weather: { place: "ravnholt", years: 1 },
     flying: {

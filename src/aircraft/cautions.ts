@@ -26,6 +26,10 @@ export const CAUTIONS = {
     text: "Air in the cowl warms heads and gauges long before oil and bearings: warm readings alone do not mean a warm engine.",
     source: "Continental O-470-B operator's manual, WARNING on superficial preheat; Lycoming SI 1505",
   },
+  inCowlRejected: {
+    text: "Engine makers reject small electric heaters in the cowl opening: they warm the air and the gauges, not the oil.",
+    source: "Lycoming Service Instruction 1505; IO-390-D series manual p. 42",
+  },
   sumpOnly: {
     text: "Heat under the oil alone leaves cylinders and bearings cold and can drive moisture onto them.",
     source: "trade articles, second-hand; see also Continental O-470-B WARNING",

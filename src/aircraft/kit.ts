@@ -13,12 +13,30 @@ export interface Heater {
   readonly cylinders?: number;
   /** How many times the parts' exchange with the air under the cowl grows while its fan blows. */
   readonly stirring?: number;
+  /** The shortest time on that is planned: a maker's figure for hot air, elsewhere what the model can tell. */
+  readonly least_on_h: number;
   /** The longest it may be on in one go; whoever switches it must keep to this. */
   readonly longest_on_h: number;
   /** Somebody must stand by all the time it runs. */
   readonly attended: boolean;
+  /** Where it may run: a burner only outdoors. */
+  readonly runs: "anywhere" | "outdoors";
+  /** Engines smaller than this are not heated with it. */
+  readonly displacement_least_l?: number;
+  /** What to do while it runs and before cranking, where makers ask for more than plugging in. */
+  readonly procedure?: Procedure;
+  /** Engine makers reject it, in these words: never proposed, and said wherever it is used. */
+  readonly rejected?: Caution;
   readonly cautions: readonly Caution[];
   readonly origins: Origins;
+}
+
+/** How heating is done by hand, step by step. */
+export interface Procedure {
+  readonly steps: readonly string[];
+  /** Between the end of heating and cranking, for the heat to spread and for the checks. */
+  readonly pause_min: number;
+  readonly source: string;
 }
 
 export interface HeaterElement {

@@ -21,7 +21,7 @@ export function baseDocumentOf(setUp: BaseSetUp, aircraft: readonly AircraftNow[
   const { hangar, carts, people } = setUp;
   const told = aircraft.flatMap((one) => (one.told === undefined ? [] : [one.told]));
   return {
-    soakline: 1,
+    soakline: 2,
     kind: "base",
     name: setUp.name,
     start,

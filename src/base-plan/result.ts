@@ -18,7 +18,7 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
   const rows = plan.aircraft.map((one) => aircraftRow(one));
   const tasks = tasksOf();
   return {
-    soakline: 1,
+    soakline: 2,
     kind: "base-plan",
     name: base.name,
     start: stamp(0),
@@ -68,7 +68,7 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
     const { aircraft, course, played, holder, alone } = one;
     const { wish } = aircraft.plan;
     const plugged = connectionOf(course, holder, limits, plan.grid);
-    const { binding, tooHot } = played.verdict;
+    const { weakest, tooHot } = played.verdict;
     const circuit = course.circuit === undefined ? null : limits.circuits[course.circuit].id;
     const cart = course.cart === undefined ? null : limits.carts[course.cart].id;
     return {
@@ -79,8 +79,8 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
       wanted_chance: wish.chance,
       chance: played.chance,
       chance_error: rounded(Math.sqrt((played.chance * (1 - played.chance)) / played.ready.length), 4),
-      binding: binding.criterion.title,
-      binding_chance: binding.chance,
+      weakest: weakest.criterion.title,
+      weakest_chance: weakest.chance,
       too_hot: course.blocks.length === 0 ? [] : tooHot.map((v) => v.criterion.title),
       ...heatEnds(course),
       heat: course.blocks.map(({ from, to }) => ({ from: stamp(from), to: stamp(to) })),

@@ -15,7 +15,7 @@ export function explanationOf(
 ): string[] {
   const { aircraft, cause, missed, played } = one;
   const { name } = aircraft;
-  const binding = played.verdict.binding.criterion.title;
+  const weakest = played.verdict.weakest.criterion.title;
   const lines: string[] = [];
   if (cause !== undefined) {
     const why = cause.limits.map((o) => obstacleText(plan, o, limits, clock)).join(", and ");
@@ -25,7 +25,7 @@ export function explanationOf(
     const hot = played.verdict.tooHot[0];
     lines.push(
       hot === undefined
-        ? `No limit of the base stands in the way of ${name}: its own heat is not enough, ${binding} holds least often. \`soakline plan\` tries what would help.`
+        ? `No limit of the base stands in the way of ${name}: its own heat is not enough, ${weakest} holds least often. \`soakline plan\` tries what would help.`
         : `No limit of the base stands in the way of ${name}: ${hot.criterion.title} would get too hot.`,
     );
   }

@@ -30,7 +30,7 @@ export function planIssued(
     departure: isoOf(Date.parse(plan.departure.time)),
     heaters,
     chance: plan.chance,
-    binding: plan.binding,
+    weakest: plan.weakest,
     message: isNear ? HEATING : plan.message === "" ? READY : plan.message,
     energy_kwh: plan.energy_kwh.p50,
   };

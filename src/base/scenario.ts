@@ -165,7 +165,7 @@ function common(
   { members = MEMBERS }: ScenarioOptions,
 ): Common {
   return {
-    soakline: 1,
+    soakline: 2,
     name: setUp.name,
     aircraft: setUp.engine,
     ...(setUp.learned === undefined ? {} : { learned: setUp.learned }),

@@ -2,18 +2,21 @@ import { InvalidArgumentError, Option } from "commander";
 import type { Overrides } from "../index.js";
 import { readTextFile } from "../node/index.js";
 import { BadInput } from "./exit.js";
+import type { WindUnit } from "./style.js";
 
 /** What-ifs and looks shared by the commands that run a scenario. */
 export interface RunFlags {
   readonly json?: boolean;
-  readonly units: "c" | "f";
+  readonly units?: "c" | "f";
+  readonly wind?: WindUnit;
+  readonly all?: boolean;
   readonly members?: number;
   readonly seed?: number;
   readonly chance?: number;
   readonly depart?: string;
   readonly heater?: readonly string[];
   readonly withoutCover?: boolean;
-  readonly engine_c?: number;
+  readonly engineC?: number;
   readonly taf?: string;
   readonly metar?: string;
 }
@@ -21,6 +24,9 @@ export interface RunFlags {
 export const FLAG = {
   json: () => new Option("--json", "write the result as JSON instead of text"),
   units: () => new Option("--units <unit>", "temperatures in text").choices(["c", "f"]).default("c"),
+  wind: () =>
+    new Option("--wind-units <unit>", "wind speeds in text").choices(["kt", "mps", "kmh"]).default("mps"),
+  all: () => new Option("--all", "everything behind the first screen too"),
   members: () => new Option("--members <n>", "drawn cases that chances are counted over").argParser(aNumber),
   seed: () => new Option("--seed <n>", "seed of the drawn cases").argParser(aNumber),
   chance: () =>
@@ -33,7 +39,7 @@ export const FLAG = {
   withoutCover: () => new Option("--without-cover", "what if nothing were fitted on the cowl"),
   engine: () =>
     new Option(
-      "--engine_c <temperature>",
+      "--engine-c <temperature>",
       "what if the whole engine began at this temperature, °C",
     ).argParser(aNumber),
   column: () =>
@@ -56,7 +62,7 @@ export function overridesOf(flags: Partial<RunFlags>): Overrides {
     chance: flags.chance,
     members: flags.members,
     seed: flags.seed,
-    engine_c: flags.engine_c,
+    engine_c: flags.engineC,
     taf: fileOf("--taf", flags.taf),
     metar: fileOf("--metar", flags.metar),
   };

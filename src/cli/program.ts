@@ -8,7 +8,7 @@ import { type JobKind, runJob } from "./job.js";
 import { type LogFlags, logFrom } from "./log-file.js";
 import { createProgress } from "./progress.js";
 import { addServe } from "./serve.js";
-import { fitting, type Style, styleFor } from "./style.js";
+import { fitting, type Looks, type Style, styleFor } from "./style.js";
 import { awayText } from "./text/away-text.js";
 import { baseText } from "./text/base-text.js";
 import { CATALOGUE, catalogueEntry, catalogueList, type Section } from "./text/catalogue-text.js";
@@ -45,8 +45,7 @@ export function createProgram(shell: Shell): Command {
       writeOut: (text) => shell.stdout.write(text),
       writeErr: (text) => shell.stderr.write(text),
     });
-  const style = (flags: { readonly units?: "c" | "f" }) =>
-    styleFor({ env: shell.env, isTty: shell.stdout.isTTY }, flags.units ?? "c");
+  const style = (flags: Looks) => styleFor({ env: shell.env, isTty: shell.stdout.isTTY }, flags);
 
   runCommand(program, "plan", "when to plug in, for the departure a scenario document wants")
     .addOption(FLAG.chance())
@@ -179,7 +178,9 @@ export function createProgram(shell: Shell): Command {
     .command("tonight")
     .description("the invented demo base: a plan for each of its aircraft")
     .addOption(FLAG.json())
+    .addOption(FLAG.all())
     .addOption(FLAG.units())
+    .addOption(FLAG.wind())
     .addOption(FLAG.members())
     .action(async (flags: RunFlags) => {
       const base = demoBase();
@@ -278,7 +279,9 @@ function documentCommand(program: Command, name: string, description: string, wh
     .description(description)
     .argument("<file>", `${what}, - for standard input`)
     .addOption(FLAG.json())
+    .addOption(FLAG.all())
     .addOption(FLAG.units())
+    .addOption(FLAG.wind())
     .addOption(FLAG.members())
     .addOption(FLAG.seed());
 }

@@ -95,7 +95,7 @@ async function tellTonight({ live, url }: Keeper, shell: Shell, isOver: () => bo
   }
   const state = live.state();
   if (state === undefined || live.plans().size === 0) return;
-  const style = styleFor({ env: shell.env, isTty: shell.stdout.isTTY }, "c");
+  const style = styleFor({ env: shell.env, isTty: shell.stdout.isTTY });
   const plans = [...live.plans().values()].map(({ document }) => document);
   shell.stdout.write(`\n${liveTonightText(state, plans, style).join("\n")}\n\nOpen ${url}\n`);
 }

@@ -6,7 +6,19 @@ export interface Style {
   /** Whether letters beyond ASCII can be shown. */
   readonly unicode: boolean;
   readonly units: "c" | "f";
+  readonly wind: WindUnit;
+  /** Everything is wanted, not only the first screen. */
+  readonly all: boolean;
   readonly width: number;
+}
+
+export type WindUnit = "kt" | "mps" | "kmh";
+
+/** What the user asked for of the looks. */
+export interface Looks {
+  readonly units?: "c" | "f";
+  readonly wind?: WindUnit;
+  readonly all?: boolean;
 }
 
 export interface Terminal {
@@ -17,8 +29,12 @@ export interface Terminal {
 /** [characters] of every line of text output. */
 const WIDTH = 80;
 
-export function styleFor({ env, isTty }: Terminal, units: "c" | "f"): Style {
-  return { colors: pc.createColors(wantsColor(env, isTty)), unicode: isUtf8(env), units, width: WIDTH };
+export function styleFor(
+  { env, isTty }: Terminal,
+  { units = "c", wind = "mps", all = false }: Looks = {},
+): Style {
+  const colors = pc.createColors(wantsColor(env, isTty));
+  return { colors, unicode: isUtf8(env), units, wind, all, width: WIDTH };
 }
 
 /** Colour only on a terminal that has it, never with NO_COLOR (no-color.org). */

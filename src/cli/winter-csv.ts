@@ -34,7 +34,7 @@ const COLUMNS: readonly Column[] = [
   { name: "too_hot", value: ({ too_hot }) => too_hot },
   { name: "given_up", value: ({ given_up }) => given_up },
   { name: "heater_life_winters", value: ({ heater_life_winters }) => heater_life_winters },
-  { name: "kept_by", value: ({ binding }) => binding[0]?.title ?? "" },
+  { name: "kept_by", value: ({ weakest }) => weakest[0]?.title ?? "" },
 ];
 
 /** The rows of a study as CSV (RFC 4180), an empty cell where there is no number. */

@@ -34,7 +34,7 @@ export function airframeHeader(
   const cautions = reports.flatMap((report) => report.cautions);
   const taken = reports.flatMap((report) => report.assumptions.map(sentence));
   return {
-    soakline: SCENARIO_VERSION as 1,
+    soakline: SCENARIO_VERSION as 2,
     name,
     panel,
     start: stampAt(read, 0),

@@ -20,7 +20,7 @@ export function awayDocument(report: AwayReport, wantedChance: number, context: 
     kind: "away",
     wanted_chance: wantedChance,
     chance_now: report.now.chance,
-    binding: report.now.binding.criterion.id,
+    weakest: report.now.weakest.criterion.id,
     criteria: criteriaDocument(report.now),
     start_briefing: startOfCourse(report.uncoveredCourse, 0, context),
     covered: lasting(report.covered, report.coveredCourse),

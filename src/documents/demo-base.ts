@@ -25,7 +25,7 @@ const START = "2026-01-14T18:00:00+01:00";
 const HOURS = 24;
 
 const COMMON: Omit<ScenarioDocument, AircraftKeys | "weather"> = {
-  soakline: 1,
+  soakline: 2,
   note: "invented aircraft of the demo base",
   start: START,
   zone: "CET",

@@ -53,12 +53,39 @@ export function heaterIssues(heater: Heater, path: Path): DocumentIssue[] {
   if (heater.elements.length === 0 && heater.duct === undefined) {
     issues.push(issueAt([...path, "elements"], "at least one element, or a duct", heater.elements));
   }
+  issues.push(...limitIssues(heater, path));
   const names = heater.elements.map((e) => e.name);
   names.forEach((name, i) => {
     if (names.indexOf(name) < i) {
       issues.push(issueAt([...path, "elements", i, "name"], "a name that no other element has", name));
     }
   });
+  return issues;
+}
+
+/** [h] the makers' shortest hot air (Lycoming Service Instruction 1505, IO-390-D series manual p. 42). */
+const LEAST_HOT_AIR = 0.5;
+
+/** Limits that no description may lift: hot air long enough, a burner outdoors with somebody beside it. */
+function limitIssues(
+  { duct, least_on_h, longest_on_h, runs, attended }: Heater,
+  path: Path,
+): DocumentIssue[] {
+  const issues: DocumentIssue[] = [];
+  if (least_on_h > longest_on_h) {
+    issues.push(issueAt([...path, "least_on_h"], `at most longest_on_h (${longest_on_h})`, least_on_h));
+  }
+  if (duct !== undefined && least_on_h < LEAST_HOT_AIR) {
+    const expected = `${LEAST_HOT_AIR} or more: engine makers ask for 30 min of hot air`;
+    issues.push(issueAt([...path, "least_on_h"], expected, least_on_h));
+  }
+  if (duct?.energy !== "fuel") return issues;
+  if (runs !== "outdoors") {
+    issues.push(issueAt([...path, "runs"], '"outdoors": a burner makes carbon monoxide', runs));
+  }
+  if (!attended) {
+    issues.push(issueAt([...path, "attended"], "true: a burner is never left alone", attended));
+  }
   return issues;
 }
 

@@ -138,8 +138,19 @@ export const heaterSchema: z.ZodType<Heater> = record({
   }).exactOptional(),
   cylinders: z.int().min(1).max(18).exactOptional(),
   stirring: z.number().min(1).max(10).exactOptional(),
+  least_on_h: notNegative.max(24).meta({ description: "shortest time on that is planned" }),
   longest_on_h: positive.max(24),
   attended: z.boolean(),
+  runs: z.enum(["anywhere", "outdoors"]).meta({ description: "a burner runs outdoors only" }),
+  displacement_least_l: positive
+    .exactOptional()
+    .meta({ description: "engines smaller than this are not heated with it" }),
+  procedure: record({ steps: z.array(words).min(1), pause_min: notNegative.max(60), source: words })
+    .exactOptional()
+    .meta({ description: "what to do by hand while it runs and before cranking" }),
+  rejected: caution
+    .exactOptional()
+    .meta({ description: "engine makers reject it, in these words: never proposed" }),
   cautions: z.array(caution),
   origins,
 }).meta({ title: "Soakline heater" });

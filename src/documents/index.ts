@@ -34,8 +34,9 @@ export { learnedOf } from "./learned-reading.js";
 export { type LearnedDocument, learnedSchema } from "./learned-schema.js";
 export { learningDocument } from "./learning-document.js";
 export { type LearningDocument, learningSchema } from "./learning-schema.js";
+export { withHeaterLimits } from "./migrate-1-to-2.js";
+export type { Migration } from "./migration.js";
 export {
-  type Migration,
   type MigrationFailure,
   type MigrationResult,
   migrated,

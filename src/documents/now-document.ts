@@ -34,7 +34,7 @@ export function nowDocument(
     kind: "now",
     at: stampOf(context.read, estimate.time),
     chance: verdict.chance,
-    binding: verdict.binding.criterion.id,
+    weakest: verdict.weakest.criterion.id,
     criteria: criteriaDocument(verdict),
     start_briefing: startDocument(
       startBriefing(

@@ -12,7 +12,7 @@ export const nowSchema = record({
   kind: z.literal("now"),
   at: stampSchema.meta({ description: "time of the last reading, which the estimate holds for" }),
   chance,
-  binding: z.string(),
+  weakest: z.string(),
   criteria: z.array(criterionSchema),
   start_briefing: startSchema,
   parts: z.record(z.string(), band).meta({ description: "every part, probed or not" }),

@@ -35,7 +35,7 @@ export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultC
     wanted_chance: want.wish.chance,
     chance: plan.chance,
     chance_error: rounded(plan.chanceError, 4),
-    binding: plan.verdict.binding.criterion.id,
+    weakest: plan.verdict.weakest.criterion.id,
     criteria: criteriaDocument(plan.verdict),
     start_briefing: startOfCourse(plan.course, plan.departure, context),
     too_hot: plan.verdict.tooHot.map((v) => v.criterion.id),

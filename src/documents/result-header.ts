@@ -17,7 +17,7 @@ export function headerOf({ read, draws }: ResultContext, heaters: readonly strin
   const { scenario, name, zone, assumptions, warnings } = read;
   const { id, name: aircraft } = scenario.installation;
   return {
-    soakline: SCENARIO_VERSION as 1,
+    soakline: SCENARIO_VERSION as 2,
     name,
     aircraft: { id, name: aircraft },
     start: stampOf(read, 0),

@@ -56,7 +56,7 @@ const criterion = record({
 const stay = record({
   sure_h: z
     .number()
-    .meta({ description: "hours after departure that the wanted share of the cases ready then outlasts" }),
+    .meta({ description: "hours after departure that the wanted share of all cases outlasts" }),
   median_h: z.number(),
   horizon_h: z.number().meta({ description: "hours looked ahead; a value equal to it means at least" }),
 });
@@ -103,7 +103,7 @@ export const planSchema = record({
   wanted_chance: chance,
   chance,
   chance_error: z.number(),
-  binding: z.string().meta({ description: "id of the criterion that holds least often" }),
+  weakest: z.string().meta({ description: "id of the criterion that holds least often" }),
   criteria: z.array(criterion),
   start_briefing: start,
   too_hot: z.array(z.string()).meta({ description: "ids of ceilings broken in the middle estimate" }),
@@ -148,16 +148,14 @@ export const explanationSchema = record({
   kind: z.literal("explanation"),
   departure: stamp,
   chance,
-  binding: z.string(),
+  weakest: z.string(),
   criteria: z.array(criterion),
   heating: flows.nullable().meta({ description: "just before unplugging; null when nothing heats" }),
   at_departure: flows,
 }).meta({ title: "Soakline explanation" });
 
 const away = record({
-  sure_h: z
-    .number()
-    .meta({ description: "hours from now that the wanted share of the cases ready now outlasts" }),
+  sure_h: z.number().meta({ description: "hours from now that the wanted share of all cases outlasts" }),
   median_h: z.number(),
   horizon_h: z.number().meta({ description: "hours looked ahead; a value equal to it means at least" }),
   course,
@@ -169,7 +167,7 @@ export const awaySchema = record({
   kind: z.literal("away"),
   wanted_chance: chance,
   chance_now: chance,
-  binding: z.string().meta({ description: "id of the criterion that holds least often now" }),
+  weakest: z.string().meta({ description: "id of the criterion that holds least often now" }),
   criteria: z.array(criterion).meta({ description: "as they stand now" }),
   start_briefing: start,
   covered: away.meta({ description: "every cover of the kit put on now" }),

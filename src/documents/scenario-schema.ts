@@ -122,6 +122,12 @@ export const scenarioSchema = record({
     engine_at_least_c: partCelsius.exactOptional(),
     oil_at_least_c: partCelsius.exactOptional(),
     evenness_at_most_k: z.number().positive().exactOptional(),
+    warm_through_c: z
+      .number()
+      .min(-10)
+      .max(40)
+      .exactOptional()
+      .meta({ description: "what the owner calls warm through; 5 where left out" }),
   })
     .exactOptional()
     .meta({ description: "the owner's limits, stricter than the maker's" }),

@@ -16,7 +16,7 @@ const kit = record({
   price: z.number().nullable(),
 });
 
-const binding = z.array(record({ id: z.string(), title: z.string(), share })).meta({
+const weakest = z.array(record({ id: z.string(), title: z.string(), share })).meta({
   description: "what was not fulfilled, as a share of departures and drawn aircraft, most often first",
 });
 
@@ -40,7 +40,7 @@ const row = record({
   hottest_film_c: band.nullable(),
   too_hot: share.meta({ description: "of departures at which a ceiling was broken, middle aircraft" }),
   given_up: share.meta({ description: "of departures that the plan did not heat for" }),
-  binding,
+  weakest,
   heater_life_winters: z.number().nullable().meta({ description: "null where no rated hours are told" }),
   payback_winters: record({
     p05: z.number().nullable(),
@@ -87,8 +87,8 @@ const kitCase = record({
   reached: z.boolean(),
   lead_h: z.number().nullable().meta({ description: "plug-in before departure; null: no heat needed" }),
   chance: share,
-  binding: z.string(),
-  binding_title: z.string(),
+  weakest: z.string(),
+  weakest_title: z.string(),
   energy_kwh: band,
   hottest_surface_c: band.nullable(),
   hottest_film_c: band,

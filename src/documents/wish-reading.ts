@@ -111,6 +111,7 @@ export function limitsOf(
     ...(engine === undefined ? {} : { engineAtLeast: kelvinFromCelsius(engine) }),
     ...(oil === undefined ? {} : { oilAtLeast: kelvinFromCelsius(oil) }),
     ...(evenness === undefined ? {} : { evennessAtMost: evenness }),
+    ...(limits.warm_through_c === undefined ? {} : { warmThrough: kelvinFromCelsius(limits.warm_through_c) }),
   };
 }
 

@@ -15,7 +15,7 @@ export interface NextReadingRequest {
   readonly scenario: Scenario;
   /** What is known of the aircraft; the priors without it. */
   readonly posterior?: MultiplierPosterior;
-  /** What the plan hangs on: the temperature of its binding part, at departure [s since the scenario's start]. */
+  /** What the plan hangs on: the temperature of its weakest part, at departure [s since the scenario's start]. */
   readonly wanted: { readonly part: string; readonly at: number };
   /** Parts a person can reach with a thermometer. */
   readonly parts?: readonly string[];

@@ -84,7 +84,7 @@ const planned = [
     departure: moment,
     heaters: z.array(z.string()),
     chance,
-    binding: z.string(),
+    weakest: z.string(),
     message: words,
     energy_kwh: z.number().min(0),
   }),

@@ -30,7 +30,7 @@ export const EVENT_COLUMNS: Readonly<Record<string, CellKind>> = {
   status: "text",
   plug_in: "text",
   unplug: "text",
-  binding: "text",
+  weakest: "text",
   message: "text",
   energy_kwh: "number",
   fault: "text",
@@ -95,7 +95,7 @@ function eventOf(header: readonly string[], cells: readonly string[]): unknown {
   if (values.get("kind") === "plan-issued") {
     // Where these are empty they say something: nothing to plug in, nothing that binds.
     if (!values.has("plug_in")) values.set("plug_in", null);
-    if (!values.has("binding")) values.set("binding", "");
+    if (!values.has("weakest")) values.set("weakest", "");
   }
   return Object.fromEntries(values);
 }

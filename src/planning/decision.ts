@@ -133,7 +133,7 @@ function whyNot(plugIn: number | undefined, verdict: Verdict, wanted: number, ra
   if (hot !== undefined) {
     return `${hot.criterion.title} would get too hot: ${(-hot.margin.mid).toFixed(0)} K over its limit in the middle estimate`;
   }
-  const { criterion, chance, margin } = verdict.binding;
+  const { criterion, chance, margin } = verdict.weakest;
   const when =
     plugIn === undefined
       ? "without a heater"

@@ -53,7 +53,7 @@ export interface ChanceAt {
 }
 
 export interface StayWarm {
-  /** [s] that the wanted share of those ready at departure outlasts. */
+  /** [s] that the wanted share of all cases outlasts. */
   readonly sure: number;
   /** [s] */
   readonly median: number;

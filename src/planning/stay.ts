@@ -30,8 +30,8 @@ export function readyTimes(course: Trajectory, criteria: readonly Criterion[], f
 }
 
 /**
- * How long those members that are ready at `from` [s] stay ready: the time that the wanted share of them outlasts, and
- * the median. Members that are not ready then are the business of the chance, not of this.
+ * How long it stays ready from the sample at `from` [s] on: the time that the wanted share of all members outlasts, and
+ * the median. A member that is not ready at `from` stays so for no time at all.
  */
 export function stayWarm(
   course: Trajectory,
@@ -39,9 +39,8 @@ export function stayWarm(
   chance: number,
   from: number,
 ): StayWarm {
-  const ready = readyTimes(course, criteria, from).filter((time) => time > 0);
+  const ready = readyTimes(course, criteria, from);
   const horizon = course.time[course.time.length - 1] - from;
-  if (ready.length === 0) return { sure: 0, median: 0, horizon };
   return { sure: quantile(ready, 1 - chance), median: quantile(ready, 0.5), horizon };
 }
 

@@ -11,12 +11,16 @@ export interface StricterLimits {
   readonly oilAtLeast?: number;
   /** Spread between the engine's parts at most this. */
   readonly evennessAtMost?: number;
+  /** What the owner calls warm through; the usual one where left out. */
+  readonly warmThrough?: number;
 }
 
 /** [K] largest spread between the engine's own parts. */
 const EVENNESS_LIMIT = 50;
 /** [°C] parts at least this warm are warm through and count as this warm: an engine just shut down is not half-warm. */
 const RUNNING_WARM_C = 60;
+/** [°C] case, bearings, barrels, heads and oil of an engine that is warm through; project judgement, the owner may set it. */
+export const WARM_THROUGH_C = 5;
 /** [°C] hottest oil film at a heated wall. */
 const FILM_LIMIT_C = 180;
 
@@ -49,7 +53,7 @@ export function temperatureCriteria(
     reason: string,
     source: string,
   ) => lowest(id, title, parts, limit, reason, source);
-  const criteria = [
+  const criteria: Criterion[] = [
     atLeast(
       "oil",
       lubrication === "dry-tank" ? "oil in the tank" : "oil in the sump",
@@ -90,6 +94,15 @@ export function temperatureCriteria(
       "fuel does not vaporise on cold heads and plugs frost over after a failed start",
       engineSource,
     ),
+    atLeast(
+      "oil-cooler",
+      "oil cooler, filter and lines",
+      ["accessories"],
+      engine,
+      "congealed oil in cooler, filter or lines holds back the oil that the sump has warm",
+      `${engineSource}; cooler, filter and external lines are to be heated too: Lycoming Service Instruction 1505`,
+    ),
+    ...warmThrough(Math.max(engine, stricter.warmThrough ?? kelvinFromCelsius(WARM_THROUGH_C))),
     evenness(Math.min(EVENNESS_LIMIT, stricter.evennessAtMost ?? EVENNESS_LIMIT)),
     highest(
       "oil-maximum",
@@ -140,6 +153,28 @@ export function temperatureCriteria(
     });
   }
   return criteria;
+}
+
+/** The line above the least: the engine warm, not only past the limit where heating becomes mandatory. */
+function warmThrough(limit: number): Criterion[] {
+  const parts: readonly (readonly [string, string, readonly PartName[]])[] = [
+    ["oil", "oil", ["oil"]],
+    ["bearings", "crankshaft and bearings", ["crankshaft"]],
+    ["crankcase", "crankcase", ["crankcase"]],
+    ["barrels", "cylinder barrels and pistons", ["barrels"]],
+    ["heads", "cylinder heads, coldest", ["heads_front", "heads_rear"]],
+  ];
+  return parts.map(([id, title, of]) => ({
+    ...lowest(
+      `${id}-warm`,
+      `${title}, warm through`,
+      of,
+      limit,
+      "past the maker's limit an engine may be started; warm through it starts easily and wears little",
+      "project judgement; the owner may set it",
+    ),
+    aim: "warm-through" as const,
+  }));
 }
 
 function evenness(limit: number): Criterion {

@@ -34,6 +34,8 @@ export interface Criterion {
   readonly limit: number;
   /** Shown with its margin, but neither in the chance of being ready nor able to bind: rules of thumb and indices. */
   readonly advisory?: true;
+  /** Counts only where the engine is to be warm through; the least that makers ask for does without it. */
+  readonly aim?: "warm-through";
   /** Why it matters, one sentence. */
   readonly reason: string;
   /** Where the limit comes from. */
@@ -42,9 +44,25 @@ export interface Criterion {
   values(state: EnsembleState, out: Float64Array): void;
 }
 
-/** Whether a criterion decides if the engine may be started. */
-export function isGating({ judged, advisory }: Criterion): boolean {
-  return judged === "at-start" && advisory !== true;
+/**
+ * The two lines of a plan: "least", every part past the engine maker's limit, where heating becomes mandatory, and
+ * "warm-through", where the engine is warm.
+ */
+export type Aim = "least" | "warm-through";
+
+/** Whether a criterion decides if the engine may be started: the line of the least. */
+export function isGating({ judged, advisory, aim }: Criterion): boolean {
+  return judged === "at-start" && advisory !== true && aim === undefined;
+}
+
+/** The criteria that decide on one of the two lines. */
+export function gatingOf(criteria: readonly Criterion[], line: Aim): Criterion[] {
+  return criteria.filter((c) => isGating(c) || isOfLine(c, line));
+}
+
+/** Whether a criterion decides on this line only. */
+export function isOfLine({ judged, aim }: Criterion, line: Aim): boolean {
+  return judged === "at-start" && aim === line;
 }
 
 /** Margin of a value: positive when the criterion holds. */

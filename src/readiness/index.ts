@@ -1,8 +1,10 @@
 export { allCriteria } from "./all-criteria.js";
 export { type StricterLimits, temperatureCriteria } from "./criteria.js";
 export {
+  type Aim,
   type Criterion,
   type EnsembleState,
+  gatingOf,
   isGating,
   marginOf,
   marginText,

@@ -77,7 +77,7 @@ function addAircraft(
 function departureText(plan: EventOf<"plan-issued"> | undefined): string {
   if (plan === undefined) return "No plan yet.";
   const percent = `${Math.round(plan.chance * 100)} %`;
-  return `${oneLine(plan.message)}\nChance of being ready: ${percent}; what holds least often: ${oneLine(plan.binding)}.`;
+  return `${oneLine(plan.message)}\nChance of being ready: ${percent}; what holds least often: ${oneLine(plan.weakest)}.`;
 }
 
 /** Names come from people: without control characters none can begin a line of its own in the file. */

@@ -40,7 +40,7 @@ export function kitInTheCold(read: ReadKitComparison, choice: KitChoice): CaseRe
   const verdicts = lead.verdictAt(indices);
   return cases.map(({ tempAir, windSpeed }, c) => {
     const index = indices[c]!;
-    const { binding, chance, tooHot } = verdicts[c]!;
+    const { weakest, chance, tooHot } = verdicts[c]!;
     const surface = index < 0 ? new Float64Array() : lead.hottestSurface(c, index).subarray(1);
     return {
       air_c: roundedTo(celsiusFromKelvin(tempAir), 1),
@@ -48,8 +48,8 @@ export function kitInTheCold(read: ReadKitComparison, choice: KitChoice): CaseRe
       reached: chance >= read.chance,
       lead_h: index < 0 ? null : roundedTo(found[c]!.lead / SECONDS_OF_HOUR, 2),
       chance: roundedTo(chance, 4),
-      binding: binding.criterion.id,
-      binding_title: binding.criterion.title,
+      weakest: weakest.criterion.id,
+      weakest_title: weakest.criterion.title,
       energy_kwh: rounded(bandOf(lead.energy(c, index).slice(1)), 2, 3.6e6),
       hottest_surface_c: surface.length === 0 ? null : rounded(bandOf(surface.map(celsiusFromKelvin)), 0),
       hottest_film_c: rounded(bandOf(lead.hottestFilm(c, index).slice(1).map(celsiusFromKelvin)), 0),
@@ -68,7 +68,7 @@ export function kitComparison(
     [...kit.heaters, ...kit.covers].flatMap((piece) => piece.cautions),
   );
   return {
-    soakline: 1,
+    soakline: 2,
     kind: "kit-comparison",
     name,
     aircraft: { id: installation.id, name: installation.name },

@@ -11,7 +11,7 @@ export type StudyHeader = Omit<WinterStudyDocument, "rows" | "kind">;
 export function headerOfWinter(read: ReadWinter): StudyHeader {
   const { name, installation, start, end, zone, ensemble, departures, years, prices, against } = read;
   return {
-    soakline: 1,
+    soakline: 2,
     name,
     aircraft: { id: installation.id, name: installation.name },
     start: { at_h: 0, time: localText(start, zone) },

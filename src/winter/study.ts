@@ -86,7 +86,7 @@ function rowOf(
     hottest_film_c: hot("hottestFilm"),
     too_hot: roundedTo(mean(years.map((one) => one.tooHot / count)), 4),
     given_up: roundedTo(mean(years.map((one) => one.givenUp / count)), 4),
-    binding: bindingOf(read, kit, years, count * drawn.length * years.length),
+    weakest: weakestOf(read, kit, years, count * drawn.length * years.length),
     heater_life_winters:
       life === undefined || heaterTime === 0 || refused !== "" ? null : roundedTo(life / heaterTime, 1),
     payback_winters: paybackBand(read, kit, habit, years, reference, drawn),
@@ -127,12 +127,12 @@ function paybackBand(
   return { p05: at(0.05), p50: at(0.5), p95: at(0.95) };
 }
 
-function bindingOf(
+function weakestOf(
   read: ReadWinter,
   kit: number,
   years: readonly HabitResult[],
   cases: number,
-): WinterRowDocument["binding"] {
+): WinterRowDocument["weakest"] {
   const criteria = allCriteria(read.installation, read.kits[kit]!.kit, read.limits);
   const counts = new Map<string, number>();
   for (const { failing } of years) {

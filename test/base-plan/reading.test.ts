@@ -31,7 +31,7 @@ const lynx = (change: object) => withAircraft(EXAMPLE, "lynx", () => change);
 const first = EXAMPLE.aircraft[0];
 
 test.each<[string, unknown, RegExp]>([
-  ["another kind", { soakline: 1, kind: "frost" }, /^kind: expected "base"/],
+  ["another kind", { soakline: 2, kind: "frost" }, /^kind: expected "base"/],
   ["no JSON", "{", /expected JSON/],
   ["a misspelt key", { ...EXAMPLE, outlets: 2 }, /^outlets: expected no such key/],
   [

@@ -11,7 +11,7 @@ import {
 import { rollOutFacts, rollOutLine } from "../../src/cli/text/roll-out-text.js";
 import type { RollOutDocument } from "../../src/documents/index.js";
 
-const UTF8 = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false }, "c");
+const UTF8 = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false });
 const FAHRENHEIT = { ...UTF8, units: "f" as const };
 const plain = (text: string) => fitting(text, UTF8);
 const stamp = (at_h: number, time: string) => ({ at_h, time });

@@ -84,7 +84,7 @@ describe("plan", () => {
       "0.5",
     ];
     const plan = planOf(
-      await soakline(["plan", "-", "--json", ...flags, "--engine_c", "-31.5", ...FEW], {
+      await soakline(["plan", "-", "--json", ...flags, "--engine-c", "-31.5", ...FEW], {
         input: readFileSync(TONIGHT, "utf8"),
       }),
     );
@@ -119,7 +119,7 @@ describe("simulate", () => {
       "simulate",
       "examples/marten-pulled-out.json",
       "--json",
-      "--engine_c=-31.5",
+      "--engine-c=-31.5",
       ...FEW,
     ]);
     expect(code).toBe(0);

@@ -24,7 +24,7 @@ describe("away", () => {
   });
 
   test.concurrent("a cold engine is not ready: exit 1 and what binds", async () => {
-    const { code, stdout } = await soakline(["away", AWAY, "--engine_c", "-25", ...FEW]);
+    const { code, stdout } = await soakline(["away", AWAY, "--engine-c", "-25", ...FEW]);
     expect(stdout).toMatch(/^Not ready now: 0 % chance; .+ binds\./);
     expect(code).toBe(1);
   });

@@ -6,7 +6,7 @@ import { startDocument } from "../../src/documents/start-document.js";
 import { startBriefing } from "../../src/starting/index.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
 
-const STYLE: Style = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false }, "c");
+const STYLE: Style = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false });
 const radial = installationById("radial-nine-360");
 const at = (celsius: number) =>
   startDocument(

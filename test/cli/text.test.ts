@@ -16,14 +16,14 @@ import {
   wrapped,
 } from "../../src/cli/text/words.js";
 
-const UTF8: Style = styleFor({ env: { LANG: "nb_NO.UTF-8" }, isTty: false }, "c");
-const ASCII: Style = styleFor({ env: { LANG: "C" }, isTty: false }, "c");
+const UTF8: Style = styleFor({ env: { LANG: "nb_NO.UTF-8" }, isTty: false });
+const ASCII: Style = styleFor({ env: { LANG: "C" }, isTty: false });
 const FAHRENHEIT: Style = { ...UTF8, units: "f" };
 const plain = (text: string) => fitting(text, UTF8);
 
 describe("style", () => {
   test("the first locale that is set decides on letters", () => {
-    const unicode = (env: Record<string, string>) => styleFor({ env, isTty: true }, "c").unicode;
+    const unicode = (env: Record<string, string>) => styleFor({ env, isTty: true }).unicode;
     expect(unicode({ LANG: "en_GB.utf8" })).toBe(true);
     expect(unicode({ LANG: "en_GB.UTF-8", LC_ALL: "C" })).toBe(false);
     expect(unicode({ LC_ALL: "", LC_CTYPE: "C.UTF-8" })).toBe(true);
@@ -31,8 +31,7 @@ describe("style", () => {
   });
 
   test("colour only on a terminal that wants it", () => {
-    const red = (env: Record<string, string>, isTty: boolean) =>
-      styleFor({ env, isTty }, "c").colors.red("x");
+    const red = (env: Record<string, string>, isTty: boolean) => styleFor({ env, isTty }).colors.red("x");
     expect(red({ TERM: "xterm" }, true)).toBe("\u001b[31mx\u001b[39m");
     for (const off of [red({}, false), red({ NO_COLOR: "1" }, true), red({ TERM: "dumb" }, true)])
       expect(off).toBe("x");

@@ -8,7 +8,7 @@ import type { Outcome } from "../../src/pipeline.js";
 
 /** A night at a strip that has everything it needs; tests change what they are about. */
 export const NIGHT: FrostDocument = {
-  soakline: 1,
+  soakline: 2,
   kind: "frost",
   name: "Example",
   start: "2026-01-14T18:00+01:00",
@@ -32,7 +32,7 @@ export const NIGHT: FrostDocument = {
 
 /** A stay with everything it needs. */
 export const STAY: ThawDocument = {
-  soakline: 1,
+  soakline: 2,
   kind: "thaw",
   name: "Example",
   start: "2026-01-14T16:00+01:00",

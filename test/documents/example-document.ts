@@ -9,7 +9,7 @@ export function steady(from: number, to: number) {
 
 /** A plain document that has everything it needs; tests change what they are about. */
 export const EXAMPLE: ScenarioDocument = {
-  soakline: 1,
+  soakline: 2,
   name: "Example",
   aircraft: "four-carburettor-160",
   kit: { heaters: ["whole-engine-4"], covers: ["insulated-cover"] },

@@ -30,7 +30,7 @@ describe("a plan", () => {
   });
 
   test("tells what it hangs on, and what would happen", () => {
-    expect(plan.criteria.map((c) => c.id)).toContain(plan.binding);
+    expect(plan.criteria.map((c) => c.id)).toContain(plan.weakest);
     expect(plan.happenings.map((h) => h.do)).toEqual(["plug_in", "unplug", "cover_off"]);
     expect(plan.late.length).toBeGreaterThan(0);
     for (const { chance } of plan.late) expect(chance).toBeLessThanOrEqual(plan.chance);

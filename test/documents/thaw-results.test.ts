@@ -164,7 +164,7 @@ test("thaw stops when told to, at any of its stages", () => {
 });
 
 test("a document of another kind is refused by that alone", () => {
-  expect(thawFromDocument({ soakline: 1, aircraft: "four-carburettor-160" })).toEqual({
+  expect(thawFromDocument({ soakline: 2, aircraft: "four-carburettor-160" })).toEqual({
     status: "refused",
     issues: [{ path: "kind", expected: '"thaw"', received: "nothing" }],
   });

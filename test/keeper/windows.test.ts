@@ -21,7 +21,7 @@ function planned(
       {
         ...{ ...at(0.5), kind: "plan-issued", aircraft, of: of?.id ?? "", status: outcome.status },
         ...{ plug_in: iso(from), unplug: iso(to), departure: iso(to + 0.25), heaters },
-        ...{ chance: outcome.chance, binding: "oil", message: "ready", energy_kwh: 1 },
+        ...{ chance: outcome.chance, weakest: "oil", message: "ready", energy_kwh: 1 },
       },
     ];
   });

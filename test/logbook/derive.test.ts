@@ -195,7 +195,7 @@ test("the newest plan stands, for a departure still wanted and not withdrawn", (
       departure: iso(10),
       heaters: ["whole-engine-4"],
       chance: 0.9,
-      binding: "oil",
+      weakest: "oil",
       message: "ready",
       energy_kwh: 2,
     });

@@ -71,7 +71,7 @@ function parts(most: number): readonly fc.Arbitrary<object>[] {
       departure: moments,
       heaters: fc.subarray(["whole-engine-4", ""]),
       chance: shares,
-      binding: fc.constantFrom("", "oil"),
+      weakest: fc.constantFrom("", "oil"),
       message: words,
       energy_kwh: fc.constantFrom(0, 1.25),
     }),

@@ -53,13 +53,13 @@ describe("planPreheat", () => {
     expect(later.chance).toBeLessThan(0.9);
   });
 
-  test("every criterion is judged, the binding one is among those that hold least", () => {
+  test("every criterion is judged, the weakest one is among those that hold least", () => {
     const ids = plan.verdict.criteria.map((c) => c.criterion.id);
     expect(ids).toEqual(
       expect.arrayContaining(["oil", "bearings", "crankcase", "barrels", "heads", "evenness", "oil-film"]),
     );
     const starts = plan.verdict.criteria.filter((c) => c.criterion.judged === "at-start");
-    expect(plan.verdict.binding.chance).toBe(Math.min(...starts.map((c) => c.chance)));
+    expect(plan.verdict.weakest.chance).toBe(Math.min(...starts.map((c) => c.chance)));
   });
 
   test("later plug-ins have smaller chances, and habits are compared", () => {

@@ -71,7 +71,7 @@ describe("criteria of a start", () => {
     expect(judge(criteria, uniform(-30)).chance).toBe(0);
     const cold = judge(criteria, uniform(15, { battery: -42 }));
     expect(cold.chance).toBe(0);
-    expect(["cranking-speed", "battery"]).toContain(cold.binding.criterion.id);
+    expect(["cranking-speed", "battery"]).toContain(cold.weakest.criterion.id);
   });
 
   test("grade 100 oil at -15 °C cannot be cranked, at -20 °C not pumped either; 15W-50 passes at 0 °C", () => {
@@ -149,7 +149,7 @@ describe("values are those of the models", () => {
 });
 
 describe("advice", () => {
-  test("never decides: not in the chance, not binding, not in how long it stays ready", () => {
+  test("never decides: not in the chance, not weakest, not in how long it stays ready", () => {
     const criteria = startCriteria(reference);
     const advice = criteria.filter((c) => c.advisory === true).map((c) => c.id);
     expect(advice).toEqual([
@@ -165,7 +165,7 @@ describe("advice", () => {
     const failing = verdict.criteria.filter((v) => v.chance === 0).map((v) => v.criterion.id);
     expect(failing).toEqual(["battery-charge", "plugs"]);
     expect(verdict.chance).toBeGreaterThan(0.95);
-    expect(isGating(verdict.binding.criterion)).toBe(true);
+    expect(isGating(verdict.weakest.criterion)).toBe(true);
 
     const warm = temperatureCriteria(reference, KIT);
     const impossible: Criterion = { ...warm[0]!, id: "advice", limit: 1000, advisory: true };

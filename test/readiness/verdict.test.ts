@@ -64,7 +64,7 @@ describe("judge", () => {
       const verdict = judge(temperatureCriteria(injected, KIT), state(temps));
       const failing = verdict.criteria.filter((c) => c.chance < 1).map((c) => c.criterion.id);
       expect(failing).toEqual([id]);
-      expect(verdict.binding.criterion.id).toBe(id);
+      expect(verdict.weakest.criterion.id).toBe(id);
       expect(verdict.chance).toBe(0);
     }
   });

@@ -66,8 +66,8 @@ describe("while there is no owner", () => {
       expect(await checkBinding(base.store, host), host).toEqual({ allowed: true });
     }
     for (const host of ["0.0.0.0", "::", "192.168.1.2", "base.lan", ""]) {
-      const binding = await checkBinding(base.store, host);
-      expect(binding.allowed, host).toBe(false);
+      const weakest = await checkBinding(base.store, host);
+      expect(weakest.allowed, host).toBe(false);
     }
     await setUpOwner(base);
     expect(await checkBinding(base.store, "0.0.0.0")).toEqual({ allowed: true });

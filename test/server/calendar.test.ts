@@ -36,7 +36,7 @@ async function plan(of: string, plug_in: string | null, more: object = {}, at = 
       departure: DEPARTURE,
       heaters: ["sump-pad-220"],
       chance: 0.9,
-      binding: "bearing-clearance",
+      weakest: "bearing-clearance",
       message: "Plug in by 05:00.",
       energy_kwh: 0.8,
       ...more,
@@ -124,7 +124,7 @@ describe("the calendar", () => {
     const evil =
       "Lynx\r\nEND:VEVENT\r\nBEGIN:VEVENT\rUID:evil\nSUMMARY:evil;X=1,\\n\u2028ATTACH:http://evil.example";
     await open({ ...SET_UP, name: evil, aircraft: [{ ...SET_UP.aircraft[0]!, name: evil }] });
-    await plan(await want(), "2026-01-15T05:00:00Z", { message: evil, binding: evil, heaters: [evil] });
+    await plan(await want(), "2026-01-15T05:00:00Z", { message: evil, weakest: evil, heaters: [evil] });
     const { text, component, events } = await calendar();
     expect(events.length).toBe(3);
     expect(text.match(/^BEGIN:VEVENT/gm)!.length).toBe(3);

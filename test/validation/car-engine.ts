@@ -60,6 +60,8 @@ export function coolantHeater(power: number): Heater {
         surface_max_c: 150,
       },
     ],
+    least_on_h: 0,
+    runs: "anywhere",
     longest_on_h: 24,
     attended: false,
     cautions: [],

@@ -3,7 +3,7 @@ import { type ReadWinter, readWinterDocument } from "../../src/documents/index.j
 /** A month of three flights a week at an invented place, one aircraft with a pad and a cover; changed as a test needs. */
 export function winterDocument(changes: Readonly<Record<string, unknown>> = {}): Record<string, unknown> {
   return {
-    soakline: 1,
+    soakline: 2,
     kind: "winter",
     name: "a small winter",
     aircraft: "four-carburettor-160",

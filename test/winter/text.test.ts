@@ -6,7 +6,7 @@ import { kitComparisonSchema } from "../../src/documents/index.js";
 import { kitFromDocument, winterFromDocument } from "../../src/winter-pipeline.js";
 import { winterDocument } from "./small-winter.js";
 
-const STYLE = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false }, "c");
+const STYLE = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false });
 const longest = (lines: readonly string[]) => Math.max(...lines.map((line) => [...line].length));
 
 test("a winter fits 80 columns, answer first, every row told and charted, cautions beside", () => {
@@ -45,7 +45,7 @@ test("a winter fits 80 columns, answer first, every row told and charted, cautio
 
 test("kits side by side: longer leads or lower chances as it gets colder, no heat needed when it is mild; 80 columns", () => {
   const outcome = kitFromDocument({
-    ...{ soakline: 1, kind: "kit", name: "kits", aircraft: "four-carburettor-160", place: "ramp" },
+    ...{ soakline: 2, kind: "kit", name: "kits", aircraft: "four-carburettor-160", place: "ramp" },
     cases: [
       { air_c: 5, wind_mps: 0 },
       { air_c: -15, wind_mps: 0 },

@@ -31,9 +31,9 @@ export function awayText(away: AwayDocument, style: Style): string[] {
   ];
 }
 
-function answer({ chance_now, wanted_chance, covered, uncovered, criteria, binding }: AwayDocument): string {
+function answer({ chance_now, wanted_chance, covered, uncovered, criteria, weakest }: AwayDocument): string {
   if (chance_now < wanted_chance) {
-    const short = criteria.find((c) => c.id === binding)?.title ?? binding;
+    const short = criteria.find((c) => c.id === weakest)?.title ?? weakest;
     return `Not ready now: ${percent(chance_now)} chance; ${short} binds.`;
   }
   return `Ready now. It lasts ${time(uncovered.sure_h, uncovered.horizon_h)} uncovered, ${time(covered.sure_h, covered.horizon_h)} covered (${percent(wanted_chance)} sure).`;

@@ -47,7 +47,7 @@ function markOf(
 }
 
 /** A criterion with its reason and source. */
-export function criterionParagraph(criterion: CriterionDocument, binding: boolean, style: Style): string[] {
+export function criterionParagraph(criterion: CriterionDocument, weakest: boolean, style: Style): string[] {
   const { title, unit, value, margin, limit, chance, direction, judged, advisory, reason, source } =
     criterion;
   const shown = (x: number) => bareValue(x, unit, style);
@@ -60,7 +60,7 @@ export function criterionParagraph(criterion: CriterionDocument, binding: boolea
   const margins = `${off(margin.p50)} ${unitOf(apart, style)} (${off(margin.p05)} to ${off(margin.p95)})`;
   const role = advisory ? "; advice, does not decide" : "";
   const facts = `${band}, ${sign} ${shown(limit)} ${units}: margin ${margins}, holds in ${percent(chance)}${role}`;
-  const heading = binding ? `${title} (binds)` : title;
+  const heading = weakest ? `${title} (binds)` : title;
   return [
     style.colors.bold(heading),
     ...wrapped(facts, style.width, "  "),

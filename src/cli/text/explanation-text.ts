@@ -5,15 +5,15 @@ import { assumed, cared, clock, DEFERENCE, day, percent, wrapped } from "./words
 
 /** Why a plan is what it is. */
 export function explanationText(explanation: ExplanationDocument, style: Style): string[] {
-  const { name, departure, chance, criteria, binding, heating, at_departure, zone } = explanation;
-  const bound = criteria.find((c) => c.id === binding);
+  const { name, departure, chance, criteria, weakest, heating, at_departure, zone } = explanation;
+  const bound = criteria.find((c) => c.id === weakest);
   return [
     style.colors.bold(
-      `${name}: ready at ${clock(departure, departure)} with ${percent(chance)} chance; ${bound?.title ?? binding} binds.`,
+      `${name}: ready at ${clock(departure, departure)} with ${percent(chance)} chance; ${bound?.title ?? weakest} binds.`,
     ),
     `${day(departure)}, times in ${zone}`,
     "",
-    ...criteria.flatMap((c) => [...criterionParagraph(c, c.id === binding, style), ""]),
+    ...criteria.flatMap((c) => [...criterionParagraph(c, c.id === weakest, style), ""]),
     ...(heating === null ? [] : flowLines("Where the heat goes just before unplugging", heating, style)),
     ...flowLines("Where the heat goes at the start", at_departure, style),
     ...assumed(explanation.assumptions, style),

@@ -45,7 +45,7 @@ function tonightLines(kits: readonly KitEntry[], style: Style): string[] {
   if (kits.every(({ tonight }) => tonight === null)) return [];
   const rows = kits.flatMap(({ name, tonight }) => {
     if (tonight === null) return [];
-    const { plug_in, unplug, departure, chance, energy_kwh, status, toll, binding } = tonight;
+    const { plug_in, unplug, departure, chance, energy_kwh, status, toll, weakest } = tonight;
     const mark = status === "ready" ? style.colors.green("ok") : style.colors.red("!!");
     const cells = [
       name.slice(0, 21).padEnd(22),
@@ -58,7 +58,7 @@ function tonightLines(kits: readonly KitEntry[], style: Style): string[] {
         : bareTemperature(toll.planned.hottest_surface_c, style)
       ).padStart(6),
       (toll === null ? "-" : toll.planned.wet_h.toFixed(1)).padStart(7),
-      `  ${binding}`,
+      `  ${weakest}`,
     ];
     return [`${mark} ${cells.join("")}`.trimEnd().slice(0, style.width + (mark.length - 2))];
   });
@@ -124,7 +124,7 @@ function kitLines(kit: KitEntry, k: number, { currency }: KitComparisonDocument,
         percent(one.chance).replace("over", ">").replace("under", "<").replace(/\s/g, ""),
       ];
       const label = `  ${bareTemperature(one.air_c, style)}, ${one.wind_mps === 0 ? "calm" : one.wind_mps}`;
-      const line = `${label.padEnd(16)}${values.map((value) => value.padStart(8)).join("")}  ${one.binding}`;
+      const line = `${label.padEnd(16)}${values.map((value) => value.padStart(8)).join("")}  ${one.weakest}`;
       return line.slice(0, style.width);
     }),
     ...hotLines(kit, style),

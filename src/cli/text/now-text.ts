@@ -45,8 +45,8 @@ export function nowText(now: NowDocument, style: Style): string[] {
   ];
 }
 
-function answer({ chance, criteria, binding, at }: NowDocument): string {
-  const short = criteria.find((c) => c.id === binding)?.title ?? binding;
+function answer({ chance, criteria, weakest, at }: NowDocument): string {
+  const short = criteria.find((c) => c.id === weakest)?.title ?? weakest;
   return `At ${clock(at, at)}: ready with ${percent(chance)} chance; ${short} binds.`;
 }
 

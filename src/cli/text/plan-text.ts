@@ -63,9 +63,9 @@ function occasion(plan: PlanDocument): string {
 }
 
 function readyFacts(plan: PlanDocument, style: Style): string[] {
-  const binding = bindingOf(plan);
+  const weakest = weakestOf(plan);
   return [
-    ...fact("Binds", bindingText(binding, style), style),
+    ...fact("Binds", weakestText(weakest, style), style),
     ...attendance(plan, style),
     ...windowFact(plan, style),
     ...stayFact(plan, style),
@@ -97,13 +97,13 @@ function missingFacts(plan: PlanDocument, style: Style): string[] {
   ];
 }
 
-function bindingOf({ criteria, binding }: PlanDocument): CriterionDocument {
-  const found = criteria.find((c) => c.id === binding);
-  if (found === undefined) throw new RangeError(`unknown criterion: ${binding}`);
+function weakestOf({ criteria, weakest }: PlanDocument): CriterionDocument {
+  const found = criteria.find((c) => c.id === weakest);
+  if (found === undefined) throw new RangeError(`unknown criterion: ${weakest}`);
   return found;
 }
 
-function bindingText(
+function weakestText(
   { title, value, limit, unit, chance, direction }: CriterionDocument,
   style: Style,
 ): string {

@@ -22,7 +22,7 @@ export function tonightText(base: DemoBase, plans: readonly PlanDocument[], styl
 }
 
 function baseLine(plan: PlanDocument, style: Style): string {
-  const { name, plug_in, unplug, departure, chance, energy_kwh, status, criteria, binding } = plan;
+  const { name, plug_in, unplug, departure, chance, energy_kwh, status, criteria, weakest } = plan;
   const mark = status === "ready" ? style.colors.green("ok") : style.colors.red("!!");
   const cells = [
     name.padEnd(7),
@@ -31,7 +31,7 @@ function baseLine(plan: PlanDocument, style: Style): string {
     clock(departure, departure).padEnd(8),
     percent(chance).padEnd(9),
     energy_kwh.p50.toFixed(1).padStart(6),
-    `  ${criteria.find((c) => c.id === binding)?.title ?? binding}`,
+    `  ${criteria.find((c) => c.id === weakest)?.title ?? weakest}`,
   ];
   return `${mark} ${cells.join("")}`.trimEnd();
 }

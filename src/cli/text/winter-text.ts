@@ -160,7 +160,7 @@ function whyLines(study: WinterStudyDocument, style: Style): string[] {
   const lines = rows
     .filter(({ refused }) => refused === "")
     .flatMap((row) => {
-      const [first] = row.binding;
+      const [first] = row.weakest;
       const facts = [
         first === undefined ? "nothing kept it" : `${first.title} kept it in ${percent(first.share)}`,
         ...(row.longest_on_h > LONG_ON ? [`on for up to ${row.longest_on_h.toFixed(0)} h in one go`] : []),

@@ -18,7 +18,7 @@ export type FirstPlan = Pick<
   | "wanted_chance"
   | "chance"
   | "chance_error"
-  | "binding"
+  | "weakest"
   | "criteria"
   | "too_hot"
   | "energy_kwh"
@@ -45,7 +45,7 @@ export function firstPlan(
     wanted_chance: wantedChance,
     chance: answer.chance,
     chance_error: rounded(answer.chanceError, 4),
-    binding: answer.verdict.binding.criterion.id,
+    weakest: answer.verdict.weakest.criterion.id,
     criteria: criteriaDocument(answer.verdict),
     too_hot: answer.verdict.tooHot.map((v) => v.criterion.id),
     energy_kwh: { p05: kwh(low), p50: kwh(mid), p95: kwh(high) },

@@ -272,7 +272,7 @@ function frost(now: number): FrostView {
   const start = Math.max(now, view.time[0]);
   const hours = Math.floor((Math.min(last, now + 36 * 3_600_000) - start) / 3_600_000);
   const outcome = frostFromDocument({
-    soakline: 1,
+    soakline: 2,
     kind: "frost",
     name: base.setUp.name,
     start: new Date(start).toISOString(),

@@ -1,5 +1,6 @@
 import { CAUTIONS } from "../../cautions.js";
 import type { Heater } from "../../kit.js";
+import { SHORTEST_TOLD } from "./shortest-told.js";
 
 /** Heating blanket or plate on the battery. */
 export const BATTERY_BLANKET_60: Heater = {
@@ -18,12 +19,15 @@ export const BATTERY_BLANKET_60: Heater = {
       limiter: { senses: "battery", set_c: 20, width_k: 2 },
     },
   ],
+  least_on_h: 0.5,
   longest_on_h: 24,
   attended: false,
+  runs: "anywhere",
   cautions: [CAUTIONS.batteryHeat, CAUTIONS.cords],
   origins: {
     elements: "common practice, no published source",
     "elements.0.surface_max_c": "project judgement: plastic battery case",
+    least_on_h: SHORTEST_TOLD,
     longest_on_h: "project judgement",
   },
 };

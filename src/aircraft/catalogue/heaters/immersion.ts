@@ -1,5 +1,6 @@
 import { CAUTIONS } from "../../cautions.js";
 import type { Heater } from "../../kit.js";
+import { SHORTEST_TOLD } from "./shortest-told.js";
 
 /** Element screwed into the sump, bathed in oil. */
 export const IMMERSION_250: Heater = {
@@ -19,8 +20,10 @@ export const IMMERSION_250: Heater = {
       limiter: { senses: "oil", set_c: 75, width_k: 3 },
     },
   ],
+  least_on_h: 0.5,
   longest_on_h: 24,
   attended: false,
+  runs: "anywhere",
   cautions: [CAUTIONS.immersion, CAUTIONS.sumpOnly, CAUTIONS.inspectDaily, CAUTIONS.cords],
   origins: {
     elements:
@@ -30,6 +33,7 @@ export const IMMERSION_250: Heater = {
     "elements.0.heat_capacity_j_per_k": "project judgement, 0.25 kg of steel sheath",
     "elements.0.surface_max_c": "film coking above 200-230 °C, tribology texts, from memory; 20 K kept",
     "elements.0.limiter": "MIL-T-26025E 3.6: oil heater thermostat 170 °F (77 °C)",
+    least_on_h: SHORTEST_TOLD,
     longest_on_h: "Continental SIL 03-1: not more than 24 h before flight; from memory",
   },
 };

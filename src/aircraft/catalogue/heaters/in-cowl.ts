@@ -1,5 +1,6 @@
 import { CAUTIONS } from "../../cautions.js";
 import type { Heater } from "../../kit.js";
+import { SHORTEST_TOLD } from "./shortest-told.js";
 
 /** Small fan heater standing in the cowl opening. */
 export const IN_COWL_400: Heater = {
@@ -19,13 +20,23 @@ export const IN_COWL_400: Heater = {
     },
   ],
   stirring: 1.3,
-  longest_on_h: 12,
-  attended: false,
-  cautions: [CAUTIONS.superficial, CAUTIONS.inspectDaily, CAUTIONS.hangarVapour, CAUTIONS.cords],
+  least_on_h: 0.5,
+  longest_on_h: 2,
+  attended: true,
+  runs: "anywhere",
+  rejected: CAUTIONS.inCowlRejected,
+  cautions: [
+    CAUTIONS.inCowlRejected,
+    CAUTIONS.superficial,
+    CAUTIONS.inspectDaily,
+    CAUTIONS.hangarVapour,
+    CAUTIONS.cords,
+  ],
   origins: {
     elements: "common practice, no published source",
     "elements.0.surface_max_c": "project judgement: hoses and covers may touch it",
     stirring: "project judgement, small fan",
-    longest_on_h: "project judgement",
+    least_on_h: SHORTEST_TOLD,
+    longest_on_h: "project judgement: somebody has to stay beside it",
   },
 };

@@ -1,5 +1,6 @@
 import { CAUTIONS } from "../../cautions.js";
 import type { Heater } from "../../kit.js";
+import { SHORTEST_TOLD } from "./shortest-told.js";
 
 /** Silicone pad glued under the oil sump. */
 function sumpPad(power: number, area: number): Heater {
@@ -18,8 +19,10 @@ function sumpPad(power: number, area: number): Heater {
         surface_max_c: 260,
       },
     ],
+    least_on_h: 0.5,
     longest_on_h: 24,
     attended: false,
+    runs: "anywhere",
     cautions: [CAUTIONS.sumpOnly, CAUTIONS.inspectDaily, CAUTIONS.cords],
     origins: {
       elements:
@@ -28,6 +31,7 @@ function sumpPad(power: number, area: number): Heater {
       "elements.0.area_cm2": "typical pad of the class, from memory",
       "elements.0.surface_max_c":
         "about 45 K below the lowest hot-surface ignition of lubricating oil, 580 °F (304 °C), University of Washington vehicle-fire project; project judgement",
+      least_on_h: SHORTEST_TOLD,
       longest_on_h: "Continental SIL 03-1: not more than 24 h before flight; from memory",
     },
   };

@@ -1,5 +1,6 @@
 import { CAUTIONS } from "../../cautions.js";
 import type { Heater, HeaterElement } from "../../kit.js";
+import { SHORTEST_TOLD } from "./shortest-told.js";
 
 /** Bands or probes on every cylinder with sump and case pads: the whole engine from several sides. */
 function wholeEngine(cylinders: number): Heater {
@@ -12,13 +13,16 @@ function wholeEngine(cylinders: number): Heater {
       element("sump pad", 150, "sump", 1.0, 140),
       element("case pad", 50, "crankcase", 0.5, 60),
     ],
+    least_on_h: 0.5,
     longest_on_h: 24,
     attended: false,
+    runs: "anywhere",
     cautions: [CAUTIONS.inspectDaily, CAUTIONS.cords],
     origins: {
       cylinders: "definition of the set",
       elements:
         "powers: common practice, no published source; contacts: as the sump pad by area, bands clamped on metal; project judgement",
+      least_on_h: SHORTEST_TOLD,
       longest_on_h: "Continental SIL 03-1: not more than 24 h before flight; from memory",
     },
   };

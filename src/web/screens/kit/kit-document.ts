@@ -20,7 +20,7 @@ export function kitDocument(scenario: ScenarioDocument, kits: readonly KitChoice
   const { name, aircraft, learned, zone, place, hangar, site, limits, start, hours, initial, weather, want } =
     scenario;
   return {
-    soakline: 1,
+    soakline: 2,
     kind: "kit",
     name,
     aircraft,

@@ -27,7 +27,7 @@ export function sentenceOf(
   const at = (time: number) => clockBeside(time, place.now, place.zone, place.language);
   const ready = at(timeOf(plan.departure));
   const odds = w.odds(plan.chance);
-  const binds = bindingWords(plan, w);
+  const binds = weakestWords(plan, w);
   if (plan.status === "not-reachable") {
     const [remedy] = plan.remedies ?? [];
     const nothing = state?.isBusy ? "" : w.night.nothingHelps;
@@ -47,8 +47,8 @@ export function sentenceOf(
 }
 
 /** What decides, in the user's language where the criterion is known by name. */
-export function bindingWords({ binding, criteria }: KnownPlan, w: Words): string {
-  const title = criterionTitle(binding, criteria.find(({ id }) => id === binding)?.title ?? binding, w);
+export function weakestWords({ weakest, criteria }: KnownPlan, w: Words): string {
+  const title = criterionTitle(weakest, criteria.find(({ id }) => id === weakest)?.title ?? weakest, w);
   return w.night.decides(title);
 }
 

@@ -31,7 +31,7 @@ const HANGAR = { length_m: 14, width_m: 12, height_m: 4, insulated: true, air_ch
 export function thawDocument(form: ThawForm, name: string, zone: string, now: number): ThawDocument {
   const leavesIn = (form.leaves - now) / 3_600_000;
   return {
-    soakline: 1,
+    soakline: 2,
     kind: "thaw",
     name,
     start: isoOf(now),

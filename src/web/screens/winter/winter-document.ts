@@ -37,7 +37,7 @@ export function winterDocument(scenario: ScenarioDocument, form: WinterForm, now
   const { name, aircraft, learned, zone = "UTC", place, hangar, site, limits, want } = scenario;
   const { file, electricity, fuel, missed } = form;
   return {
-    soakline: 1,
+    soakline: 2,
     kind: "winter",
     ...{ name, aircraft, zone, place },
     ...(learned === undefined ? {} : { learned }),
