@@ -1,22 +1,21 @@
-import type { Heater } from "../aircraft/index.js";
 import { type Band, bandOf } from "../numerics/index.js";
-import { marginText, type Verdict } from "../readiness/index.js";
+import type { Aim } from "../readiness/index.js";
 import { firstMembers, type Trajectory } from "../simulation/index.js";
-import { type Candidate, type ChanceFinder, createChanceFinder, type Soaked } from "./chance.js";
-import type { PlugInAnswer } from "./plan.js";
+import { type Answered, aimedAt, answerOf } from "./answer.js";
+import { type Candidate, type ChanceFinder, chanceOn, createChanceFinder, type Soaked } from "./chance.js";
+import { heatingSpan } from "./heater-use.js";
+import type { PlanLine, PlugInAnswer } from "./plan.js";
 import type { PlanRequest } from "./request.js";
 import {
   latestPlugIn,
+  PLUG_IN_STEP,
   refinePlugIn,
   SCOUT_RESOLUTION,
   type SearchRange,
   type SearchResult,
 } from "./search.js";
 import type { Steps } from "./steps.js";
-import { coverOffTime, unplugTime } from "./timeline.js";
 
-/** [s] grid of plug-in times: finer than anyone plugs in. */
-export const PLUG_IN_STEP = 300;
 /** Members that look for where to search and compare other plug-in times, to about 5 %; all of them decide. */
 export const SCOUTS = 100;
 /** Shortfall of the scouts' best chance, over three of its standard errors, at which all members need not try. */
@@ -25,8 +24,8 @@ const HOPELESS_GAP = 0.15;
 /** What may be known before a plan is made, and spares work. */
 export interface Known {
   readonly soaked?: Soaked;
-  /** What a look-up found, right to a step or two. */
-  readonly near?: Near;
+  /** What a look-up found on each line, right to a step or two. */
+  readonly near?: Partial<Readonly<Record<Aim, Near>>>;
 }
 
 export interface Near extends SearchResult {
@@ -46,8 +45,12 @@ export interface Decision {
   scouts(): ChanceFinder;
 }
 
-export function* decided(request: PlanRequest, { soaked, near }: Known = {}): Steps<Decision> {
-  const { wish, heaters, draws } = request;
+/**
+ * Looks for the latest plug-in that has the engine warm through with the wanted chance; where none has, for the one that
+ * has every part past the maker's limit. Where that limit holds without heat, no plug-in is planned.
+ */
+export function* decided(request: PlanRequest, { soaked, near = {} }: Known = {}): Steps<Decision> {
+  const { wish, draws } = request;
   const range = plugInRange(request);
   const finder = createChanceFinder(request, PLUG_IN_STEP, draws, soaked);
   let known: ChanceFinder | undefined = draws.members <= SCOUTS ? finder : undefined;
@@ -56,44 +59,56 @@ export function* decided(request: PlanRequest, { soaked, near }: Known = {}): St
     return known;
   };
   yield;
-  const heatNeeded = finder.candidate(undefined).verdict.chance < wish.chance;
-  const found =
-    heatNeeded && heaters.length > 0 ? yield* searched(wish.chance, finder, scouts, range, near) : undefined;
-  const best = finder.candidate(found?.index);
-  const reached = found?.reached ?? !heatNeeded;
-  const answer = answerOf(request, { ...best, energy: spent(best.heated) }, { heatNeeded, reached, range });
-  return { answer, best, index: found?.index, range, finder, scouts };
+  const unheated = finder.candidate(undefined);
+  const mayHeat = mayPlugIn(request, range);
+  const heatNeeded = unheated.verdict.chance < wish.chance;
+  const lines: { least: Answered; warm: Answered } = {
+    least: heatNeeded && mayHeat ? yield* searchLine("least") : { reached: !heatNeeded },
+    warm: { reached: unheated.verdict.warm.chance >= wish.chance },
+  };
+  if (!lines.warm.reached && mayHeat && lines.least.reached) lines.warm = yield* searchLine("warm-through");
+  const { aim, aimed } = aimedAt(heatNeeded, lines.least, lines.warm);
+  const { index } = aimed;
+  const best = finder.candidate(index);
+  const answer = answerOf(
+    request,
+    { ...best, energy: spent(best.heated) },
+    {
+      heatNeeded,
+      reached: aimed.reached,
+      aim,
+      range,
+      lines: { least: lineOf(lines.least, "least"), warmThrough: lineOf(lines.warm, "warm-through") },
+    },
+  );
+  return { answer, best, index, range, finder, scouts };
+
+  function* searchLine(aim: Aim): Steps<Answered> {
+    const last = aim === "warm-through" && lines.least.index !== undefined ? lines.least.index : range.last;
+    return yield* searched(aim, wish.chance, finder, scouts, { ...range, last }, near[aim]);
+  }
+
+  function lineOf({ index: at, reached }: Answered, aim: Aim): PlanLine {
+    const candidate = finder.candidate(at);
+    return {
+      reached,
+      plugIn: at === undefined ? undefined : at * PLUG_IN_STEP,
+      chance: chanceOn(candidate.verdict, aim),
+      energy: at === undefined ? 0 : spent(candidate.heated).mid,
+    };
+  }
 }
 
-/** Plug-ins that may be planned: within the heaters' longest-on times and before unplugging. */
+/** Plug-ins that may be planned: within the heaters' own limits; empty where there is no time or place for them. */
 export function plugInRange(request: PlanRequest): SearchRange {
-  const unplug = unplugTime(request);
-  const { scenario, heaters } = request;
-  return {
-    first: Math.max(0, Math.ceil((unplug - longestOn(scenario.kit.heaters, heaters)) / PLUG_IN_STEP)),
-    last: Math.ceil(unplug / PLUG_IN_STEP) - 1,
-  };
+  const { earliest, latest } = heatingSpan(request);
+  return { first: Math.ceil(earliest / PLUG_IN_STEP), last: Math.floor(latest / PLUG_IN_STEP) };
 }
 
-/** A plug-in with its verdict as an answer. */
-export function answerOf(
-  request: PlanRequest,
-  judged: Pick<Candidate, "plugIn" | "verdict"> & { readonly energy: Band },
-  found: { readonly heatNeeded: boolean; readonly reached: boolean; readonly range: SearchRange },
-): PlugInAnswer {
-  const { wish, draws } = request;
-  const { heatNeeded, reached, range } = found;
-  const { plugIn, verdict, energy } = judged;
-  const { chance } = verdict;
-  return {
-    status: reached ? "ready" : "not-reachable",
-    message: reached ? "" : whyNot(plugIn, verdict, wish.chance, range),
-    ...{ plugIn, heatNeeded, verdict, energy, chance },
-    unplug: unplugTime(request),
-    coverOff: coverOffTime(request),
-    departure: wish.departure,
-    chanceError: Math.sqrt((chance * (1 - chance)) / draws.members),
-  };
+/** Whether there is a plug-in to look for: a heater that is not on already, and time for it. */
+export function mayPlugIn({ heaters, scenario }: PlanRequest, { first, last }: SearchRange): boolean {
+  const { heatersOn } = scenario.initial.configuration;
+  return first <= last && heaters.some((id) => !heatersOn.has(id));
 }
 
 /** [J] heat put in by the end of a course. */
@@ -102,48 +117,26 @@ export function spent({ energy, members }: Trajectory): Band {
 }
 
 function* searched(
+  aim: Aim,
   wanted: number,
   finder: ChanceFinder,
   scouts: () => ChanceFinder,
   range: SearchRange,
   known: Near | undefined,
 ): Steps<SearchResult> {
+  const all = finder.on(aim);
   const isHopeless = ({ reached, chance }: Near) => !reached && chance < wanted - HOPELESS_GAP;
   if (known !== undefined) {
-    if (!isHopeless(known)) return yield* refinePlugIn(finder, wanted, range, known.index, 1);
+    const near = Math.min(range.last, Math.max(range.first, known.index));
+    if (!isHopeless(known)) return yield* refinePlugIn(all, wanted, range, near, 1);
     yield;
     // Among equals the longer lead, as a search over all of them has it.
-    const isLongest = finder.plannable(range.first) >= finder.plannable(known.index);
-    return isLongest ? { index: range.first, reached: false } : known;
+    const isLongest = all.plannable(range.first) >= all.plannable(near);
+    return isLongest ? { index: range.first, reached: false } : { ...known, index: near };
   }
   const few = scouts();
-  if (few === finder) return yield* latestPlugIn(finder, wanted, range);
-  const found = yield* latestPlugIn(few, wanted, range, SCOUT_RESOLUTION);
-  const near = { ...found, chance: few.plannable(found.index) };
-  return isHopeless(near) ? near : yield* refinePlugIn(finder, wanted, range, near.index);
+  if (few === finder) return yield* latestPlugIn(all, wanted, range);
+  const found = yield* latestPlugIn(few.on(aim), wanted, range, SCOUT_RESOLUTION);
+  const near = { ...found, chance: few.on(aim).plannable(found.index) };
+  return isHopeless(near) ? near : yield* refinePlugIn(all, wanted, range, near.index);
 }
-
-/** [s] the shortest of the used heaters' longest-on times. */
-function longestOn(kit: readonly Heater[], used: readonly string[]): number {
-  return 3600 * Math.min(...kit.filter((h) => used.includes(h.id)).map((h) => h.longest_on_h), 1e6);
-}
-
-function whyNot(plugIn: number | undefined, verdict: Verdict, wanted: number, range: SearchRange): string {
-  const [hot] = verdict.tooHot;
-  if (hot !== undefined) {
-    return `${hot.criterion.title} would get too hot: ${(-hot.margin.mid).toFixed(0)} K over its limit in the middle estimate`;
-  }
-  const { criterion, chance, margin } = verdict.weakest;
-  const when =
-    plugIn === undefined
-      ? "without a heater"
-      : plugIn === range.first * PLUG_IN_STEP
-        ? "even plugged in at the earliest moment allowed"
-        : "at best";
-  return (
-    `${when} the chance is ${percent(verdict.chance)}, not ${percent(wanted)}: ${criterion.title} holds in ` +
-    `${percent(chance)} of cases, its median margin is ${marginText(criterion, margin.mid)}`
-  );
-}
-
-const percent = (share: number) => `${Math.round(share * 100)} %`;
