@@ -1,7 +1,7 @@
 import { type Band, bandOf } from "../numerics/index.js";
 import type { Aim } from "../readiness/index.js";
 import { firstMembers, type Trajectory } from "../simulation/index.js";
-import { type Answered, aimedAt, answerOf } from "./answer.js";
+import { aimedAt, answerOf } from "./answer.js";
 import { type Candidate, type ChanceFinder, chanceOn, createChanceFinder, type Soaked } from "./chance.js";
 import { heatingSpan } from "./heater-use.js";
 import type { PlanLine, PlugInAnswer } from "./plan.js";
@@ -60,42 +60,72 @@ export function* decided(request: PlanRequest, { soaked, near = {} }: Known = {}
   };
   yield;
   const unheated = finder.candidate(undefined);
-  const mayHeat = mayPlugIn(request, range);
   const heatNeeded = unheated.verdict.chance < wish.chance;
-  const lines: { least: Answered; warm: Answered } = {
-    least: heatNeeded && mayHeat ? yield* searchLine("least") : { reached: !heatNeeded },
-    warm: { reached: unheated.verdict.warm.chance >= wish.chance },
-  };
-  if (!lines.warm.reached && mayHeat && lines.least.reached) lines.warm = yield* searchLine("warm-through");
-  const { aim, aimed } = aimedAt(heatNeeded, lines.least, lines.warm);
+  const isWarm = unheated.verdict.warm.chance >= wish.chance;
+  const mayHeat = mayPlugIn(request, range);
+  const looked: { least?: Near; warm?: Near } = {};
+  if (heatNeeded && mayHeat) looked.least = yield* look("least", range);
+  if (!isWarm && mayHeat && (looked.least?.reached ?? !heatNeeded)) {
+    looked.warm = yield* look("warm-through", { ...range, last: looked.least?.index ?? range.last });
+  }
+  const warm = looked.warm?.reached ? yield* settle("warm-through", looked.warm) : looked.warm;
+  const least =
+    looked.least === undefined
+      ? undefined
+      : warm?.reached
+        ? yield* makeSure(looked.least)
+        : yield* settle("least", looked.least);
+  const { aim, aimed } = aimedAt(heatNeeded, least ?? { reached: !heatNeeded }, warm ?? { reached: isWarm });
   const { index } = aimed;
   const best = finder.candidate(index);
-  const answer = answerOf(
-    request,
-    { ...best, energy: spent(best.heated) },
-    {
-      heatNeeded,
-      reached: aimed.reached,
-      aim,
-      range,
-      lines: { least: lineOf(lines.least, "least"), warmThrough: lineOf(lines.warm, "warm-through") },
-    },
-  );
+  const judged = { ...best, energy: spent(best.heated) };
+  const lines = { least: lineOf("least", least), warmThrough: lineOf("warm-through", warm) };
+  const answer = answerOf(request, judged, { heatNeeded, reached: aimed.reached, aim, range, lines });
   return { answer, best, index, range, finder, scouts };
 
-  function* searchLine(aim: Aim): Steps<Answered> {
-    const last = aim === "warm-through" && lines.least.index !== undefined ? lines.least.index : range.last;
-    return yield* searched(aim, wish.chance, finder, scouts, { ...range, last }, near[aim]);
+  /** What few members, or a look-up, say of a line. */
+  function* look(aim: Aim, within: SearchRange): Steps<Near> {
+    const known = near[aim];
+    if (known !== undefined) {
+      return { ...known, index: Math.min(within.last, Math.max(within.first, known.index)) };
+    }
+    const few = scouts().on(aim);
+    const found = yield* latestPlugIn(few, wish.chance, within, scouts() === finder ? 1 : SCOUT_RESOLUTION);
+    return { ...found, chance: few.plannable(found.index) };
   }
 
-  function lineOf({ index: at, reached }: Answered, aim: Aim): PlanLine {
-    const candidate = finder.candidate(at);
-    return {
-      reached,
-      plugIn: at === undefined ? undefined : at * PLUG_IN_STEP,
-      chance: chanceOn(candidate.verdict, aim),
-      energy: at === undefined ? 0 : spent(candidate.heated).mid,
-    };
+  /** The same with all members. */
+  function* settle(aim: Aim, found: Near): Steps<Near> {
+    const all = finder.on(aim);
+    if (!found.reached && found.chance < wish.chance - HOPELESS_GAP) {
+      // Among equals the longer lead, as a search over all of them has it.
+      const isLongest = all.plannable(range.first) >= all.plannable(found.index);
+      return isLongest ? { ...found, index: range.first } : found;
+    }
+    const reach = near[aim] === undefined ? SCOUT_RESOLUTION - 1 : 1;
+    const settled = yield* refinePlugIn(all, wish.chance, range, found.index, reach);
+    return { ...settled, chance: all.plannable(settled.index) };
+  }
+
+  /** A plug-in beside the one that is planned: earlier than few members say, until all members agree. */
+  function* makeSure(found: Near): Steps<Near> {
+    const all = finder.on("least");
+    for (let index = found.index; ; index = Math.max(range.first, index - SCOUT_RESOLUTION)) {
+      const chance = all.plannable(index);
+      yield;
+      if (chance >= wish.chance || index === range.first)
+        return { index, chance, reached: chance >= wish.chance };
+    }
+  }
+
+  function lineOf(aim: Aim, found: Near | undefined): PlanLine {
+    if (found === undefined) {
+      const chance = chanceOn(unheated.verdict, aim);
+      return { reached: chance >= wish.chance, plugIn: undefined, chance, energy: 0 };
+    }
+    const { index: at, reached, chance } = found;
+    const { heated } = (reached ? finder : scouts()).candidate(at);
+    return { reached, plugIn: at * PLUG_IN_STEP, chance, energy: spent(heated).mid };
   }
 }
 
@@ -114,29 +144,4 @@ export function mayPlugIn({ heaters, scenario }: PlanRequest, { first, last }: S
 /** [J] heat put in by the end of a course. */
 export function spent({ energy, members }: Trajectory): Band {
   return bandOf(energy.subarray(energy.length - members));
-}
-
-function* searched(
-  aim: Aim,
-  wanted: number,
-  finder: ChanceFinder,
-  scouts: () => ChanceFinder,
-  range: SearchRange,
-  known: Near | undefined,
-): Steps<SearchResult> {
-  const all = finder.on(aim);
-  const isHopeless = ({ reached, chance }: Near) => !reached && chance < wanted - HOPELESS_GAP;
-  if (known !== undefined) {
-    const near = Math.min(range.last, Math.max(range.first, known.index));
-    if (!isHopeless(known)) return yield* refinePlugIn(all, wanted, range, near, 1);
-    yield;
-    // Among equals the longer lead, as a search over all of them has it.
-    const isLongest = all.plannable(range.first) >= all.plannable(near);
-    return isLongest ? { index: range.first, reached: false } : { ...known, index: near };
-  }
-  const few = scouts();
-  if (few === finder) return yield* latestPlugIn(all, wanted, range);
-  const found = yield* latestPlugIn(few.on(aim), wanted, range, SCOUT_RESOLUTION);
-  const near = { ...found, chance: few.on(aim).plannable(found.index) };
-  return isHopeless(near) ? near : yield* refinePlugIn(all, wanted, range, near.index);
 }

@@ -8,7 +8,7 @@ import type { ChanceAt, Plan } from "./plan.js";
 import { triedRemedies } from "./remedies.js";
 import type { PlanRequest } from "./request.js";
 import { PLUG_IN_STEP, type SearchRange } from "./search.js";
-import { stayWarm } from "./stay.js";
+import { readyTimes, stayOf } from "./stay.js";
 import { finished, type Steps } from "./steps.js";
 import { coveredTimeline, plannedTimeline, unplugTime } from "./timeline.js";
 import { coveredWindow, plannedWindow } from "./window.js";
@@ -53,16 +53,22 @@ export function* elaborated(request: PlanRequest, decision: Decision): Steps<Pla
   const { answer, best, index, range, finder, scouts } = decision;
   const { course, covered } = courses(request, finder, best);
   yield;
+  const lasting = {
+    covered: readyTimes(covered, criteria, wish.departure),
+    uncovered: readyTimes(course, criteria, wish.departure),
+  };
+  const horizon = request.scenario.duration - wish.departure;
+  yield;
   const quarter = index === undefined ? undefined : quarterMore(decision, index);
   yield;
   return {
     ...answer,
-    window: plannedWindow(course, request),
-    coveredWindow: coveredWindow(covered, request),
+    window: plannedWindow(course, lasting.uncovered, request),
+    coveredWindow: coveredWindow(covered, lasting.covered, request),
     quarterMore: quarter,
     stayWarm: {
-      covered: stayWarm(covered, criteria, wish.chance, wish.departure),
-      uncovered: stayWarm(course, criteria, wish.chance, wish.departure),
+      covered: stayOf(lasting.covered, wish.chance, horizon),
+      uncovered: stayOf(lasting.uncovered, wish.chance, horizon),
     },
     energy: spent(course),
     late: yield* late(scouts, index, range),

@@ -1,30 +1,39 @@
 import type { Trajectory } from "../simulation/index.js";
 import type { ReadyWindow } from "./plan.js";
 import type { PlanRequest } from "./request.js";
-import { readySince, readyTimes } from "./stay.js";
+import { readySince } from "./stay.js";
 import { coverOffTime } from "./timeline.js";
 
 /**
  * From when to when the engine may be started as planned, covers off and out of the hangar: over all cases, so that at any
  * moment of it the wanted share is ready. It cannot open before the covers are off.
  * @param course the planned one
+ * @param lasting [s] that each member stays ready on it from the departure on
  */
-export function plannedWindow(course: Trajectory, request: PlanRequest): ReadyWindow | undefined {
-  return windowAround(course, request, coverOffTime(request));
+export function plannedWindow(
+  course: Trajectory,
+  lasting: Float64Array,
+  request: PlanRequest,
+): ReadyWindow | undefined {
+  return windowAround(course, lasting, request, coverOffTime(request));
 }
 
 /** The same should covers stay on and the aircraft stay where it is. */
-export function coveredWindow(course: Trajectory, request: PlanRequest): ReadyWindow | undefined {
-  return windowAround(course, request, 0);
+export function coveredWindow(
+  course: Trajectory,
+  lasting: Float64Array,
+  request: PlanRequest,
+): ReadyWindow | undefined {
+  return windowAround(course, lasting, request, 0);
 }
 
 function windowAround(
   course: Trajectory,
+  lasting: Float64Array,
   { criteria, wish }: PlanRequest,
   earliest: number,
 ): ReadyWindow | undefined {
   const since = readySince(course, criteria, wish.departure);
-  const lasting = readyTimes(course, criteria, wish.departure);
   const opens = (share: number) => Math.max(earliest, sureQuantile(since, share));
   const closes = (share: number) =>
     wish.departure -
