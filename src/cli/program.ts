@@ -54,7 +54,8 @@ export function createProgram(shell: Shell): Command {
       const plan = await run("plan", file, flags);
       if (plan === undefined) return;
       show(plan, flags, planText);
-      shell.exitWith(plan.status === "ready" ? EXIT.ok : EXIT.notReachable);
+      const isGo = plan.status === "ready" || plan.status === "not-required";
+      shell.exitWith(isGo ? EXIT.ok : EXIT.notReachable);
     });
 
   runCommand(program, "explain", "why the plan is what it is: every criterion, and where the heat goes")

@@ -5,6 +5,7 @@ import { configurationAt, partTemps, type TimedChange, timelineOf } from "../sim
 import { celsiusFromKelvin, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { answerDocument, kwh } from "./answer-document.js";
 import { courseDocument } from "./course-document.js";
+import { firstCautions } from "./first-cautions.js";
 import { happeningsOf, headerOf, type ResultContext, rounded, stampOf } from "./result-header.js";
 import type { PlanDocument, StampDocument } from "./result-schema.js";
 import type { ReadScenario } from "./scenario-reading.js";
@@ -17,6 +18,12 @@ export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultC
   const at = (t: number) => stampOf(read, t);
   const barred = plan.barred.map(({ heater }) => heater.id);
   const used = read.scenario.kit.heaters.filter((h) => want.heaters.includes(h.id) && !barred.includes(h.id));
+  const heaters = used.map((heater) => heaterDocument(heater, plan));
+  const briefing = startOfCourse(plan.course, plan.departure, context);
+  const { coversOn } = configurationAt(
+    timelineOf(read.scenario.initial.configuration, read.scenario.events),
+    plan.coverOff,
+  );
   return {
     ...headerOf(
       context,
@@ -24,9 +31,15 @@ export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultC
     ),
     kind: "plan",
     ...answerDocument(plan, want.wish.chance, read),
-    heaters: used.map((heater) => heaterDocument(heater, plan)),
+    heaters,
+    first_cautions: firstCautions(
+      plan.plugIn === undefined && plan.heating === undefined ? [] : used,
+      heaters,
+      briefing,
+      coversOn.size > 0,
+    ),
     start_within_min: startWithin(plan),
-    start_briefing: startOfCourse(plan.course, plan.departure, context),
+    start_briefing: briefing,
     window: windowDocument(plan.window, at),
     covered_window: windowDocument(plan.coveredWindow, at),
     quarter_more:

@@ -118,6 +118,10 @@ export const planSchema = record({
       "not-required: past the maker's limit without heat; look-first: it would be ready, but for what look_first says",
   }),
   message: z.string().meta({ description: "why it is not reachable; empty otherwise" }),
+  first_cautions: z
+    .array(record({ text: z.string(), source: z.string() }))
+    .max(3)
+    .meta({ description: "those that belong to this kit and this night, for the first screen" }),
   look_first: z
     .array(record({ code: z.enum(["oil-unlisted", "no-battery"]), text: z.string(), source: z.string() }))
     .meta({ description: "what must be put right or looked up before any number here counts" }),

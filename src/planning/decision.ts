@@ -110,7 +110,7 @@ export function* decided(request: PlanRequest, { soaked, near = {} }: Known = {}
   /** A plug-in beside the one that is planned: earlier than few members say, until all members agree. */
   function* makeSure(found: Near): Steps<Near> {
     const all = finder.on("least");
-    for (let index = found.index; ; index = Math.max(range.first, index - SCOUT_RESOLUTION)) {
+    for (let index = found.index; ; index = Math.max(range.first, index - 1)) {
       const chance = all.plannable(index);
       yield;
       if (chance >= wish.chance || index === range.first)
