@@ -390,7 +390,7 @@ export const en = {
     plainOrigin: "entered by hand",
     reports: "METAR and TAF, as they come",
     example:
-      "METAR ZZRV 141650Z 24006KT CAVOK M20/M23 Q1013\nTAF ZZRV 141400Z 1415/1521 24008KT CAVOK TNM26/1506Z",
+      "METAR XXRV 141650Z 24006KT CAVOK M20/M23 Q1013\nTAF XXRV 141400Z 1415/1521 24008KT CAVOK TNM26/1506Z",
     read: (origin: string) => `Read: ${origin}.`,
     reach: (first: string, coldest: string, wind: string, until: string) =>
       `Begins at ${first}, coldest ${coldest}, wind up to ${wind}, known until ${until}.`,

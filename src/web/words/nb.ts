@@ -395,7 +395,7 @@ export const nb: Words = {
     plainOrigin: "ført inn for hånd",
     reports: "METAR og TAF, som de kommer",
     example:
-      "METAR ZZRV 141650Z 24006KT CAVOK M20/M23 Q1013\nTAF ZZRV 141400Z 1415/1521 24008KT CAVOK TNM26/1506Z",
+      "METAR XXRV 141650Z 24006KT CAVOK M20/M23 Q1013\nTAF XXRV 141400Z 1415/1521 24008KT CAVOK TNM26/1506Z",
     read: (origin) => `Lest: ${origin}.`,
     reach: (first, coldest, wind, until) =>
       `Begynner på ${first}, kaldest ${coldest}, vind opp til ${wind}, kjent til ${until}.`,
