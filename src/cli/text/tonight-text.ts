@@ -1,7 +1,7 @@
 import type { DemoBase, PlanDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { planText } from "./plan-text.js";
-import { bareTemperature, clock, day, percent, unitOf, wrapped } from "./words.js";
+import { bareTemperature, bareWind, clock, day, percent, unitOf, windUnit, wrapped } from "./words.js";
 
 /** The night of a base: its weather, one line an aircraft, then the first aircraft in full. */
 export function tonightText(base: DemoBase, plans: readonly PlanDocument[], style: Style): string[] {
@@ -52,8 +52,8 @@ function weatherRows({ scenarios }: DemoBase, { start }: PlanDocument, style: St
       shown.map((p) => bareTemperature(p.air_c, style)),
     ),
     row(
-      "wind m/s",
-      shown.map((p) => (p.wind_mps ?? 0).toFixed(0)),
+      `wind ${windUnit(style)}`,
+      shown.map((p) => bareWind(p.wind_mps ?? 0, style)),
     ),
   ];
 }
