@@ -69,12 +69,7 @@ export function* decided(request: PlanRequest, { soaked, near = {} }: Known = {}
     looked.warm = yield* look("warm-through", { ...range, last: looked.least?.index ?? range.last });
   }
   const warm = looked.warm?.reached ? yield* settle("warm-through", looked.warm) : looked.warm;
-  const least =
-    looked.least === undefined
-      ? undefined
-      : warm?.reached
-        ? yield* makeSure(looked.least)
-        : yield* settle("least", looked.least);
+  const least = looked.least === undefined ? undefined : yield* settle("least", looked.least);
   const { aim, aimed } = aimedAt(heatNeeded, least ?? { reached: !heatNeeded }, warm ?? { reached: isWarm });
   const { index } = aimed;
   const best = finder.candidate(index);
@@ -105,17 +100,6 @@ export function* decided(request: PlanRequest, { soaked, near = {} }: Known = {}
     const reach = near[aim] === undefined ? SCOUT_RESOLUTION - 1 : 1;
     const settled = yield* refinePlugIn(all, wish.chance, range, found.index, reach);
     return { ...settled, chance: all.plannable(settled.index) };
-  }
-
-  /** A plug-in beside the one that is planned: earlier than few members say, until all members agree. */
-  function* makeSure(found: Near): Steps<Near> {
-    const all = finder.on("least");
-    for (let index = found.index; ; index = Math.max(range.first, index - 1)) {
-      const chance = all.plannable(index);
-      yield;
-      if (chance >= wish.chance || index === range.first)
-        return { index, chance, reached: chance >= wish.chance };
-    }
   }
 
   function lineOf(aim: Aim, found: Near | undefined): PlanLine {

@@ -105,9 +105,15 @@ function mayBeFrozen({ battery }: Installation, temp: number): Caution[] {
   return temp < tempBatteryLeast(battery, 0) ? [START_CAUTIONS.frozenBattery] : [];
 }
 
+/** [s] without oil pressure after which the engine is stopped (START_CAUTIONS.noOilPressure). */
+const TIME_NO_PRESSURE = 10;
+
 function pressureText({ least, most }: ReturnType<typeof oilPressureDelay>): string {
   if (!Number.isFinite(most)) return "oil pressure may not come at all: the oil may not reach the pump";
-  return `oil pressure may take ${least.toFixed(0)} to ${most.toFixed(0)} s: a warning, not a promise`;
+  const range = `oil pressure may take ${least.toFixed(0)} to ${most.toFixed(0)} s`;
+  return least > TIME_NO_PRESSURE
+    ? `${range}, and the engine is to be stopped after ${TIME_NO_PRESSURE} s: heat it first`
+    : `${range}; stop the engine after ${TIME_NO_PRESSURE} s without`;
 }
 
 function crankingText({ status, speed, current, voltage }: ReturnType<typeof crankingTry>): string {

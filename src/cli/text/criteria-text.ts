@@ -1,6 +1,6 @@
 import type { CriterionDocument } from "../../index.js";
 import { fitting, type Style } from "../style.js";
-import { bareValue, marginUnit, percent, unitOf, wrapped } from "./words.js";
+import { bareValue, inUnits, marginUnit, percent, unitOf, wrapped } from "./words.js";
 
 const TITLE_WIDTH = 33;
 
@@ -74,7 +74,7 @@ export function criterionParagraph(criterion: CriterionDocument, weakest: boolea
   return [
     style.colors.bold(heading),
     ...wrapped(facts, style.width, "  "),
-    ...wrapped(`Why: ${reason}`, style.width, "  "),
+    ...wrapped(`Why: ${inUnits(reason, style)}`, style.width, "  "),
     ...wrapped(`Source: ${source}`, style.width, "  "),
   ];
 }

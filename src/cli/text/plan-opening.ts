@@ -105,7 +105,7 @@ function heatFact({ plug_in, heating, departure, aim, status, unplug }: PlanDocu
 /** What the crew does at covers off, with the time that is left from then on. */
 export function coverOffText({ happenings, start_within_min }: PlanDocument): string[] {
   if (start_within_min === null || !happenings.some((h) => h.do === "cover_off")) return [];
-  return [`covers off and start within ${shortSpan(start_within_min)}`];
+  return [`start within ${shortSpan(start_within_min)}`];
 }
 
 function coversFact({ cover_off, departure, start_within_min, happenings, stay_warm }: PlanDocument): Facts {
@@ -121,7 +121,8 @@ function coversFact({ cover_off, departure, start_within_min, happenings, stay_w
 }
 
 function bestText({ plug_in, heating, departure }: PlanDocument): string {
-  if (plug_in !== null) return `plug in at ${clock(plug_in, departure)}${plug_in.at_h === 0 ? ", which is now" : ""}`;
+  if (plug_in !== null)
+    return `plug in at ${clock(plug_in, departure)}${plug_in.at_h === 0 ? ", which is now" : ""}`;
   return heating?.stays_on ? "leave the heat on" : "no heat can be used";
 }
 

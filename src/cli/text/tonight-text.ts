@@ -1,25 +1,38 @@
-import type { DemoBase, PlanDocument } from "../../index.js";
+import type { CriterionDocument, DemoBase, PlanDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { screen } from "./opening.js";
-import { attendance, coverOffText, weakestOf, weakestText } from "./plan-opening.js";
+import { coverOffText, weakestOf, weakestText } from "./plan-opening.js";
 import { planDetails } from "./plan-text.js";
 import { bareTemperature, bareWind, clock, day, odds, unitOf, windUnit, wrapped } from "./words.js";
 
 /** The night of a base: one verdict, its weather, two lines an aircraft; everything else of each behind it. */
 export function tonightText(base: DemoBase, plans: readonly PlanDocument[], style: Style): string[] {
   const [first] = plans;
-  const cautions = new Map(plans.flatMap((plan) => plan.first_cautions).map((c) => [c.text, c]));
+  // The first of each aircraft before the second of any.
+  const ranked = [0, 1, 2].flatMap((rank) =>
+    plans.flatMap((plan) => plan.first_cautions.slice(rank, rank + 1)),
+  );
+  const cautions = new Map(ranked.map((c) => [c.text, c]));
   return screen(
     {
       verdict: verdictOf(plans),
       about: `${base.name}, night to ${day(first.departure)}, ${first.zone}`,
-      table: [...weatherRows(base, first, style), "", ...plans.flatMap((plan) => planRows(plan, style)), ""],
+      table: [
+        ...weatherRows(base, first, style),
+        "",
+        HEADING,
+        ...plans.flatMap((plan) => planRows(plan, style)),
+      ],
       facts: [],
       cautions: [...cautions.values()],
     },
     () => [
       ...wrapped(base.notice, style.width),
-      ...plans.flatMap((plan) => ["", style.colors.bold(`${plan.name} in full`), ...planDetails(plan, style)]),
+      ...plans.flatMap((plan) => [
+        "",
+        style.colors.bold(`${plan.name} in full`),
+        ...planDetails(plan, style),
+      ]),
     ],
     style,
   );
@@ -37,22 +50,33 @@ function verdictOf(plans: readonly PlanDocument[]): string {
 
 /** What to do in one line, and what it hangs on in the next. */
 function planRows(plan: PlanDocument, style: Style): string[] {
-  const { name, departure, unplug, plug_in, heating, status, chance, look_first } = plan;
+  const { name, departure, plug_in, chance, look_first, heaters } = plan;
   const mark = isGo(plan) ? style.colors.green("ok") : style.colors.red("!!");
-  const at = (stamp: typeof departure) => clock(stamp, departure);
-  const heat =
-    status === "not-required"
-      ? "preheat not required"
-      : plug_in !== null
-        ? `plug in ${at(plug_in)}, unplug ${at(unplug)}`
-        : heating?.stays_on
-          ? `heat is on, unplug ${at(unplug)}`
-          : "no heat can be used";
-  const act = [heat, ...coverOffText(plan), `start ${at(departure)}`, odds(chance)].join(", ");
-  const watched = plan.heaters.some((h) => h.attended) && plug_in !== null ? `; ${attendance(plan)}` : "";
-  const why = look_first.length > 0 ? look_first.map(({ text }) => text).join(" ") : weakestText(weakestOf(plan), style);
-  return [...wrapped(act, style.width, `${mark} ${name.padEnd(7)}`, INDENT), ...wrapped(`${why}${watched}`, style.width, INDENT, INDENT)];
+  const act = [heatText(plan), ...coverOffText(plan), odds(chance)].join(", ");
+  const watched = heaters.some((h) => h.attended) && plug_in !== null ? "; somebody must stay" : "";
+  const why =
+    look_first.length > 0
+      ? look_first.map(({ text }) => text).join(" ")
+      : shortWeakest(weakestOf(plan), style);
+  return [
+    ...wrapped(`${clock(departure, departure)} ${act}`, style.width, `${mark} ${name.padEnd(7)}`, INDENT),
+    ...wrapped(`${why}${watched}`, style.width, INDENT, INDENT),
+  ];
 }
+
+function heatText({ status, plug_in, unplug, heating, departure }: PlanDocument): string {
+  const at = (stamp: typeof departure) => clock(stamp, departure);
+  if (status === "not-required") return "preheat not required";
+  if (plug_in !== null) return `plug in ${at(plug_in)}, unplug ${at(unplug)}`;
+  return heating?.stays_on ? `heat is on, unplug ${at(unplug)}` : "no heat can be used";
+}
+
+/** The weakest point without its limit. */
+function shortWeakest(criterion: CriterionDocument, style: Style): string {
+  return weakestText(criterion, style).replace(/; .*$/, "");
+}
+
+const HEADING = "          start, heat, minutes from covers off, chance, weakest point";
 
 const INDENT = " ".repeat(10);
 
