@@ -24,7 +24,7 @@ export function firstCautions(
     ...(said(START_CAUTIONS.frozenBattery) ? [START_CAUTIONS.frozenBattery] : []),
     ...(heated(CAUTIONS.superficial) ? [CAUTIONS.superficial] : []),
     ...(heated(CAUTIONS.sumpOnly) ? [CAUTIONS.sumpOnly] : []),
-    ...(said(START_CAUTIONS.handTurning) ? [START_CAUTIONS.handTurning] : []),
+    ...(said(START_CAUTIONS.propeller) ? [START_CAUTIONS.propeller] : []),
     ...(isCovered ? [CAUTIONS.removeBeforeStart] : []),
   ];
   return found.slice(0, MOST).map(({ text, source }) => ({ text, source }));

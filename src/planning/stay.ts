@@ -1,4 +1,3 @@
-import { quantile } from "../numerics/index.js";
 import { type Criterion, type EnsembleState, isGating, marginOf } from "../readiness/index.js";
 import type { Trajectory } from "../simulation/index.js";
 import type { StayWarm } from "./plan.js";
@@ -44,7 +43,21 @@ export function stayWarm(
 
 /** The same of times already known [s]. */
 export function stayOf(ready: Float64Array, chance: number, horizon: number): StayWarm {
-  return { sure: quantile(ready, 1 - chance), median: quantile(ready, 0.5), horizon };
+  return { sure: outlasted(ready, chance), median: outlasted(ready, 0.5), horizon };
+}
+
+/** The longest time [s] that at least a share of all members outlasts: one member's own, never between two. */
+export function outlasted(times: Float64Array, share: number): number {
+  return -reachedBy(
+    times.map((t) => -t),
+    share,
+  );
+}
+
+/** The earliest time [s] by which at least a share of all members has got there: one member's own, never between two. */
+export function reachedBy(times: Float64Array, share: number): number {
+  const sorted = times.slice().sort();
+  return sorted[Math.min(sorted.length - 1, Math.max(0, Math.ceil(share * sorted.length - 1e-9) - 1))];
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { Trajectory } from "../simulation/index.js";
 import type { ReadyWindow } from "./plan.js";
 import type { PlanRequest } from "./request.js";
-import { readySince } from "./stay.js";
+import { outlasted, reachedBy, readySince } from "./stay.js";
 import { coverOffTime } from "./timeline.js";
 
 /**
@@ -34,23 +34,12 @@ function windowAround(
   earliest: number,
 ): ReadyWindow | undefined {
   const since = readySince(course, criteria, wish.departure);
-  const opens = (share: number) => Math.max(earliest, sureQuantile(since, share));
-  const closes = (share: number) =>
-    wish.departure -
-    sureQuantile(
-      lasting.map((t) => -t),
-      share,
-    );
-  if (!(sureQuantile(since, wish.chance) <= wish.departure) || !(closes(wish.chance) > wish.departure))
+  const opens = (share: number) => Math.max(earliest, reachedBy(since, share));
+  const closes = (share: number) => wish.departure + outlasted(lasting, share);
+  if (!(reachedBy(since, wish.chance) <= wish.departure && closes(wish.chance) > wish.departure))
     return undefined;
   return {
     opens: { sure: opens(wish.chance), half: opens(Math.min(0.5, wish.chance)) },
     closes: { sure: closes(wish.chance), half: closes(Math.min(0.5, wish.chance)) },
   };
-}
-
-/** The smallest value that at least a share of all stays within: never between two of them. */
-function sureQuantile(values: Float64Array, share: number): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.min(sorted.length - 1, Math.ceil(share * sorted.length - 1e-9) - 1)];
 }

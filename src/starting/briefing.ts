@@ -69,8 +69,8 @@ export function startBriefing(
   }
   notes.push({
     topic: "propeller",
-    text: "nobody in its arc, brakes set, before anything is switched on",
-    cautions: [START_CAUTIONS.handTurning],
+    text: "look that it is clear, and call out, before anything is switched on",
+    cautions: [START_CAUTIONS.propeller],
   });
   if (batteryFitted) {
     notes.push(

@@ -54,6 +54,10 @@ export const START_CAUTIONS = {
     text: "A short ground run makes more water than it drives off: fly an hour with the oil at 74 to 93 °C, or do not run it.",
     source: "Lycoming SL L180B (165 to 200 °F); Continental SIL 99-1",
   },
+  propeller: {
+    text: "Treat the propeller as live, also with everything switched off: nobody in its arc, chocks in, brakes set.",
+    source: "common practice, no published source; the handbook decides",
+  },
   handTurning: {
     text: "Handbooks disagree about pulling the propeller through by hand: some ask for it, others warn that it wipes the oil off. Treat every propeller as live.",
     source: "Cessna 172N handbook; Lycoming SL L180B, second-hand",

@@ -88,7 +88,7 @@ test.each<[string, unknown, RegExp]>([
   [
     "plugged in without its circuit",
     {
-      ...lynx({ plugged_in: ["whole-engine-4", "in-cowl-400"] }),
+      ...lynx({ plugged_in: ["whole-engine-4", "battery-blanket-60"] }),
       circuits: [EXAMPLE.circuits[0], { ...EXAMPLE.circuits[0], id: "shed" }],
     },
     /^aircraft\[0\]\.connected: expected the circuit its plug is in/,
@@ -101,10 +101,10 @@ test.each<[string, unknown, RegExp]>([
   [
     "more plugged in than may be planned",
     {
-      ...lynx({ plugged_in: ["whole-engine-4", "in-cowl-400"] }),
-      circuits: [{ ...EXAMPLE.circuits[0], limit_a: 4 }],
+      ...lynx({ plugged_in: ["whole-engine-4", "battery-blanket-60"] }),
+      circuits: [{ ...EXAMPLE.circuits[0], limit_a: 2 }],
     },
-    /^aircraft: expected plugged in on ramp at most 3\.2 A.*received "3\.5 A"/,
+    /^aircraft: expected plugged in on ramp at most 1\.6 A.*received "2\.0 A"/,
   ],
   [
     "a file that is not there",

@@ -18,7 +18,7 @@ test("a scenario from now wants the soonest departure by the aircraft's habits a
     departure: new Date(lynx === undefined ? 0 : (nextDeparture(lynx, now)?.departure ?? 0)).toISOString(),
     pulled_out: false,
     chance: 0.9,
-    heaters: ["whole-engine-4", "in-cowl-400"],
+    heaters: ["whole-engine-4", "battery-blanket-60"],
     unplug_before_min: 15,
     cover_off_before_min: 10,
   });

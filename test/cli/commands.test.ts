@@ -8,17 +8,40 @@ const FEW = ["--members", "40"];
 const planOf = ({ stdout }: { readonly stdout: string }) => planSchema.parse(JSON.parse(stdout));
 
 describe("plan", () => {
+  test.concurrent.each([
+    "lynx-tonight",
+    "lynx-cover-off",
+    "lynx-small-heater",
+    "lynx-impossible",
+    "marten-pulled-out",
+  ])("%s: one screen of 24 lines, verdict first, eight facts and three cautions at most", async (name) => {
+    const { stdout } = await soakline(["plan", `examples/${name}.json`, ...FEW]);
+    const lines = stdout.trimEnd().split("\n");
+    expect(lines.length).toBeLessThanOrEqual(24);
+    expect(lines.filter((line) => [...line].length > 80)).toEqual([]);
+    expect(lines[0]).toMatch(/^(Plug in at|Not ready at|Preheat not required|Heat is on|Look first)/);
+    expect(lines.filter((line) => /^[A-Z1]/.test(line)).length).toBeLessThanOrEqual(2 + 8 + 1);
+    expect(lines.filter((line) => line.startsWith("! ")).length).toBeLessThanOrEqual(3);
+    expect(lines.at(-1)).toMatch(/handbook and the engine maker decide\. More: --all$/);
+  });
+
   test.concurrent("answers in the first line, then tells what it hangs on", async () => {
-    const { code, stdout, stderr } = await soakline(["plan", TONIGHT, ...FEW]);
+    const { code, stdout, stderr } = await soakline(["plan", TONIGHT, "--all", ...FEW]);
     const [answer] = stdout.split("\n");
-    expect(answer).toMatch(/^Plug in at \d\d:\d\d, unplug 09:50, start 10:00: ready with \d+ % chance\.$/);
+    expect(answer).toMatch(/^Plug in at \d\d:\d\d, unplug at 09:50, start at 10:00: chance \d+ in \d+\.$/);
     for (const word of [
-      "Binds",
-      "Ready window",
-      "Stays ready",
+      "Weakest point",
+      "Stay with it",
+      "Your choice",
+      "15 min more",
+      "Ready",
+      "only if covers stay on",
       "Energy",
-      "By habit",
-      "Must hold",
+      "If you always",
+      "If left on",
+      "How to heat with hot air",
+      "Needed to start",
+      "Warm through",
       "At the start",
       "Assumed",
       "Care",
@@ -43,10 +66,10 @@ describe("plan", () => {
   });
 
   test.concurrent("a departure that cannot be met: exit 1, what is missing, and what was tried", async () => {
-    const { code, stdout } = await soakline(["plan", "examples/lynx-impossible.json", ...FEW]);
+    const { code, stdout } = await soakline(["plan", "examples/lynx-impossible.json", "--all", ...FEW]);
     expect(code).toBe(1);
-    expect(stdout).toMatch(/^Not ready at 21:00: at best 0 % chance \(90 % wanted\)/);
-    expect(stdout).toMatch(/Missing +\S.*short of -6 °C/);
+    expect(stdout).toMatch(/^Not ready at 21:00: under 1 in 100 at best, 9 in 10 wanted\./);
+    expect(stdout).toMatch(/Too cold +\S.*short of -6 °C/);
     expect(stdout).toMatch(/Would help +\S/);
   });
 
@@ -59,13 +82,15 @@ describe("plan", () => {
       limits: { engine_at_least_c: 25 },
     });
     const [text, json] = await Promise.all(
-      [["--units", "f"], ["--json"]].map((flags) => soakline(["plan", "-", ...flags, ...FEW], { input })),
+      [["--units", "f"], ["--json"]].map((flags) =>
+        soakline(["plan", "-", "--all", ...flags, ...FEW], { input }),
+      ),
     );
     const { message } = planOf(json);
     expect(message).toMatch(/median margin is -\d+\.\d K$/);
     const kelvins = Number(/(-\d+\.\d) K$/.exec(message)?.[1]);
     const why = text.stdout
-      .slice(text.stdout.indexOf("Why"), text.stdout.indexOf("Missing"))
+      .slice(text.stdout.indexOf("Why"), text.stdout.indexOf("Too cold"))
       .replace(/\s+/g, " ");
     expect(why).toContain(`median margin is ${(1.8 * kelvins).toFixed(1)} F°`);
     expect(why).not.toMatch(/\d K\b/);
@@ -131,8 +156,8 @@ describe("explain", () => {
   test.concurrent("gives each criterion its value, limit, margin, reason and source, and the heat flows", async () => {
     const { code, stdout } = await soakline(["explain", TONIGHT, ...FEW]);
     expect(code).toBe(0);
-    expect(stdout).toMatch(/\(binds\)/);
-    expect(stdout).toMatch(/at least -6 °C: margin -?\d+ K .*holds in/s);
+    expect(stdout).toMatch(/\(weakest point\)/);
+    expect(stdout).toMatch(/at least -6 °C: margin -?\d+ K .*OK in/s);
     expect(stdout).toMatch(/Why: .*\n(.*\n)?.*Source: /);
     expect(stdout).toMatch(/Where the heat goes just before unplugging/);
     expect(stdout).toMatch(/\d+ W {2}oil sump → oil/);
@@ -161,12 +186,16 @@ describe("catalogue", () => {
   });
 });
 
-test.concurrent("tonight: weather, a line for each invented aircraft, and one in full", async () => {
+test.concurrent("tonight: a verdict, weather and what each invented aircraft needs on one screen, the rest behind it", async () => {
   const { code, stdout } = await soakline(["tonight", "--members", "20"]);
   expect(code).toBe(0);
-  expect(stdout).toMatch(/^Ravnholt Strip, night to Thu 15 Jan 2026/);
-  expect(stdout).toMatch(/Invented: strip, aircraft and weather do not exist/);
+  const lines = stdout.trimEnd().split("\n");
+  expect(lines[0]).toMatch(/^(All 4|\d of 4) ready in time/);
+  expect(lines[1]).toMatch(/^Ravnholt Strip, night to Thu 15 Jan 2026/);
+  expect(lines.length).toBeLessThanOrEqual(24);
   for (const name of ["Lynx", "Heron", "Marten", "Wren"])
-    expect(stdout).toMatch(new RegExp(`^(ok|!!) ${name} `, "m"));
-  expect(stdout).toMatch(/^Lynx in full$/m);
+    expect(stdout).toMatch(new RegExp(`^(ok|!!) ${name} +\\d\\d:\\d\\d `, "m"));
+  const all = await soakline(["tonight", "--members", "20", "--all"]);
+  expect(all.stdout).toMatch(/Invented: strip, aircraft and weather do not exist/);
+  expect(all.stdout).toMatch(/^Wren in full$/m);
 });

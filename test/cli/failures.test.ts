@@ -76,6 +76,6 @@ test("an engine and air beyond every real cold are still worked out, and told as
     ensemble: { members: 40, seed: 1 },
   };
   const { code, stdout } = await soakline(["plan", "-"], { input: JSON.stringify(coldest) });
-  expect(stdout).toMatch(/^Not ready at 10:00: at best 0 % chance/);
+  expect(stdout).toMatch(/^Not ready at 10:00: under 1 in 100 at best/);
   expect(code).toBe(1);
 });

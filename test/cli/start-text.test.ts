@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { installationById, PART_NAMES } from "../../src/aircraft/index.js";
 import { fitting, type Style, styleFor } from "../../src/cli/style.js";
-import { careList, startFacts } from "../../src/cli/text/start-text.js";
+import { startFacts } from "../../src/cli/text/start-text.js";
 import { startDocument } from "../../src/documents/start-document.js";
 import { startBriefing } from "../../src/starting/index.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
@@ -24,14 +24,26 @@ describe("at the start", () => {
     const lines = shown(startFacts(start, STYLE));
     expect(lines.slice(0, 2)).toEqual(["", "At the start"]);
     const labels = lines.slice(2).flatMap((line) => /^\S.{12} /.exec(line)?.[0].trim() ?? []);
-    expect(labels).toEqual(["Oil", "Pressure", "Oil grade", "Cranking", "Battery", "Fuel"]);
+    expect(labels).toEqual([
+      "Oil",
+      "Pressure",
+      "Oil grade",
+      "Propeller",
+      "Cranking",
+      "Battery",
+      "Fuel",
+      "Breather",
+    ]);
     expect(lines.filter((line) => [...line].length > 80)).toEqual([]);
     const words = (text: string) => text.replace(/\s+/g, " ").trim();
     for (const { text } of start.notes) expect(words(lines.join(" "))).toContain(words(text));
   });
 
   test("speaks in the user's unit", () => {
-    const lines = shown(startFacts(at(-21), { ...STYLE, units: "f" })).join(" ");
+    // Cautions keep the unit they were published in.
+    const start = at(-21);
+    const own = { notes: start.notes.map((note) => ({ ...note, cautions: [] })) };
+    const lines = shown(startFacts(own, { ...STYLE, units: "f" })).join(" ");
     expect(lines).toContain("-6 °F");
     expect(lines).not.toContain("°C");
   });
@@ -42,14 +54,17 @@ describe("at the start", () => {
     expect(lines).not.toContain("Oil grade");
   });
 
-  test("cautions of equipment and start stand in one list, each once and with its source", () => {
+  test("each caution stands below what it belongs to, with its source", () => {
     const start = at(-21);
-    const [shared] = start.cautions;
-    const kit = { text: "Keep snow off the lead.", source: "invented for this test" };
-    const lines = shown(careList([kit, shared], start, STYLE));
-    expect(lines[1]).toBe("Care");
-    expect(lines.filter((line) => line.startsWith("- "))).toHaveLength(start.cautions.length + 1);
-    expect(lines[2]).toBe("- Keep snow off the lead. (invented for this test)");
+    const lines = shown(startFacts(start, STYLE));
+    const words = (text: string) => text.replace(/\s+/g, " ").trim();
+    const all = words(lines.join(" "));
+    const said = start.notes.flatMap((note) => note.cautions);
+    expect(said.length).toBeGreaterThan(5);
+    for (const { text, source } of said) expect(all).toContain(words(`! ${text} (${source})`));
+    const battery = lines.findIndex((line) => line.startsWith("Battery"));
+    const fuel = lines.findIndex((line) => line.startsWith("Fuel"));
+    expect(words(lines.slice(battery, fuel).join(" "))).toContain("Never charge");
     expect(lines.filter((line) => [...line].length > 80)).toEqual([]);
   });
 });

@@ -32,7 +32,8 @@ const COMMANDS: readonly (readonly string[])[] = [
 
 /**
  * What keeps its own unit: cautions and where numbers come from (a published limit is not rounded again), and what quotes
- * the user's own input. These are the lists under such a heading, a "!" of a first screen, a "Source" with its lines, and
+ * the user's own input. These are the lists under such a heading, a "!" of a first screen or below a fact, a "Source" with its
+ * lines, and
  * the names of the log's own columns.
  */
 const QUOTES = /^(Care|Origin of the numbers|Doubtful input|Left out of the log, or doubted)$/;
@@ -49,6 +50,7 @@ function ownWords(text: string): string {
       skipping = undefined;
       if (QUOTES.test(line)) skipping = /\S/;
       else if (/^!/.test(line)) skipping = /^ {2}\S/;
+      else if (/^ {14}!/.test(line)) skipping = /^ {16}\S/;
       else if (/^(- | {2})?Source/.test(line)) skipping = /^ {2,}\S/;
       return skipping === undefined;
     });

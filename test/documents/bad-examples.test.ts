@@ -59,8 +59,8 @@ const FAULTS: Readonly<
   ],
   "missing-file.json": [["weather.csv_file", /there is no such file/, '"weather/no-such-log.csv"']],
   "missing-weather.json": [["weather", /an object/, "nothing"]],
-  "newer-version.json": [["soakline", /1 or less/, "2"]],
-  "no-version.json": [["soakline", /1/, "nothing"]],
+  "newer-version.json": [["soakline", /2 or less/, "3"]],
+  "no-version.json": [["soakline", /2/, "nothing"]],
   "no-weather-source.json": [
     ["weather", /one source: points, metar and taf, csv_file or epw_file/, '"none of them"'],
   ],

@@ -36,6 +36,7 @@ test.each(COVERS.map((entry) => [entry.id, entry] as const))(
 test("a number without an origin is refused, by its path", () => {
   const heater = { ...PAD, origins: { elements: "my own scales" } };
   expect(issuesOf({ kit: { heaters: [heater], covers: [] }, fitted: { covers: [] } })).toEqual([
+    { path: "kit.heaters[0].origins", expected: "an origin for least_on_h", received: "nothing" },
     { path: "kit.heaters[0].origins", expected: "an origin for longest_on_h", received: "nothing" },
   ]);
 });

@@ -55,7 +55,7 @@ const documents = fc
         })
         .map(({ air, more }) => ({ at_h, air_c: air, ...Object.assign({}, ...more) }));
     return fc.record({
-      soakline: fc.constant(1),
+      soakline: fc.constant(2),
       name: fc.string({ minLength: 1 }),
       aircraft: fc.constant(inFull ? installation : installation.id),
       kit: fc.constant(inFull ? kit : { heaters, covers }),

@@ -29,7 +29,8 @@ describe("the start briefing of a document", () => {
   test("away from power it speaks of now", () => {
     const { start_briefing } = completed(awayFromDocument(document(-15, { all_c: 3 })));
     expect(start_briefing.notes.find((n) => n.topic === "oil")?.text).toContain("at 3 °C");
-    expect(start_briefing.cautions.map((c) => c.text).join()).toMatch(/freezes in the breather/);
+    const breather = start_briefing.notes.find((n) => n.topic === "breather");
+    expect(breather?.cautions.map((c) => c.text).join()).toMatch(/freezes in the breather/);
   });
 
   test.each([

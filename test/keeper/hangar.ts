@@ -62,7 +62,9 @@ function movedPlan(departure: number, now: number): PlanDocument {
   return {
     ...template,
     ...{ status: "ready", message: "", chance: 0.95, too_hot: [], start: stamp(now) },
-    heaters: [{ id: "sump-pad-220", name: "pad", attended: false, longest_on_h: 24 }],
+    look_first: [],
+    heating: null,
+    heaters: [{ ...template.heaters[0], id: "sump-pad-220", name: "pad", attended: false, longest_on_h: 24 }],
     plug_in: stamp(departure - HEAT_BEFORE),
     unplug: stamp(departure - UNPLUG_BEFORE),
     departure: stamp(departure),

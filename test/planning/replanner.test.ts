@@ -110,8 +110,10 @@ describe("replanning over the catalogue", () => {
       // plug-in is the last before the chance falls, and either search may come upon another. It must be one of them.
       otherCrossings.push(id);
       const index = (decision.answer.plugIn ?? 0) / 300;
-      expect(decision.finder.plannable(index)).toBeGreaterThanOrEqual(request.wish.chance);
-      expect(decision.finder.plannable(index + 1)).toBeLessThan(request.wish.chance);
+      expect(decision.finder.on(decision.answer.aim).plannable(index)).toBeGreaterThanOrEqual(
+        request.wish.chance,
+      );
+      expect(decision.finder.on(decision.answer.aim).plannable(index + 1)).toBeLessThan(request.wish.chance);
     }
     const same = decision.finder.candidate(plan.plugIn === undefined ? undefined : plan.plugIn / 300).verdict;
     expect(Math.abs(same.chance - plan.chance)).toBeLessThanOrEqual(1 / MEMBERS + 1e-9);
@@ -161,7 +163,7 @@ describe("a replanner", () => {
     const planner = createReplanner(mild);
     finished(planner.prepare());
     const answer = planner.first(mild.wish);
-    expect(answer).toMatchObject({ status: "ready", heatNeeded: false, plugIn: undefined });
+    expect(answer).toMatchObject({ status: "not-required", heatNeeded: false, plugIn: undefined });
     expect(answer.energy.mid).toBe(0);
   });
 

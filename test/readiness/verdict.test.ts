@@ -18,6 +18,7 @@ const PARTS = [
   "hub",
   "sump",
   "heater:sump-pad-220:pad",
+  "accessories",
 ];
 const KIT = { heaters: [heaterById("sump-pad-220")], covers: [] };
 const injected = installationById("four-injected-200");
@@ -33,7 +34,7 @@ function state(...members: number[][]): EnsembleState {
   return { temps, parts: PARTS, members: members.length };
 }
 
-const READY = [30, 10, 8, 9, 6, 7, -10, 40, 180];
+const READY = [30, 10, 8, 9, 6, 7, -10, 40, 180, 9];
 
 function verdictOf(id: string, ...members: number[][]) {
   const verdict = judge(temperatureCriteria(injected, KIT), state(...members));
@@ -57,37 +58,57 @@ describe("judge", () => {
       ["barrels", 3],
       ["heads", 4],
       ["hub", 6],
+      ["oil-cooler", 9],
     ];
     for (const [id, row] of cold) {
       const temps = [...READY];
       temps[row] = id === "hub" ? -30 : -8;
       const verdict = judge(temperatureCriteria(injected, KIT), state(temps));
       const failing = verdict.criteria.filter((c) => c.chance < 1).map((c) => c.criterion.id);
-      expect(failing).toEqual([id]);
+      // Too cold for the least is too cold for warm through as well.
+      expect(failing.filter((each) => each !== `${id}-warm`)).toEqual([id]);
       expect(verdict.weakest.criterion.id).toBe(id);
       expect(verdict.chance).toBe(0);
     }
   });
 
+  test("past the maker's limit but not warm, the engine may be started and is not warm through", () => {
+    const cool = [30, 10, 2, 9, 6, 7, -10, 40, 180, 9];
+    const verdict = judge(temperatureCriteria(injected, KIT), state(READY, cool, cool, READY));
+    expect(verdict.chance).toBe(1);
+    expect(verdict.warm.chance).toBe(0.5);
+    expect(verdict.warm.weakest.criterion.id).toBe("bearings-warm");
+    expect(verdict.weakest.criterion.aim).toBeUndefined();
+  });
+
+  test("the owner says what is warm through, but never below the maker's limit", () => {
+    const limitOf = (celsius: number) =>
+      temperatureCriteria(injected, KIT, { warmThrough: celsius + 273.15 }).find(
+        (c) => c.id === "barrels-warm",
+      )?.limit;
+    expect(limitOf(12)).toBeCloseTo(285.15, 9);
+    expect(limitOf(-30)).toBe(injected.limits.no_preheat_c + 273.15);
+  });
+
   test("warm oil over a cold engine fails on evenness too", () => {
-    const { value, margin, chance } = verdictOf("evenness", [50, -5, -5, -5, -5.5, -5.5, 0, 60, 180]);
+    const { value, margin, chance } = verdictOf("evenness", [50, -5, -5, -5, -5.5, -5.5, 0, 60, 180, 9]);
     expect(value.mid).toBeCloseTo(55.5, 9);
     expect(margin.mid).toBeCloseTo(-5.5, 9);
     expect(chance).toBe(0);
   });
 
   test("an engine just shut down is not half-warm, however much hotter its heads are", () => {
-    expect(verdictOf("evenness", [85, 75, 75, 95, 140, 150, 40, 80, 20]).value.mid).toBe(0);
-    expect(verdictOf("evenness", [75, 12, 14, 20, 5, 5, 0, 80, 180]).value.mid).toBeCloseTo(55, 9);
+    expect(verdictOf("evenness", [85, 75, 75, 95, 140, 150, 40, 80, 20, 9]).value.mid).toBe(0);
+    expect(verdictOf("evenness", [75, 12, 14, 20, 5, 5, 0, 80, 180, 9]).value.mid).toBeCloseTo(55, 9);
   });
 
   test("heads are judged by the colder pair", () => {
-    expect(verdictOf("heads", [30, 10, 8, 9, -7, 12, 0, 40, 180]).value.mid).toBeCloseTo(266.15, 9);
+    expect(verdictOf("heads", [30, 10, 8, 9, -7, 12, 0, 40, 180, 9]).value.mid).toBeCloseTo(266.15, 9);
   });
 
   test("the chance counts members in which everything holds at once", () => {
-    const coldOil = [-8, 10, 8, 9, 6, 7, 0, 40, 180];
-    const coldCase = [30, -8, 8, 9, 6, 7, 0, 40, 180];
+    const coldOil = [-8, 10, 8, 9, 6, 7, 0, 40, 180, 9];
+    const coldCase = [30, -8, 8, 9, 6, 7, 0, 40, 180, 9];
     const verdict = judge(temperatureCriteria(injected, KIT), state(READY, coldOil, coldCase, READY));
     expect(verdict.criteria.find((c) => c.criterion.id === "oil")?.chance).toBe(0.75);
     expect(verdict.chance).toBe(0.5);
@@ -97,15 +118,15 @@ describe("judge", () => {
     const verdict = judge(
       temperatureCriteria(injected, KIT),
       state(READY),
-      state([30, 10, 8, 9, 6, 7, 0, 40, 300]),
+      state([30, 10, 8, 9, 6, 7, 0, 40, 300, 9]),
     );
     expect(verdict.chance).toBe(1);
     expect(verdict.tooHot.map((c) => c.criterion.id)).toEqual(["surface:sump-pad-220:pad"]);
   });
 
   test("ceilings are read at unplugging, floors at the start", () => {
-    const cooled = [30, 10, 8, 9, 6, 7, 0, 40, 20];
-    const hot = [-20, -20, -20, -20, -20, -20, -20, 40, 300];
+    const cooled = [30, 10, 8, 9, 6, 7, 0, 40, 20, 9];
+    const hot = [-20, -20, -20, -20, -20, -20, -20, 40, 300, 9];
     const verdict = judge(temperatureCriteria(injected, KIT), state(cooled), state(hot));
     expect(verdict.chance).toBe(1);
     expect(verdict.tooHot).toHaveLength(1);

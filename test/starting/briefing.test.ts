@@ -18,7 +18,8 @@ function briefed(
   { installation = reference, air = celsius }: { installation?: Installation; air?: number } = {},
 ) {
   const temps = new Map(PARTS.map((part) => [part, kelvinFromCelsius(others[part] ?? celsius)]));
-  const { notes, cautions } = startBriefing(installation, temps, kelvinFromCelsius(air));
+  const { notes } = startBriefing(installation, temps, kelvinFromCelsius(air));
+  const cautions = notes.flatMap((n) => n.cautions);
   const note = (topic: StartNote["topic"]) => notes.find((n) => n.topic === topic)?.text;
   return { notes, cautions, note };
 }
@@ -119,7 +120,21 @@ describe("battery", () => {
     const warm = briefed(-16, { battery: 5 }, { installation: discharged });
     expect(warm.note("battery")).toMatch(/gives \d+ % of its warm cranking power$/);
     expect(warm.cautions).not.toContain(START_CAUTIONS.frozenBattery);
-    expect(briefed(-16).cautions).not.toContain(START_CAUTIONS.frozenBattery);
+  });
+
+  test("is not to be charged frozen wherever an empty one would be frozen, for nobody measured its charge", () => {
+    expect(briefed(-16).cautions).toContain(START_CAUTIONS.frozenBattery);
+    expect(briefed(-2).cautions).not.toContain(START_CAUTIONS.frozenBattery);
+    expect(briefed(-30, {}, { installation: lithium }).cautions).not.toContain(START_CAUTIONS.frozenBattery);
+    const { notes } = briefed(-16);
+    expect(notes.find((n) => n.topic === "battery")?.cautions).toContain(START_CAUTIONS.frozenBattery);
+  });
+
+  test("that is not there is said, and nothing is promised of the starter", () => {
+    const temps = new Map(PARTS.map((part) => [part, 260]));
+    const { notes } = startBriefing(reference, temps, 260, false);
+    expect(notes.find((n) => n.topic === "battery")?.text).toMatch(/no battery is in the aircraft/);
+    expect(notes.some((n) => n.topic === "cranking")).toBe(false);
   });
 
   test("a lithium pack gives nothing below its cut-off", () => {
@@ -170,12 +185,15 @@ test.each(all)("%s: says each caution once, and all topics in the order of a sta
   for (const celsius of [30, 0, -20, -50]) {
     const { notes, cautions } = briefed(celsius, {}, { installation });
     expect(new Set(cautions).size).toBe(cautions.length);
+    expect(notes.find((n) => n.topic === "propeller")?.cautions).toEqual([START_CAUTIONS.propeller]);
     expect(notes.map((n) => n.topic).filter((topic) => topic !== "oil-grade")).toEqual([
       "oil",
       "oil-pressure",
+      "propeller",
       "cranking",
       "battery",
       "fuel",
+      ...(celsius < 0 ? ["breather"] : []),
     ]);
     for (const { text } of notes) expect(text).not.toMatch(/NaN|Infinity|undefined/);
   }

@@ -1,7 +1,7 @@
 import { type ExplanationDocument, type FlowsDocument, PART_LABELS } from "../../index.js";
 import type { Style } from "../style.js";
 import { criterionParagraph } from "./criteria-text.js";
-import { assumed, cared, clock, DEFERENCE, day, percent, wrapped } from "./words.js";
+import { assumed, cared, clock, DEFERENCE, day, odds, wrapped } from "./words.js";
 
 /** Why a plan is what it is. */
 export function explanationText(explanation: ExplanationDocument, style: Style): string[] {
@@ -9,7 +9,7 @@ export function explanationText(explanation: ExplanationDocument, style: Style):
   const bound = criteria.find((c) => c.id === weakest);
   return [
     style.colors.bold(
-      `${name}: ready at ${clock(departure, departure)} with ${percent(chance)} chance; ${bound?.title ?? weakest} binds.`,
+      `${name}: start at ${clock(departure, departure)}, chance ${odds(chance)}; weakest point: ${bound?.title ?? weakest}.`,
     ),
     `${day(departure)}, times in ${zone}`,
     "",
