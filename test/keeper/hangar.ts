@@ -15,7 +15,7 @@ import { Relay } from "../devices/relay.js";
 
 /** One aircraft with one pad on a switch and one probe, all real but the aircraft. */
 export const setUp: BaseSetUp = {
-  soakline_base: 1,
+  soakline_base: 2,
   name: "Test hangar",
   zone: "UTC",
   circuits: [],
@@ -102,8 +102,9 @@ export interface Hangar {
 /** A relay that is told over HTTP in the place of the switch. */
 function overHttp(url: string): HeaterSwitch {
   const get = (query: string) => ({ method: "GET", url: `${url}/r${query}` }) as const;
-  const state = { request: get(""), pointer: "/ison", on: "true", off: "false" };
-  return { ...padSwitch, via: { kind: "http", on: get("?turn=on"), off: get("?turn=off"), state } };
+  const say = { on: get("?turn=on"), off: get("?turn=off") };
+  const hear = { request: get(""), pointer: "/ison", on: "true", off: "false" };
+  return { ...padSwitch, on_time_s: 300, via: { kind: "http", say, hear } };
 }
 
 /** @param at the store's address; a new file where left out. */
