@@ -37,7 +37,7 @@ export function openBook(book: Book, onBlocked: () => void): Promise<Db> {
     // An old tab holds the old form open: the user is asked to close it.
     blocked: onBlocked,
     // This tab holds the old form open while another wants the new one.
-    blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
+    blocking: (_current, _blocked, event) => (event.target as unknown as { close(): void }).close(),
   });
 }
 
