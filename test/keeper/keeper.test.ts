@@ -176,7 +176,8 @@ test("a switch of an older logbook that never goes off by itself: off at once, o
   await until(() => !heater.on, 5000);
   expect(await keeper.live.switchByHand({ ...order, to: "on" })).toEqual({ status: "done" });
   await until(() => heater.on, 10_000);
-  expect((await hangar.events("fault-cleared")).map(({ of }) => of)).toEqual([fault.id]);
+  // The mended switch begins anew, and may say that it does not answer yet.
+  expect((await hangar.events("fault-cleared")).map(({ of }) => of)).toContain(fault.id);
 }, 90_000);
 
 /** What the switch was told, repetitions apart: off is said again until it is confirmed. */
