@@ -157,7 +157,7 @@ function weather() {
 
 function setUp(ids) {
   return {
-    soakline_base: 1,
+    soakline_base: 2,
     name: "Load",
     notice: "invented, for measuring",
     zone: "UTC",

@@ -1,3 +1,4 @@
+import { heaterById } from "../aircraft/index.js";
 import { DEMO_SEED, demoBase, demoPoints } from "../documents/index.js";
 import type { BaseAircraft, BaseProbe, BaseSetUp, EventOf, LogbookEvent } from "../logbook/index.js";
 import { epochFromLocal, localText } from "../weather/index.js";
@@ -63,7 +64,7 @@ export function demoOpening(now: number, seed = DEMO_SEED): DemoOpening {
 export function demoSetUp(now: number, seed = DEMO_SEED): BaseSetUp {
   const { name, notice, scenarios } = demoBase(seed);
   return {
-    soakline_base: 1,
+    soakline_base: 2,
     name,
     notice,
     zone: ZONE,
@@ -97,19 +98,15 @@ export function demoSetUp(now: number, seed = DEMO_SEED): BaseSetUp {
           {
             id: "lead",
             name: `${scenario.name}'s lead`,
-            heaters: scenario.kit.heaters.flatMap((heater) =>
-              typeof heater === "string" ? heater : heater.id,
-            ),
+            heaters: switchable(scenario.kit.heaters),
             longest_on_min: 12 * 60,
             rest_min: 30,
             on_time_s: 120,
             confirm_within_s: 10,
             via: {
               kind: "mqtt",
-              command_topic: `soakline/demo/${id}/lead/set`,
-              ...{ on: "ON", off: "OFF", retain: false },
-              state_topic: `soakline/demo/${id}/lead/state`,
-              ...{ state_on: "ON", state_off: "OFF" },
+              say: { topic: `soakline/demo/${id}/lead/wanted`, on: "heat", off: "stop" },
+              hear: { topic: `soakline/demo/${id}/lead/reports`, on: "heating", off: "idle" },
             },
           },
         ],
@@ -117,6 +114,14 @@ export function demoSetUp(now: number, seed = DEMO_SEED): BaseSetUp {
     }),
     probes: [probe("base", "outside_air"), probe("base", "hangar_air")],
   };
+}
+
+/** A heater that somebody has to stand by is plugged in by hand. */
+function switchable(heaters: BaseAircraft["kit"]["heaters"]): string[] {
+  return heaters.flatMap((heater) => {
+    const { id, attended } = typeof heater === "string" ? heaterById(heater) : heater;
+    return attended ? [] : [id];
+  });
 }
 
 /** What the demo's probes sit on; an aircraft of any engine has them. */

@@ -1,4 +1,5 @@
 import {
+  deriveBase,
   eventsToCsv,
   eventsToJson,
   type LogbookEvent,
@@ -21,6 +22,7 @@ import {
 import { BadInput } from "./exit.js";
 import { askPassword } from "./password.js";
 import type { Shell } from "./program.js";
+import { switchNotes } from "./text/switch-notes.js";
 
 // What the commands on a base's store do. Each gives the sentence that is said when it is done.
 
@@ -31,7 +33,13 @@ export async function backedUp(data: string, file: string): Promise<string> {
 
 export async function restored(data: string, file: string): Promise<string> {
   const { events, readings } = await told(() => restoreFrom(data, file));
-  return `${events} events and ${readings} readings restored from ${file}`;
+  const said = `${events} events and ${readings} readings restored from ${file}`;
+  return withStore(data, async (store) => [said, ...(await notesOf(store))].join("\n"));
+}
+
+/** A base that was taken in is kept whatever its switches are; what they may not do is said. */
+async function notesOf(store: Store): Promise<readonly string[]> {
+  return switchNotes(deriveBase(await allEvents(store)));
 }
 
 export function exported(data: string, file: string, resolution?: Resolution): Promise<string> {
@@ -189,7 +197,9 @@ async function importEvents(store: Store, text: string, isCsv: boolean): Promise
       })),
     );
   }
-  return `${kept} events imported, ${known} were there already`;
+  const said = `${kept} events imported, ${known} were there already`;
+  const isSetUp = events.some((event) => event.kind === "set-up" || event.kind === "correction");
+  return isSetUp ? [said, ...(await notesOf(store))].join("\n") : said;
 }
 
 function wrongName(file: string, expected: string): BadInput {

@@ -10,6 +10,7 @@ import type { Shell } from "./program.js";
 import { isPostgres, shown } from "./store-flags.js";
 import { type Looks, styleFor } from "./style.js";
 import { liveTonightText } from "./text/live-tonight-text.js";
+import { switchNotes } from "./text/switch-notes.js";
 
 export interface ServeFlags extends Looks {
   readonly data?: string;
@@ -61,6 +62,7 @@ export async function serve(data: string, flags: ServeFlags, shell: Shell): Prom
     `Heaters and probes: ${flags.broker ?? `${keeper.brokerUrl} (a broker inside, for this computer only)`}`,
   );
   if (setUpCode !== undefined) say(`Code to set up the owner: ${setUpCode}`);
+  for (const note of switchNotes(keeper.live.state())) say(note);
   say(`Kept in ${shown(data)}. Ctrl-C stops: heaters go off first.`);
   let asked = 0;
   const ended = new Promise<void>((resolve) => {

@@ -49,9 +49,9 @@ export function createHttpSwitch(of: HeaterSwitch, options: HttpSwitchOptions): 
     const asked = commands;
     try {
       const signal = AbortSignal.timeout(timeoutS * 1000);
-      const text = await sentRequest(via.state.request, { secrets }, { fetch, signal });
+      const text = await sentRequest(via.hear.request, { secrets }, { fetch, signal });
       if (asked !== commands || closed) return;
-      const is = stateFrom(text, via.state.pointer, via.state);
+      const is = stateFrom(text, via.hear.pointer, via.hear);
       if (typeof is !== "string") return failed(`${of.id}: expected ${is.expected}, received ${is.received}`);
       unanswered = 0;
       sayLink(true);
@@ -80,7 +80,7 @@ export function createHttpSwitch(of: HeaterSwitch, options: HttpSwitchOptions): 
       try {
         const signal = AbortSignal.any([abort.signal, AbortSignal.timeout(timeoutS * 1000)]);
         const filling = { secrets, ...(onTimeS === undefined ? {} : { onTimeS }) };
-        await sentRequest(to === "on" ? via.on : via.off, filling, { fetch, signal });
+        await sentRequest(to === "on" ? via.say.on : via.say.off, filling, { fetch, signal });
       } finally {
         if (inFlight === abort) inFlight = undefined;
         commands++;

@@ -13,7 +13,7 @@ type MqttVia = Extract<HeaterSwitch["via"], { kind: "mqtt" }>;
 /** What the broker has to say when the process dies: off. */
 export function offWill(of: HeaterSwitch): Will {
   const via = mqttVia(of);
-  return { topic: via.command_topic, payload: via.off, retain: via.retain ?? false };
+  return { topic: via.say.topic, payload: via.say.off, retain: via.say.keep ?? false };
 }
 
 /** A connection of its own for each switch: an MQTT connection has exactly one last will. */
@@ -52,12 +52,12 @@ export function createMqttSwitch(
   };
   const asking = via.ask === undefined ? undefined : setInterval(askState, askEveryS * 1000);
 
-  broker.subscribe([via.state_topic], ({ payload, retained }) => {
+  broker.subscribe([via.hear.topic], ({ payload, retained }) => {
     // The broker's memory: it may be from before the last command, or from a device long dead.
     if (retained) return;
-    const is = stateFrom(payload, via.state_pointer, { on: via.state_on, off: via.state_off });
+    const is = stateFrom(payload, via.hear.pointer, via.hear);
     if (typeof is !== "string") {
-      onLog?.("warning", `${via.state_topic}: expected ${is.expected}, received ${is.received}`);
+      onLog?.("warning", `${via.hear.topic}: expected ${is.expected}, received ${is.received}`);
       return;
     }
     unanswered = 0;
@@ -72,9 +72,9 @@ export function createMqttSwitch(
 
   return {
     async command(to, { onTimeS } = {}) {
-      const payload = to === "off" ? via.off : onPayload(via, onTimeS);
+      const payload = to === "off" ? via.say.off : onPayload(via, onTimeS);
       // On is never kept by the broker: a heater must not come on because a broker or a device was restarted.
-      await broker.publish(via.command_topic, payload, { retain: to === "off" && via.retain === true });
+      await broker.publish(via.say.topic, payload, { retain: to === "off" && via.say.keep === true });
       if (via.ask) {
         broker.publish(via.ask.topic, via.ask.payload).catch((error) => onLog?.("warning", errorText(error)));
       }
@@ -91,11 +91,11 @@ export function createMqttSwitch(
   };
 }
 
-function onPayload(via: MqttVia, onTimeS: number | undefined): string {
-  if (!via.on.includes(ON_TIME_PLACE)) return via.on;
+function onPayload({ say: { on } }: MqttVia, onTimeS: number | undefined): string {
+  if (!on.includes(ON_TIME_PLACE)) return on;
   if (onTimeS === undefined)
     throw new Error(`missing on-time (expected one, since on says ${ON_TIME_PLACE})`);
-  return via.on.replaceAll(ON_TIME_PLACE, String(onTimeS));
+  return on.replaceAll(ON_TIME_PLACE, String(onTimeS));
 }
 
 function mqttVia(of: HeaterSwitch): MqttVia {

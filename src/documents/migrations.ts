@@ -21,16 +21,17 @@ export const SCENARIO_MIGRATIONS: readonly Migration[] = [FROM_1_TO_2];
 
 /**
  * Brings a document of any earlier version to version `current`. Throws RangeError when the steps do not lead without
- * a gap from version 1 to `current`: that is a mistake in the program, not in the document.
+ * a gap from version 1 to `current`: that is a mistake in the program, not in the document. `key` carries the version.
  */
 export function migrated(
   document: unknown,
   migrations: readonly Migration[] = SCENARIO_MIGRATIONS,
   current: number = SCENARIO_VERSION,
+  key: string = VERSION_KEY,
 ): MigrationResult {
   requireContiguous(migrations, current);
   if (!isRecord(document)) return failed({ kind: "not-an-object" });
-  const version = document[VERSION_KEY];
+  const version = document[key];
   if (version === undefined) return failed({ kind: "missing-version" });
   if (typeof version !== "number" || !Number.isInteger(version) || version < 1) {
     return failed({ kind: "invalid-version", version });
@@ -39,7 +40,7 @@ export function migrated(
   let step = document;
   for (const migration of migrations.slice(version - 1)) {
     try {
-      step = { ...migration.migrate(step), [VERSION_KEY]: migration.from + 1 };
+      step = { ...migration.migrate(step), [key]: migration.from + 1 };
     } catch (error) {
       const reason = error instanceof Error ? error.message : String(error);
       return failed({ kind: "migration-failed", from: migration.from, reason });

@@ -10,10 +10,17 @@ import {
   type SwitchKeeper,
   secretsFor,
 } from "../devices/index.js";
-import type { BaseSetUp, BaseState, EventOf, HeaterSwitch, LogbookEvent } from "../logbook/index.js";
+import {
+  type BaseSetUp,
+  type BaseState,
+  type EventOf,
+  type HeaterSwitch,
+  type LogbookEvent,
+  unsafeSwitches,
+} from "../logbook/index.js";
 import type { HandOutcome, HandSwitching } from "../server/index.js";
 import type { ProbeReading, Store } from "../store/index.js";
-import { isLocking, type SwitchFact, type SwitchFault } from "../switching/index.js";
+import { canBeToldOff, isLocking, type SwitchFact, type SwitchFault } from "../switching/index.js";
 import { type GuardedSwitch, guardedSwitches } from "./guards.js";
 import type { SwitchWindow } from "./windows.js";
 
@@ -49,6 +56,8 @@ export interface SwitchboardOptions {
 interface Place {
   readonly guarded: GuardedSwitch;
   readonly text: string;
+  /** Why it must not put a heater on; it is told off all the same. */
+  readonly unsafe: string | undefined;
   keeper?: SwitchKeeper;
   trouble?: string;
   window: SwitchWindow | undefined;
@@ -70,15 +79,22 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
   function setUp(base: BaseSetUp): void {
     if (stopping) return;
     const wanted = new Map(guardedSwitches(base).map((guarded) => [nameOf(guarded), guarded]));
+    const unsafe = unsafeSwitches(base);
     for (const [name, place] of places) {
       const guarded = wanted.get(name);
-      if (guarded !== undefined && JSON.stringify(guarded) === place.text) continue;
+      const isSame = guarded !== undefined && JSON.stringify(guarded) === place.text;
+      if (isSame && unsafe.get(name) === place.unsafe) continue;
       places.delete(name);
       leave(name, place);
     }
     for (const [name, guarded] of wanted) {
       if (places.has(name)) continue;
-      const place: Place = { guarded, text: JSON.stringify(guarded), window: undefined };
+      const place: Place = {
+        guarded,
+        text: JSON.stringify(guarded),
+        unsafe: unsafe.get(name),
+        window: undefined,
+      };
       places.set(name, place);
       void begin(name, place);
     }
@@ -95,6 +111,9 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
 
   async function begin(name: string, place: Place): Promise<void> {
     const { guarded } = place;
+    if (place.unsafe !== undefined) onLog("error", `${name} stays off: ${place.unsafe}`);
+    // Where off, or asking for the state, could mean on it is best left alone.
+    if (!canBeToldOff(guarded.switch)) return;
     try {
       // The switch that was here before has to be off and gone: both would be one client to the broker.
       await Promise.allSettled(leaving);
@@ -180,8 +199,12 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
     async byHand({ aircraft, switch: id, to, minutes, by }) {
       const place = places.get(`${aircraft}/${id}`);
       if (place === undefined) return { status: "unknown" };
-      if (place.keeper === undefined)
-        return { status: "refused", reason: place.trouble ?? "The switch is not ready yet." };
+      if (to === "on" && place.unsafe !== undefined)
+        return { status: "refused", reason: sentence(place.unsafe) };
+      if (place.keeper === undefined) {
+        const reason = place.trouble ?? (place.unsafe === undefined ? undefined : sentence(place.unsafe));
+        return { status: "refused", reason: reason ?? "The switch is not ready yet." };
+      }
       onLog("info", `${aircraft}/${id}: ${to} by hand, asked by ${by}`);
       const reason = place.keeper.byHand(to, 60 * (minutes ?? (to === "on" ? ON_BY_HAND : OFF_BY_HAND)));
       return reason === undefined ? { status: "done" } : { status: "refused", reason: sentence(reason) };
@@ -207,8 +230,9 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
       return { status: "done" };
     },
     troubles: () =>
-      [...places].flatMap(([name, { keeper, trouble }]) => {
+      [...places].flatMap(([name, { keeper, trouble, unsafe }]) => {
         if (trouble !== undefined) return [trouble];
+        if (unsafe !== undefined) return [`The switch ${name} stays off: ${unsafe}.`];
         return keeper === undefined || !keeper.state().online ? [`The switch ${name} does not answer.`] : [];
       }),
     async stop(withinS) {
@@ -223,8 +247,10 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
   };
 }
 
-function windowOf({ window }: Place) {
-  return window === undefined ? null : { from: window.from, to: window.to, planId: window.planId };
+function windowOf({ window, unsafe }: Place) {
+  return window === undefined || unsafe !== undefined
+    ? null
+    : { from: window.from, to: window.to, planId: window.planId };
 }
 
 function nameOf({ aircraft, switch: { id } }: GuardedSwitch): string {

@@ -1,4 +1,5 @@
-import type { BaseState } from "../logbook/index.js";
+import type { Heater } from "../index.js";
+import { type BaseState, type EventOf, unsafeSwitches } from "../logbook/index.js";
 import { heatersOf, wattsOf } from "./heaters.js";
 
 /** When a switch is to be on, by the plan that stands. */
@@ -25,33 +26,25 @@ export interface Windows {
 const LEAST_CHANCE = 0.5;
 
 /**
- * What the standing plans want of the switches. A heater that somebody has to stand by is left to them, and a circuit
+ * What the standing plans want of the switches. A heater that somebody has to stand by is left to them, a switch that is
+ * not safe stays off, and a circuit
  * is never planned beyond its breaker: of windows that together take too much the one that begins last is left out.
  */
 export function windowsOf(state: BaseState, now: number): Windows {
   const refused: { aircraft: string; switch: string; reason: string }[] = [];
+  const unsafe = unsafeSwitches(state.setUp);
   const wanted = [...state.aircraft.values()].flatMap((aircraft) => {
     const { plan, setUp } = aircraft;
     if (plan === undefined || plan.plug_in === null || aircraft.running) return [];
     const [from, to] = [Date.parse(plan.plug_in), Date.parse(plan.unplug)];
     if (!(to > now && to > from)) return [];
-    const hopeless = plan.status === "not-reachable" && plan.chance < LEAST_CHANCE;
     return setUp.switches
       .filter(({ heaters }) => heaters.some((id) => plan.heaters.includes(id)))
       .flatMap((one) => {
-        const heaters = heatersOf(setUp, one);
         const name = { aircraft: setUp.id, switch: one.id };
-        if (hopeless) {
-          const chance = `${Math.round(100 * plan.chance)} %`;
-          refused.push({
-            ...name,
-            reason: `with a chance of ${chance} somebody has to decide whether to heat`,
-          });
-          return [];
-        }
-        const attended = heaters.find((heater) => heater.attended);
-        if (attended !== undefined) {
-          const reason = `${attended.name} is not to run unattended: somebody who stays with it switches it on`;
+        const heaters = heatersOf(setUp, one);
+        const reason = reasonAgainst(plan, heaters, unsafe.get(`${setUp.id}/${one.id}`));
+        if (reason !== undefined) {
           refused.push({ ...name, reason });
           return [];
         }
@@ -78,4 +71,19 @@ export function windowsOf(state: BaseState, now: number): Windows {
     }
   }
   return { windows: windows.map(({ watts: _, circuit: __, ...window }) => window), refused };
+}
+
+/** Why a switch does not carry out a plan, whatever else draws current. */
+function reasonAgainst(
+  plan: EventOf<"plan-issued">,
+  heaters: readonly Heater[],
+  unsafe: string | undefined,
+): string | undefined {
+  const attended = heaters.find((heater) => heater.attended);
+  if (attended !== undefined) {
+    return `${attended.name} is not to run unattended: somebody who stays with it switches it on`;
+  }
+  if (unsafe !== undefined) return unsafe;
+  if (plan.status === "ready" || plan.chance >= LEAST_CHANCE) return undefined;
+  return `with a chance of ${Math.round(100 * plan.chance)} % somebody has to decide whether to heat`;
 }

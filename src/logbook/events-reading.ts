@@ -7,7 +7,8 @@ import {
   type Path,
 } from "../documents/index.js";
 import { eventSchema, type LogbookEvent } from "./events.js";
-import { readBaseSetUp } from "./set-up-reading.js";
+import { eventInCurrentForm } from "./migrate-event.js";
+import { readBaseSetUp, readFormerSetUp } from "./set-up-reading.js";
 
 export interface EventsReading {
   /** The good ones, in the order given. */
@@ -17,17 +18,16 @@ export interface EventsReading {
 }
 
 /** The version of exports that this program writes. */
-export const LOGBOOK_VERSION = 1;
+export const LOGBOOK_VERSION = 2;
 
-/** Reads one event, a list of them or an export of a logbook, as text or as a value. */
+/** Reads one event, a list of them or an export of a logbook, of any version, as text or as a value. */
 export function readEvents(source: unknown): EventsReading {
   const json = jsonOf(source);
   if (!json.ok) return { events: [], issues: [json.issue] };
   const document = json.value;
-  if (Array.isArray(document)) return readAll(document, []);
+  if (Array.isArray(document)) return readAll(document, (i) => [i]);
   if (isRecord(document) && "soakline_logbook" in document) return readExport(document);
-  const issues = eventIssues(document);
-  return issues.length === 0 ? { events: [document as LogbookEvent], issues } : { events: [], issues };
+  return readAll([document], () => []);
 }
 
 function readExport(document: Readonly<Record<string, unknown>>): EventsReading {
@@ -36,38 +36,63 @@ function readExport(document: Readonly<Record<string, unknown>>): EventsReading 
     events: [],
     issues: [issueAt(path, expected, received)],
   });
-  if (version !== LOGBOOK_VERSION) return refused(["soakline_logbook"], `${LOGBOOK_VERSION}`, version);
+  if (!(typeof version === "number" && Number.isInteger(version) && version >= 1)) {
+    return refused(["soakline_logbook"], `a version from 1 to ${LOGBOOK_VERSION}`, version);
+  }
+  if (version > LOGBOOK_VERSION) {
+    const expected = `${LOGBOOK_VERSION} or less: the export is of a newer program`;
+    return refused(["soakline_logbook"], expected, version);
+  }
   if (!Array.isArray(events)) return refused(["events"], "an array", events);
   const strange = Object.keys(rest)[0];
   if (strange !== undefined) {
     return refused([strange], "no such key (known: soakline_logbook, events)", rest[strange]);
   }
-  return readAll(events, ["events"]);
+  return readAll(events, (i) => ["events", i], standingOf(events));
 }
 
-function readAll(list: readonly unknown[], path: Path): EventsReading {
+/**
+ * Reads events one by one, each with its place. Of the set-ups of a whole logbook only the one that stands is judged by
+ * its switches: what was before it is history, and is not lost for what is known today.
+ * @param standing the place of the set-up that stands; left out where every one is new
+ */
+export function readAll(
+  list: readonly unknown[],
+  placeOf: (index: number) => Path,
+  standing?: number,
+): EventsReading {
   const events: LogbookEvent[] = [];
   const issues: DocumentIssue[] = [];
   list.forEach((entry, i) => {
-    const found = eventIssues(entry, [...path, i]);
-    if (found.length === 0) events.push(entry as LogbookEvent);
-    else issues.push(...found);
+    const event = eventInCurrentForm(entry);
+    const isFormer = standing !== undefined && standing !== i;
+    const parsed = eventSchema.safeParse(event);
+    const found = parsed.success ? contentIssues(parsed.data, isFormer) : issuesOfSchema(parsed.error, event);
+    if (found.length === 0) events.push(event as LogbookEvent);
+    else issues.push(...found.map((issue) => within(placeOf(i), issue)));
   });
   return { events, issues };
 }
 
-/** Every fault of one event; its place begins with `path`. */
-export function eventIssues(event: unknown, path: Path = []): DocumentIssue[] {
-  const parsed = eventSchema.safeParse(event);
-  const found = parsed.success ? contentIssues(parsed.data) : issuesOfSchema(parsed.error, event);
-  return found.map((issue) => within(path, issue));
+/** The place of the set-up, as written or as corrected, that holds when all of the list has happened. */
+export function standingOf(list: readonly unknown[]): number {
+  let [standing, latest] = [-1, Number.NEGATIVE_INFINITY];
+  list.forEach((entry, i) => {
+    if (!isRecord(entry)) return;
+    const said = entry.kind === "correction" ? entry.instead : entry;
+    if (!isRecord(said) || said.kind !== "set-up") return;
+    const at = Date.parse(String(said.at));
+    if (at < latest) return;
+    [standing, latest] = [i, at];
+  });
+  return standing;
 }
 
 /** What the schema cannot say. */
-function contentIssues(event: LogbookEvent): DocumentIssue[] {
+function contentIssues(event: LogbookEvent, isFormer: boolean): DocumentIssue[] {
   switch (event.kind) {
     case "set-up": {
-      const reading = readBaseSetUp(event.base);
+      const reading = isFormer ? readFormerSetUp(event.base) : readBaseSetUp(event.base);
       return reading.ok ? [] : reading.issues.map((issue) => within(["base"], issue));
     }
     case "forecast":
@@ -80,7 +105,7 @@ function contentIssues(event: LogbookEvent): DocumentIssue[] {
       const { instead, id, of } = event;
       if (of === id) return [issueAt(["of"], "the id of another event", of)];
       if (instead === null) return [];
-      const issues = contentIssues(instead).map((issue) => within(["instead"], issue));
+      const issues = contentIssues(instead, isFormer).map((issue) => within(["instead"], issue));
       if (instead.id === id || instead.id === of) {
         issues.push(issueAt(["instead", "id"], "an id of its own", instead.id));
       }

@@ -1,7 +1,8 @@
 import Papa from "papaparse";
 import { type DocumentIssue, issueAt } from "../documents/index.js";
 import type { LogbookEvent } from "./events.js";
-import { type EventsReading, eventIssues } from "./events-reading.js";
+import { type EventsReading, readAll, standingOf } from "./events-reading.js";
+import { FORMER_WEAKEST } from "./migrate-event.js";
 
 type CellKind = "text" | "number" | "boolean" | "list" | "json";
 
@@ -56,23 +57,20 @@ export function readEventsCsv(source: string): EventsReading {
   const text = source.replace(/^\ufeff/, "");
   const delimiter = [";", "\t"].find((mark) => text.slice(0, text.indexOf("\n")).includes(mark)) ?? ",";
   const { data, errors } = Papa.parse(text, { delimiter, skipEmptyLines: "greedy" });
-  const [header = [], ...rows] = data;
+  const [names = [], ...rows] = data;
+  const header = names.map((name) => (name === FORMER_WEAKEST ? "weakest" : name));
   const faults = errors.map(({ row = 0, message }) => issueAt([`row ${row + 1}`], "a sound row", message));
   const issues: DocumentIssue[] = [...faults, ...headerIssues(header)];
   if (issues.length > 0) return { events: [], issues };
-  const events: LogbookEvent[] = [];
-  rows.forEach((cells, i) => {
-    const path = [`row ${i + 2}`];
-    if (cells.length !== header.length) {
-      issues.push(issueAt(path, `${header.length} cells`, cells.length));
-      return;
-    }
-    const event = eventOf(header, cells);
-    const found = eventIssues(event, path);
-    if (found.length === 0) events.push(event as LogbookEvent);
-    else issues.push(...found);
+  const sound = rows.flatMap((cells, i) => {
+    if (cells.length === header.length) return [{ row: i + 2, event: eventOf(header, cells) }];
+    issues.push(issueAt([`row ${i + 2}`], `${header.length} cells`, cells.length));
+    return [];
   });
-  return { events, issues };
+  const list = sound.map(({ event }) => event);
+  const read = readAll(list, (i) => [`row ${sound[i].row}`], standingOf(list));
+  const rowOf = ({ path }: DocumentIssue) => Number(/^row (\d+)/.exec(path)?.[1]);
+  return { events: read.events, issues: [...issues, ...read.issues].sort((a, b) => rowOf(a) - rowOf(b)) };
 }
 
 function headerIssues(header: readonly string[]): DocumentIssue[] {
@@ -93,7 +91,7 @@ function eventOf(header: readonly string[], cells: readonly string[]): unknown {
     if (cells[i] !== "") values.set(name, valueIn(cells[i], EVENT_COLUMNS[name]));
   });
   if (values.get("kind") === "plan-issued") {
-    // Where these are empty they say something: nothing to plug in, nothing that binds.
+    // Where these are empty they say something: nothing to plug in, no weakest point.
     if (!values.has("plug_in")) values.set("plug_in", null);
     if (!values.has("weakest")) values.set("weakest", "");
   }

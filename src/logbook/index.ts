@@ -13,6 +13,7 @@ export {
 export { type EventsReading, LOGBOOK_VERSION, readEvents } from "./events-reading.js";
 export { eventsToCsv, readEventsCsv } from "./export-csv.js";
 export { eventsToJson } from "./export-json.js";
+export { eventInCurrentForm } from "./migrate-event.js";
 export { type LoggedTemp, readingsToCsv, readReadingsCsv } from "./readings-csv.js";
 export { logbookSchemas } from "./schemas.js";
 export {
@@ -35,3 +36,9 @@ export type {
   SwitchStanding,
   WantedDeparture,
 } from "./state.js";
+export {
+  cautionTexts,
+  switchCautions,
+  type UnsafeSwitches,
+  unsafeSwitches,
+} from "./switch-safety.js";

@@ -1,4 +1,5 @@
 import { type Findings, fault, kitOf, newFindings, type Path } from "../documents/index.js";
+import { checkProbe } from "../switching/index.js";
 import { isTimeZone } from "../weather/index.js";
 import type { BaseProbe, BaseSetUp } from "./set-up.js";
 
@@ -39,16 +40,12 @@ export function checkOnce(entries: readonly { readonly id: string }[], path: Pat
 
 export function checkProbes(probes: readonly BaseProbe[], path: Path, findings: Findings): void {
   checkOnce(probes, path, findings);
-  probes.forEach(({ topic, pointer, time_pointer }, i) => {
-    if (topic !== undefined) checkTopic(topic, [...path, i, "topic"], findings);
+  probes.forEach((probe, i) => {
+    const { topic, pointer, time_pointer } = probe;
+    findings.issues.push(...checkProbe(probe, [...path, i]));
     for (const [key, value] of Object.entries({ pointer, time_pointer })) {
       if (value === undefined || topic !== undefined) continue;
       fault(findings, [...path, i, key], "nothing: the probe has no topic", value);
     }
   });
-}
-
-/** One topic is one thing: a wildcard would mix readings, or switch what nobody meant. */
-export function checkTopic(topic: string, path: Path, findings: Findings): void {
-  if (/[+#\0]/.test(topic)) fault(findings, path, "one topic, without + and #", topic);
 }

@@ -1,11 +1,13 @@
 import {
   type DocumentIssue,
+  type Findings,
   isRecord,
   issueAt,
   jsonOf,
   newFindings,
   sectionsBy,
 } from "../documents/index.js";
+import { SET_UP_VERSION, SET_UP_VERSION_KEY, setUpMigrated } from "./migrate-set-up.js";
 import { type BaseSetUp, baseSetUpSchema } from "./set-up.js";
 import { checkAircraft } from "./set-up-aircraft.js";
 import { checkBase } from "./set-up-base.js";
@@ -15,24 +17,32 @@ export type SetUpReading =
   | { readonly ok: true; readonly setUp: BaseSetUp }
   | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
 
-/** Reads a base, as text or as a value. Every fault is named at once, with its place. */
+/** Reads a base of any version, as text or as a value. Every fault is named at once, with its place. */
 export function readBaseSetUp(source: unknown): SetUpReading {
+  return readBy(source, [checkBase, checkAircraft, checkSwitches]);
+}
+
+/** The same for a base that another has taken the place of: what its switches were is history, and is not judged. */
+export function readFormerSetUp(source: unknown): SetUpReading {
+  return readBy(source, [checkBase, checkAircraft]);
+}
+
+type Check = (sections: Partial<BaseSetUp>, findings: Findings) => void;
+
+function readBy(source: unknown, checks: readonly Check[]): SetUpReading {
   const json = jsonOf(source);
   if (!json.ok) return { ok: false, issues: [json.issue] };
   const document = json.value;
   if (!isRecord(document)) return { ok: false, issues: [issueAt([], "an object", document)] };
-  const version = document.soakline_base;
-  if (typeof version === "number" && version > VERSION) {
-    const expected = `${VERSION} or less: the document is of a newer program`;
-    return { ok: false, issues: [issueAt(["soakline_base"], expected, version)] };
+  const migration = setUpMigrated(document);
+  if (!migration.ok && migration.failure.kind === "newer-version") {
+    const expected = `${SET_UP_VERSION} or less: the document is of a newer program`;
+    return { ok: false, issues: [issueAt([SET_UP_VERSION_KEY], expected, migration.failure.version)] };
   }
   const findings = newFindings();
-  const sections = sectionsBy(baseSetUpSchema, document, findings);
-  checkBase(sections, findings);
-  checkAircraft(sections, findings);
-  checkSwitches(sections, findings);
+  // Without a readable version it is taken as it stands: the schema names the version among the other faults.
+  const sections = sectionsBy(baseSetUpSchema, migration.ok ? migration.document : document, findings);
+  for (const check of checks) check(sections, findings);
   if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
   return { ok: true, setUp: sections as BaseSetUp };
 }
-
-const VERSION = 1;

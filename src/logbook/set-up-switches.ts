@@ -1,77 +1,91 @@
-import { type Findings, fault, type Path } from "../documents/index.js";
-import type { BaseSetUp, HeaterSwitch, SwitchRequest } from "./set-up.js";
-import { checkTopic } from "./set-up-base.js";
+import { type Findings, fault, kitOf, newFindings, type Path } from "../documents/index.js";
+import { checkSwitch, requestText, shownRequest } from "../switching/index.js";
+import type { BaseAircraft, BaseSetUp, HeaterSwitch } from "./set-up.js";
 
-/** Switches that could put the wrong heater on, or could not say whether it is off. */
+/** Switches that could put a heater on with no end, or the wrong one, or could not say whether it is off. */
 export function checkSwitches({ aircraft = [] }: Partial<BaseSetUp>, findings: Findings): void {
-  const commanding = new Map<string, string>();
   const all = aircraft.flatMap(({ switches }) => switches);
-  aircraft.forEach(({ id, switches }, i) => {
-    const feeding = new Map<string, string>();
-    switches.forEach((one, j) => {
-      const path = ["aircraft", i, "switches", j];
-      checkDevice(one.via, [...path, "via"], findings);
-      const other = commanding.get(deviceOf(one));
-      if (other === undefined) commanding.set(deviceOf(one), `${one.id} of ${id}`);
+  const commanding = new Map<string, string>();
+  const telling = new Map<string, string>();
+  aircraft.forEach((one, i) => {
+    const of = ["aircraft", i, "switches"];
+    checkHeaters(one, of, findings);
+    one.switches.forEach((each, j) => {
+      const path = [...of, j];
+      findings.issues.push(...checkSwitch(each, path));
+      const name = `${each.id} of ${one.id}`;
+      const command = commandOf(each);
+      const other = commanding.get(command.text);
+      if (other === undefined) commanding.set(command.text, name);
       else {
-        const key = one.via.kind === "mqtt" ? "command_topic" : "on";
         const expected = `a command of its own: ${other} is commanded the same way`;
-        fault(findings, [...path, "via", key], expected, shownDevice(one));
+        fault(findings, [...path, "via", "say", command.key], expected, command.shown);
       }
-      const asking = one.via.kind === "mqtt" ? one.via.ask?.topic : undefined;
-      const asked = all.find((e) => e !== one && e.via.kind === "mqtt" && e.via.command_topic === asking);
-      if (asked !== undefined) {
-        const expected = `a topic that does not command another switch (${asked.id})`;
-        fault(findings, [...path, "via", "ask", "topic"], expected, asking);
+      const told = telling.get(stateOf(each));
+      if (told === undefined) telling.set(stateOf(each), name);
+      else {
+        const expected = `a state of its own: ${told} tells off the same way, and would confirm this one`;
+        const key = each.via.kind === "mqtt" ? "topic" : "request";
+        fault(findings, [...path, "via", "hear", key], expected, each.via.hear.off);
       }
-      one.heaters.forEach((heater, k) => {
-        const feeder = feeding.get(heater);
-        if (feeder === undefined) feeding.set(heater, one.id);
-        else fault(findings, [...path, "heaters", k], `a heater named once (${feeder} feeds it)`, heater);
-      });
+      checkBeside(each, all, path, findings);
     });
   });
 }
 
-function deviceOf({ via }: HeaterSwitch): string {
-  return via.kind === "mqtt" ? via.command_topic : requestText(via.on);
+/** A topic that commands another switch is neither asked nor listened to. */
+function checkBeside(
+  { via }: HeaterSwitch,
+  all: readonly HeaterSwitch[],
+  path: Path,
+  findings: Findings,
+): void {
+  if (via.kind !== "mqtt") return;
+  for (const key of ["ask", "hear"] as const) {
+    const topic = via[key]?.topic;
+    const commanded = all.find(
+      (other) => other.via !== via && other.via.kind === "mqtt" && other.via.say.topic === topic,
+    );
+    if (commanded === undefined) continue;
+    const expected = `a topic that does not command another switch (${commanded.id})`;
+    fault(findings, [...path, "via", key, "topic"], expected, topic);
+  }
 }
 
-/** Without headers, which may hold secrets. */
-function shownDevice({ via }: HeaterSwitch): string {
-  return via.kind === "mqtt" ? via.command_topic : `${via.on.method} ${via.on.url}`;
-}
-
-function requestText({ method, url, headers = {}, body = "" }: SwitchRequest): string {
-  return [`${method} ${url}`, ...Object.entries(headers).map((h) => h.join(": ")), body]
-    .filter((part) => part !== "")
-    .join(" ");
-}
-
-function checkDevice(via: HeaterSwitch["via"], path: Path, findings: Findings): void {
-  if (via.kind === "mqtt") {
-    checkTopic(via.command_topic, [...path, "command_topic"], findings);
-    checkTopic(via.state_topic, [...path, "state_topic"], findings);
-    if (via.state_topic === via.command_topic) {
-      const expected = "another topic than command_topic: a command would confirm itself";
-      fault(findings, [...path, "state_topic"], expected, via.state_topic);
-    }
-    if (via.ask !== undefined) {
-      checkTopic(via.ask.topic, [...path, "ask", "topic"], findings);
-      if (via.ask.topic === via.command_topic && via.ask.payload === via.on) {
-        fault(findings, [...path, "ask", "payload"], "another payload than on", via.ask.payload);
+function checkHeaters({ kit, switches }: BaseAircraft, of: Path, findings: Findings): void {
+  const feeding = new Map<string, string>();
+  const heaters = kitOf({ kit }, undefined, newFindings())?.heaters ?? [];
+  switches.forEach((one, j) => {
+    const path = [...of, j];
+    one.heaters.forEach((heater, k) => {
+      const feeder = feeding.get(heater);
+      if (feeder === undefined) feeding.set(heater, one.id);
+      else fault(findings, [...path, "heaters", k], `a heater named once (${feeder} feeds it)`, heater);
+    });
+    for (const heater of heaters.filter((h) => one.heaters.includes(h.id))) {
+      const most = heater.longest_on_h * 60;
+      if (one.longest_on_min > most) {
+        const expected = `${most} or less, the longest ${heater.id} may be on in one go`;
+        fault(findings, [...path, "longest_on_min"], expected, one.longest_on_min);
       }
+      if (!heater.attended) continue;
+      const expected = "heaters that may run with nobody beside them: fire and carbon monoxide";
+      fault(findings, [...path, "heaters"], expected, heater.id);
     }
-    if (via.on === via.off) fault(findings, [...path, "off"], "another payload than on", via.off);
-    if (via.state_on === via.state_off) {
-      fault(findings, [...path, "state_off"], "another word than state_on", via.state_off);
-    }
-    return;
-  }
-  if (requestText(via.on) === requestText(via.off)) {
-    fault(findings, [...path, "off"], "another request than on", `${via.off.method} ${via.off.url}`);
-  }
-  if (via.state.on === via.state.off) {
-    fault(findings, [...path, "state", "off"], "another word than state.on", via.state.off);
-  }
+  });
+}
+
+function commandOf({ via }: HeaterSwitch): {
+  readonly key: string;
+  readonly text: string;
+  readonly shown: string;
+} {
+  if (via.kind === "mqtt") return { key: "topic", text: via.say.topic, shown: via.say.topic };
+  return { key: "on", text: requestText(via.say.on), shown: shownRequest(via.say.on) };
+}
+
+/** Where it tells that it is off, and in which words. */
+function stateOf({ via }: HeaterSwitch): string {
+  const where = via.kind === "mqtt" ? via.hear.topic : requestText(via.hear.request);
+  return JSON.stringify([via.kind, where, via.hear.pointer ?? "", via.hear.off]);
 }

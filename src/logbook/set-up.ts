@@ -7,6 +7,7 @@ import {
   record,
   scenarioSchema,
 } from "../documents/index.js";
+import { SET_UP_VERSION } from "./migrate-set-up.js";
 
 // What a base is: its place, its power, its aircraft with kit, probes and switches. Stored whole, as one event.
 
@@ -78,18 +79,21 @@ const probe = record({
 
 const overMqtt = record({
   kind: z.literal("mqtt"),
-  command_topic: topic,
-  on: z.string().min(1).max(1000),
-  off: z.string().min(1).max(1000),
-  retain: z.boolean().exactOptional(),
-  state_topic: topic,
-  state_pointer: pointer.exactOptional(),
-  state_on: words,
-  state_off: words,
+  say: record({
+    topic,
+    on: z.string().min(1).max(1000).meta({ description: "may carry {on_time_s}" }),
+    off: z.string().min(1).max(1000),
+    keep: z.boolean().exactOptional().meta({
+      description: "the broker keeps off for a device that comes back later; on is never kept",
+    }),
+  }).meta({ description: "what the device is told" }),
+  hear: record({ topic, pointer: pointer.exactOptional(), on: words, off: words }).meta({
+    description: "what the device tells of itself; without a pointer the whole message counts",
+  }),
   ask: record({ topic, payload: z.string().max(1000) })
     .exactOptional()
     .meta({
-      description: "what makes the device say its state, for devices that speak only when it changes",
+      description: "what makes the device tell its state, for devices that speak only when it changes",
     }),
 });
 
@@ -103,9 +107,10 @@ const request = record({
 
 const overHttp = record({
   kind: z.literal("http"),
-  on: request,
-  off: request,
-  state: record({ request, pointer: pointer.exactOptional(), on: words, off: words }),
+  say: record({ on: request, off: request }).meta({ description: "what the device is told" }),
+  hear: record({ request, pointer: pointer.exactOptional(), on: words, off: words }).meta({
+    description: "the request that asks for its state, and how the answer tells it",
+  }),
 });
 
 const heaterSwitch = record({
@@ -170,7 +175,7 @@ const circuit = record({
 
 /** One base, whole. A change is a new `set-up` event with the whole document. */
 export const baseSetUpSchema = record({
-  soakline_base: z.literal(1),
+  soakline_base: z.literal(SET_UP_VERSION),
   name: words,
   notice: words.exactOptional().meta({ description: "said wherever the base is shown, such as: invented" }),
   zone: words.meta({ description: "IANA time zone" }),

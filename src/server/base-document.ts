@@ -1,6 +1,14 @@
 import { z } from "zod";
 import { record } from "../documents/index.js";
-import { type AircraftState, type BaseState, baseSetUpSchema, eventSchema } from "../logbook/index.js";
+import {
+  type AircraftState,
+  type BaseState,
+  baseSetUpSchema,
+  cautionTexts,
+  eventSchema,
+  type UnsafeSwitches,
+  unsafeSwitches,
+} from "../logbook/index.js";
 import type { ProbeReading } from "../store/index.js";
 import type { LiveHealth } from "./live.js";
 
@@ -38,6 +46,11 @@ const standing = record({
       id: z.string(),
       commanded: record({ to: onOff, at: moment }).nullable(),
       confirmed: record({ is: onOff, at: moment }).nullable(),
+      refused: z
+        .string()
+        .nullable()
+        .meta({ description: "why it is never switched on, by plan or by hand; null where it may be" }),
+      cautions: z.array(z.string()).meta({ description: "what whoever switches it has to know" }),
     }),
   ),
   faults: z.array(logbookEventSchema),
@@ -86,10 +99,14 @@ export function baseDocument(
     if (others === undefined) byAircraft.set(reading.aircraft, [reading]);
     else others.push(reading);
   }
+  const unsafe = unsafeSwitches(state.setUp);
   return {
     ...common,
     set_up: state.setUp,
-    aircraft: [...state.aircraft].map(([id, each]) => standingOf(id, each, byAircraft.get(id) ?? [])),
+    aircraft: [...state.aircraft].map(([id, each]) => ({
+      ...standingOf(id, each, byAircraft.get(id) ?? []),
+      switches: switchesOf(each, unsafe),
+    })),
     readings: (byAircraft.get("base") ?? []).map(readingOf),
     forecasts: state.forecasts.map(({ id, at, origin }) => ({ id, at: utc(Date.parse(at)), origin })),
     faults: [...state.faults],
@@ -101,7 +118,7 @@ function standingOf(
   id: string,
   state: AircraftState,
   latest: readonly ProbeReading[],
-): BaseDocument["aircraft"][number] {
+): Omit<BaseDocument["aircraft"][number], "switches"> {
   return {
     id,
     place: state.place,
@@ -120,13 +137,24 @@ function standingOf(
       state.lastStart === undefined ? null : { at: utc(state.lastStart.at), how: state.lastStart.how },
     readings: latest.map(readingOf),
     readings_by_hand: state.readings.map(({ at, part, tempC }) => ({ at: utc(at), part, temp_c: tempC })),
-    switches: [...state.switches].map(([id, { commanded, confirmed }]) => ({
-      id,
-      commanded: commanded === undefined ? null : { to: commanded.to, at: utc(commanded.at) },
-      confirmed: confirmed === undefined ? null : { is: confirmed.is, at: utc(confirmed.at) },
-    })),
     faults: [...state.faults],
   };
+}
+
+function switchesOf(
+  { setUp, switches }: AircraftState,
+  unsafe: UnsafeSwitches,
+): BaseDocument["aircraft"][number]["switches"] {
+  return setUp.switches.map((one) => {
+    const { commanded, confirmed } = switches.get(one.id) ?? {};
+    return {
+      id: one.id,
+      commanded: commanded === undefined ? null : { to: commanded.to, at: utc(commanded.at) },
+      confirmed: confirmed === undefined ? null : { is: confirmed.is, at: utc(confirmed.at) },
+      refused: unsafe.get(`${setUp.id}/${one.id}`) ?? null,
+      cautions: [...cautionTexts(one)],
+    };
+  });
 }
 
 function readingOf({ probe, time, tempC }: ProbeReading) {

@@ -4,7 +4,7 @@ import { open, rename, rm } from "node:fs/promises";
 import { dirname, resolve } from "node:path";
 import { StoreFailure } from "./failure.js";
 
-export const BACKUP_VERSION = 1;
+export const BACKUP_VERSION = 2;
 
 export interface BackupHeader {
   readonly soakline_backup: number;

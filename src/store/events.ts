@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import type { Selectable } from "kysely";
-import { canonicalText, type LogbookEvent, type StoredEvent } from "../logbook/index.js";
+import { canonicalText, eventInCurrentForm, type LogbookEvent, type StoredEvent } from "../logbook/index.js";
 import type { AppendResult, Store } from "./contract.js";
 import { type Connection, type Database, inChunks, lockBase } from "./database.js";
 import type { Tables } from "./tables.js";
@@ -35,7 +35,8 @@ export async function appendEvents(
     for (const { event, hash } of hashed) {
       const before = hashes.get(event.id);
       if (before !== undefined) {
-        (before === hash ? known : conflicting).push(event.id);
+        const isSame = before === hash || (await isInOlderForm(connection, base, event.id, hash));
+        (isSame ? known : conflicting).push(event.id);
         continue;
       }
       hashes.set(event.id, hash);
@@ -76,6 +77,22 @@ async function hashesOf(
     for (const { id, hash } of rows) hashes.set(id, hash);
   }
   return hashes;
+}
+
+/** Whether what is kept under an id is the same event, as an earlier version of the program wrote it. */
+async function isInOlderForm(
+  connection: Connection,
+  base: string,
+  id: string,
+  hash: string,
+): Promise<boolean> {
+  const row = await connection
+    .selectFrom("events")
+    .select("content")
+    .where("base", "=", base)
+    .where("id", "=", id)
+    .executeTakeFirst();
+  return row !== undefined && hashOf(eventIn(row.content)) === hash;
 }
 
 /** Whose page an event belongs on; a correction and a cleared fault go where the event stands that they are about. */
@@ -126,7 +143,12 @@ export function storedOf({
   received,
   content,
 }: Pick<Selectable<Tables["events"]>, "sequence" | "received" | "content">): StoredEvent {
-  return { sequence, received: new Date(received).toISOString(), event: JSON.parse(content) };
+  return { sequence, received: new Date(received).toISOString(), event: eventIn(content) };
+}
+
+/** What was kept is never rewritten: it is read in today's form. */
+function eventIn(content: string): LogbookEvent {
+  return eventInCurrentForm(JSON.parse(content)) as LogbookEvent;
 }
 
 const STORED = ["sequence", "received", "content"] as const;

@@ -10,23 +10,29 @@ export interface RequestDescription {
 
 export interface MqttDescription {
   readonly kind: "mqtt";
-  readonly command_topic: string;
-  readonly on: string;
-  readonly off: string;
-  readonly retain?: boolean;
-  readonly state_topic: string;
-  readonly state_pointer?: string;
-  readonly state_on: string;
-  readonly state_off: string;
-  /** What makes the device say its state, for devices that speak only when it changes. */
+  /** What the device is told; `keep`: the broker keeps off for a device that comes back later. */
+  readonly say: {
+    readonly topic: string;
+    readonly on: string;
+    readonly off: string;
+    readonly keep?: boolean;
+  };
+  /** What the device tells of itself. */
+  readonly hear: {
+    readonly topic: string;
+    readonly pointer?: string;
+    readonly on: string;
+    readonly off: string;
+  };
+  /** What makes the device tell it, for devices that speak only when it changes. */
   readonly ask?: { readonly topic: string; readonly payload: string };
 }
 
 export interface HttpDescription {
   readonly kind: "http";
-  readonly on: RequestDescription;
-  readonly off: RequestDescription;
-  readonly state: {
+  readonly say: { readonly on: RequestDescription; readonly off: RequestDescription };
+  /** The request that asks for it, and where in the answer the device tells it. */
+  readonly hear: {
     readonly request: RequestDescription;
     readonly pointer?: string;
     readonly on: string;
@@ -48,12 +54,8 @@ export const ON_TIME_PLACE = "{on_time_s}";
 
 /** True when the on command itself carries the on-time, so that every command can shorten it. */
 export function sendsOnTime(via: SwitchDescription["via"]): boolean {
-  return onTexts(via).some((text) => text.includes(ON_TIME_PLACE));
-}
-
-/** Every text of the on command that may carry places to fill in. */
-export function onTexts(via: SwitchDescription["via"]): readonly string[] {
-  return via.kind === "mqtt" ? [via.on] : requestTexts(via.on);
+  const texts = via.kind === "mqtt" ? [via.say.on] : requestTexts(via.say.on);
+  return texts.some((text) => text.includes(ON_TIME_PLACE));
 }
 
 export function requestTexts(request: RequestDescription): readonly string[] {

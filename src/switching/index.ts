@@ -1,4 +1,13 @@
-export { cautionsOf, checkProbe, checkSwitch, SECRET_PLACE, secretNamesOf } from "./check.js";
+export { cautionsOf, SWITCH_CAUTIONS, type SwitchCaution } from "./cautions.js";
+export {
+  canBeToldOff,
+  checkProbe,
+  checkSwitch,
+  requestText,
+  SECRET_PLACE,
+  secretNamesOf,
+  shownRequest,
+} from "./check.js";
 export {
   type HttpDescription,
   type MqttDescription,

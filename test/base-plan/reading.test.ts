@@ -138,7 +138,7 @@ test("aircraft come from files too", () => {
 });
 
 const SET_UP: BaseSetUp = {
-  soakline_base: 1,
+  soakline_base: 2,
   name: "Ravnholt Strip",
   zone: "CET",
   hangar: { bays: 1, air_c: 6, move_min: 20 },
@@ -163,12 +163,8 @@ const SET_UP: BaseSetUp = {
               longest_on_min: 720,
               via: {
                 kind: "mqtt",
-                command_topic: "heron/set",
-                on: "ON",
-                off: "OFF",
-                state_topic: "heron/state",
-                state_on: "ON",
-                state_off: "OFF",
+                say: { topic: "heron/set", on: "ON", off: "OFF" },
+                hear: { topic: "heron/state", on: "ON", off: "OFF" },
               },
             },
           ]

@@ -17,13 +17,8 @@ export const padSwitch: HeaterSwitch = {
   confirm_within_s: 5,
   via: {
     kind: "mqtt",
-    command_topic: "lynx/pad/set",
-    on: "ON",
-    off: "OFF",
-    state_topic: "lynx/pad/state",
-    state_pointer: "/relay",
-    state_on: "on",
-    state_off: "off",
+    say: { topic: "lynx/pad/set", on: "ON", off: "OFF" },
+    hear: { topic: "lynx/pad/state", pointer: "/relay", on: "on", off: "off" },
     ask: { topic: "lynx/pad/ask", payload: "" },
   },
 };

@@ -18,14 +18,16 @@ beforeEach(async () => {
     on_time_s: 300,
     via: {
       kind: "http",
-      on: {
-        method: "POST",
-        url: `${url}/r?turn=on&timer={on_time_s}&k={PAD_KEY}`,
-        headers,
-        body: '{"k":"{PAD_KEY}","s":{on_time_s}}',
+      say: {
+        on: {
+          method: "POST",
+          url: `${url}/r?turn=on&timer={on_time_s}&k={PAD_KEY}`,
+          headers,
+          body: '{"k":"{PAD_KEY}","s":{on_time_s}}',
+        },
+        off: { method: "GET", url: `${url}/r?turn=off`, headers },
       },
-      off: { method: "GET", url: `${url}/r?turn=off`, headers },
-      state: {
+      hear: {
         request: { method: "GET", url: `${url}/r`, headers },
         pointer: "/ison",
         on: "true",

@@ -24,12 +24,8 @@ const plain: HeaterSwitch = {
   confirm_within_s: 3,
   via: {
     kind: "mqtt",
-    command_topic: "lynx/pad/set",
-    on: "ON",
-    off: "OFF",
-    state_topic: "lynx/pad/state",
-    state_on: "on",
-    state_off: "off",
+    say: { topic: "lynx/pad/set", on: "ON", off: "OFF" },
+    hear: { topic: "lynx/pad/state", on: "on", off: "off" },
   },
 };
 const LONGEST_MS = 6000;
@@ -108,7 +104,7 @@ describe.each(brokers)("over %s", (_, startBroker, rounds) => {
       ...plain,
       on_time_s: 3,
       confirm_within_s: 1,
-      via: { ...plain.via, on: "ON {on_time_s}" } as HeaterSwitch["via"],
+      via: { ...plain.via, say: { ...plain.via.say, on: "ON {on_time_s}" } } as HeaterSwitch["via"],
     };
     const hangar = await hangarWith(startBroker, timed);
     const keeper = await hangar.startKeeper();

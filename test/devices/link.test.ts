@@ -131,7 +131,11 @@ describe.each(brokers)("over %s", (_, startBroker) => {
   });
 
   test("on is never kept by the broker; off is, where it is configured so", async () => {
-    const kept = { ...padSwitch, via: { ...padSwitch.via, retain: true } as typeof padSwitch.via };
+    const { say } = padSwitch.via;
+    const kept = {
+      ...padSwitch,
+      via: { ...padSwitch.via, say: { ...say, keep: true } } as typeof padSwitch.via,
+    };
     const { device, links } = watch(broker.port, kept);
     await until(() => links.at(-1) === true);
     const late = async () => {

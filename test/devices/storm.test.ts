@@ -24,7 +24,7 @@ const timed: HeaterSwitch = {
   ...plain,
   on_time_s: 3,
   confirm_within_s: 1,
-  via: { ...plain.via, on: "ON {on_time_s}" } as HeaterSwitch["via"],
+  via: { ...plain.via, say: { ...plain.via.say, on: "ON {on_time_s}" } } as HeaterSwitch["via"],
 };
 
 const troubles = ["freeze", "freeze", "cut", "forget", "restart", "calm", "calm", "calm"] as const;

@@ -2,7 +2,7 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, expect, test } from "vitest";
-import { readEvents } from "../../src/logbook/index.js";
+import { eventsToJson, type HeaterSwitch, type LogbookEvent, readEvents } from "../../src/logbook/index.js";
 import { openStore } from "../../src/store/index.js";
 import { opening } from "../base/example-base.js";
 import { soakline } from "../cli/run.js";
@@ -64,6 +64,49 @@ test("a backup fills an empty store, and no other", async () => {
     code: 2,
     stderr: expect.stringMatching(/--data: expected a store that can be used, received .*empty/),
   });
+}, 120_000);
+
+test("an export whose set-up has a switch without an end is refused with its place; a backup of one is kept, and it is said", async () => {
+  const [setUp] = opening.events;
+  if (setUp.kind !== "set-up") throw new Error("expected the set-up first");
+  const [lynx, ...others] = setUp.base.aircraft;
+  const [{ on_time_s: _, ...lead }] = lynx.switches;
+  const to = (what: string) => ({ method: "POST", url: `http://lead.lan/${what}` }) as const;
+  const hear = { request: { method: "GET", url: "http://lead.lan/" } as const, on: "1", off: "0" };
+  const endless: HeaterSwitch = {
+    ...lead,
+    via: { kind: "http", say: { on: to("on"), off: to("off") }, hear },
+  };
+  const old: LogbookEvent = {
+    ...setUp,
+    base: { ...setUp.base, aircraft: [{ ...lynx, switches: [endless] }, ...others] },
+  };
+  writeFileSync(path("endless.json"), eventsToJson([old]));
+  const taken = await soakline(["import", path("endless.json"), "--data", path("h.sqlite")]);
+  expect(taken).toMatchObject({
+    code: 2,
+    stderr: expect.stringMatching(
+      /events\[0\]\.base\.aircraft\[0\]\.switches\[0\]\.on_time_s: expected the time/,
+    ),
+  });
+  const store = await openStore(path("i.sqlite"));
+  await store.append([old]);
+  await store.close();
+  expect((await soakline(["backup", path("endless"), "--data", path("i.sqlite")])).code).toBe(0);
+  const back = await soakline(["restore", path("endless"), "--data", path("j.sqlite")]);
+  expect(back).toMatchObject({
+    code: 0,
+    stdout: expect.stringMatching(
+      /^1 events .*restored .*\nSwitch lynx\/lead stays off: its set-up is not safe/,
+    ),
+  });
+  const [{ on_time_s: __, ...quiet }] = lynx.switches;
+  const mqtt = { ...setUp, base: { ...setUp.base, aircraft: [{ ...lynx, switches: [quiet] }, ...others] } };
+  writeFileSync(path("quiet.json"), eventsToJson([mqtt]));
+  const warned = await soakline(["import", path("quiet.json"), "--data", path("k.sqlite")]);
+  expect(warned.stdout).toMatch(
+    /^1 events taken in, .*\nCaution, switch lynx\/lead: This switch does not go off/,
+  );
 }, 120_000);
 
 test("what cannot be read or written is said with its place", async () => {

@@ -15,7 +15,7 @@ import { Relay } from "../devices/relay.js";
 
 /** One aircraft with one pad on a switch and one probe, all real but the aircraft. */
 export const setUp: BaseSetUp = {
-  soakline_base: 1,
+  soakline_base: 2,
   name: "Test hangar",
   zone: "UTC",
   circuits: [],
@@ -102,29 +102,34 @@ export interface Hangar {
 }
 
 /** A relay that is told over HTTP in the place of the switch. */
-function overHttp(url: string): HeaterSwitch {
+function overHttp(url: string, endless: boolean): HeaterSwitch {
   const get = (query: string) => ({ method: "GET", url: `${url}/r${query}` }) as const;
-  const state = { request: get(""), pointer: "/ison", on: "true", off: "false" };
-  return { ...padSwitch, via: { kind: "http", on: get("?turn=on"), off: get("?turn=off"), state } };
+  const say = { on: get("?turn=on"), off: get("?turn=off") };
+  const hear = { request: get(""), pointer: "/ison", on: "true", off: "false" };
+  return { ...padSwitch, ...(endless ? {} : { on_time_s: 300 }), via: { kind: "http", say, hear } };
 }
 
 /** @param at the store's address; a new file where left out. */
 export async function openHangar({
   at,
   over = "mqtt",
+  endless = false,
 }: {
   readonly at?: string;
   readonly over?: "mqtt" | "http";
+  /** As an older logbook may have it: the relay does not go off by itself, and was left on. */
+  readonly endless?: boolean;
 } = {}): Promise<Hangar> {
   const folder = mkdtempSync(join(tmpdir(), "soakline-keeper-"));
   const data = at ?? join(folder, "base.sqlite");
   const store = await openStore(data);
   const relay = new Relay();
+  relay.on = endless;
   const [lynx] = setUp.aircraft;
   const base: BaseSetUp =
     over === "mqtt"
       ? setUp
-      : { ...setUp, aircraft: [{ ...lynx, switches: [overHttp(await relay.start())] }] };
+      : { ...setUp, aircraft: [{ ...lynx, switches: [overHttp(await relay.start(), endless)] }] };
   await store.append([{ kind: "set-up", id: randomUUID(), at: new Date().toISOString(), base }]);
   const keeper = await startKeeper({
     ...{ store, planner: secondsPlanner, http: { host: "127.0.0.1", port: 0 } },

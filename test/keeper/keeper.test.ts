@@ -1,6 +1,7 @@
 import { randomUUID } from "node:crypto";
 import SQLite from "better-sqlite3";
 import { afterEach, expect, test } from "vitest";
+import { Relay } from "../devices/relay.js";
 import { pause, until } from "../devices/waiting.js";
 import { describePostgres } from "../store/stores.js";
 import { type Hangar, HEAT_BEFORE, openHangar, UNPLUG_BEFORE } from "./hangar.js";
@@ -143,6 +144,41 @@ test("off above a probe's limit, until somebody acknowledges", async () => {
     status: "unknown",
   });
 }, 60_000);
+
+test("a switch of an older logbook that never goes off by itself: off at once, on by nothing, until it is mended", async () => {
+  hangar = await openHangar({ over: "http", endless: true });
+  const { heater, keeper } = hangar;
+  await until(() => !heater.on, 5000);
+  await hangar.want(HEAT_BEFORE + 500);
+  await pause(4000);
+  const order = { aircraft: "lynx", switch: "pad", by: "test" };
+  const reason = expect.stringMatching(/^Its set-up is not safe \(on_time_s: expected the time after which/);
+  expect(await keeper.live.switchByHand({ ...order, to: "on" })).toEqual({ status: "refused", reason });
+  expect(await keeper.live.switchByHand({ ...order, to: "off" })).toEqual({ status: "done" });
+  await pause(1500);
+  if (!(heater instanceof Relay)) throw new Error("expected the relay");
+  expect(heater.seen.filter(({ url }) => url.includes("turn=on"))).toEqual([]);
+  expect(heater.seen.filter(({ url }) => url.includes("turn=off")).length).toBeGreaterThan(0);
+  const [fault] = await hangar.events("fault");
+  expect(fault).toMatchObject({ fault: "plan-failed", aircraft: "lynx", switch: "pad" });
+  expect(fault.text).toMatch(/^The plan is not switched: its set-up is not safe/);
+  const { ready, reasons } = keeper.live.health();
+  expect(ready).toBe(false);
+  expect(reasons[0]).toMatch(/^The switch lynx\/pad stays off: its set-up is not safe/);
+  const base = keeper.live.state()!.setUp;
+  const [lynx] = base.aircraft;
+  const mended = { ...base, aircraft: [{ ...lynx, switches: [{ ...lynx.switches[0], on_time_s: 300 }] }] };
+  await keeper.live.record([
+    { kind: "set-up", id: randomUUID(), at: new Date().toISOString(), base: mended },
+  ]);
+  await until(() => keeper.live.health().ready, 30_000);
+  await pause(500);
+  await until(() => !heater.on, 5000);
+  expect(await keeper.live.switchByHand({ ...order, to: "on" })).toEqual({ status: "done" });
+  await until(() => heater.on, 10_000);
+  // The mended switch begins anew, and may say that it does not answer yet.
+  expect((await hangar.events("fault-cleared")).map(({ of }) => of)).toContain(fault.id);
+}, 90_000);
 
 /** What the switch was told, repetitions apart: off is said again until it is confirmed. */
 async function commands(): Promise<string[]> {

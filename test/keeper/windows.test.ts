@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
 import { windowsOf } from "../../src/keeper/windows.js";
-import type { BaseSetUp, LogbookEvent } from "../../src/logbook/index.js";
+import type { BaseSetUp, HeaterSwitch, LogbookEvent } from "../../src/logbook/index.js";
 import { at, HOUR, OPENED, opening, stateOf } from "../base/example-base.js";
 
 /** Plans for the given aircraft, heating from and to [h] after the opening. */
@@ -66,14 +66,14 @@ test("a departure that cannot be met is heated for when it nearly can, and else 
 });
 
 test("a circuit is never planned beyond its breaker: what begins last is left out and says so", () => {
-  const small = { ...opening.setUp, circuits: opening.setUp.circuits.map((c) => ({ ...c, limit_a: 5 })) };
+  const small = { ...opening.setUp, circuits: opening.setUp.circuits.map((c) => ({ ...c, limit_a: 4 })) };
   const { windows, refused } = windowsOf(planned({ lynx: [10, 12], heron: [11, 14] }, small), OPENED + HOUR);
   expect(windows.map(({ aircraft }) => aircraft)).toEqual(["lynx"]);
   expect(refused).toEqual([
     {
       aircraft: "heron",
       switch: "lead",
-      reason: expect.stringMatching(/ramp circuit would carry \d+ W, more than its 1150 W/),
+      reason: expect.stringMatching(/ramp circuit would carry \d+ W, more than its 920 W/),
     },
   ]);
   const apart = windowsOf(planned({ lynx: [10, 11], heron: [11, 14] }, small), OPENED + HOUR);
@@ -104,3 +104,28 @@ test("a heater that somebody has to stand by is not switched", () => {
   expect(windows).toEqual([]);
   expect(refused[0].reason).toMatch(/not to run unattended/);
 });
+
+test("a switch that stands and would be refused today is not switched, and says why; the others are", () => {
+  const setUp: BaseSetUp = {
+    ...opening.setUp,
+    aircraft: opening.setUp.aircraft.map((one) =>
+      one.id === "lynx" ? { ...one, switches: one.switches.map(endless) } : one,
+    ),
+  };
+  const { windows, refused } = windowsOf(planned({ lynx: [10, 12], heron: [11, 14] }, setUp), OPENED + HOUR);
+  expect(windows.map(({ aircraft }) => aircraft)).toEqual(["heron"]);
+  expect(refused).toEqual([
+    {
+      aircraft: "lynx",
+      switch: "lead",
+      reason: expect.stringMatching(/^its set-up is not safe \(on_time_s: expected the time after which/),
+    },
+  ]);
+});
+
+/** Told over HTTP, and never off by itself. */
+function endless({ on_time_s: _, ...rest }: HeaterSwitch): HeaterSwitch {
+  const to = (what: string) => ({ method: "POST", url: `http://lead.lan/${what}` }) as const;
+  const hear = { request: { method: "GET", url: "http://lead.lan/" } as const, on: "1", off: "0" };
+  return { ...rest, via: { kind: "http", say: { on: to("on"), off: to("off") }, hear } };
+}

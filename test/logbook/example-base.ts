@@ -30,12 +30,8 @@ export const LYNX: BaseAircraft = {
       longest_on_min: 480,
       via: {
         kind: "mqtt",
-        command_topic: "strip/outlet-1/set",
-        on: "ON",
-        off: "OFF",
-        state_topic: "strip/outlet-1/state",
-        state_on: "ON",
-        state_off: "OFF",
+        say: { topic: "strip/outlet-1/set", on: "ON", off: "OFF" },
+        hear: { topic: "strip/outlet-1/state", on: "ON", off: "OFF" },
       },
     },
   ],
@@ -54,18 +50,21 @@ export const WREN: BaseAircraft = {
       name: "Outlet 2",
       heaters: ["sump-pad-100"],
       longest_on_min: 240,
+      on_time_s: 300,
       via: {
         kind: "http",
-        on: { method: "POST", url: "http://outlet-2.lan/relay", body: "on" },
-        off: { method: "POST", url: "http://outlet-2.lan/relay", body: "off" },
-        state: { request: { method: "GET", url: "http://outlet-2.lan/relay" }, on: "1", off: "0" },
+        say: {
+          on: { method: "POST", url: "http://outlet-2.lan/relay", body: "on" },
+          off: { method: "POST", url: "http://outlet-2.lan/relay", body: "off" },
+        },
+        hear: { request: { method: "GET", url: "http://outlet-2.lan/relay" }, on: "1", off: "0" },
       },
     },
   ],
 };
 
 export const BASE: BaseSetUp = {
-  soakline_base: 1,
+  soakline_base: 2,
   name: "Example strip",
   zone: "Europe/Oslo",
   hangar: { bays: 1, air_c: 5, move_min: 15 },

@@ -130,7 +130,9 @@ test("what only the content shows is refused too", () => {
 
 test("an export of another version, or with strange keys, is refused", () => {
   const refusal = (document: object) => readEvents(document).issues.map((i) => `${i.path}: ${i.received}`);
-  expect(refusal({ soakline_logbook: 2, events: [] })).toEqual(["soakline_logbook: 2"]);
+  expect(refusal({ soakline_logbook: 3, events: [] })).toEqual(["soakline_logbook: 3"]);
+  expect(refusal({ soakline_logbook: "1", events: [] })).toEqual(['soakline_logbook: "1"']);
+  expect(readEvents({ soakline_logbook: 1, events: [NOTE] })).toEqual({ events: [NOTE], issues: [] });
   expect(refusal({ soakline_logbook: 1, events: {} })).toEqual(["events: {}"]);
   expect(refusal({ soakline_logbook: 1, events: [], more: 1 })).toEqual(["more: 1"]);
 });

@@ -1,10 +1,12 @@
 import { expect, test } from "vitest";
-import { readBaseSetUp } from "../../src/logbook/index.js";
+import { readBaseSetUp, switchCautions, unsafeSwitches } from "../../src/logbook/index.js";
 import { BASE, baseWith, issuesOf, LYNX, lynxWith, WREN } from "./example-base.js";
 
 const SWITCH = LYNX.switches[0];
 const VIA = SWITCH.via.kind === "mqtt" ? SWITCH.via : undefined;
 const viaWith = (changes: object) => lynxWith({ switches: [{ ...SWITCH, via: { ...VIA, ...changes } }] });
+const sayWith = (changes: object) => viaWith({ say: { ...VIA?.say, ...changes } });
+const hearWith = (changes: object) => viaWith({ hear: { ...VIA?.hear, ...changes } });
 
 test("a sound base is read, as a value and as text", () => {
   expect(readBaseSetUp(BASE)).toEqual({ ok: true, setUp: BASE });
@@ -14,9 +16,10 @@ test("a sound base is read, as a value and as text", () => {
 test("what is no base at all is named", () => {
   expect(issuesOf("{")[0]).toMatch(/^line 1: JSON/);
   expect(issuesOf("[]")).toEqual(["document: an object; []"]);
-  expect(issuesOf({ ...BASE, soakline_base: 2 })).toEqual([
-    "soakline_base: 1 or less: the document is of a newer program; 2",
+  expect(issuesOf({ ...BASE, soakline_base: 3 })).toEqual([
+    "soakline_base: 2 or less: the document is of a newer program; 3",
   ]);
+  expect(issuesOf({ ...BASE, soakline_base: "two" })[0]).toMatch(/^soakline_base: /);
   expect(issuesOf({ ...BASE, colour: "red" })[0]).toMatch(
     /^colour: no such key \(known: soakline_base, name/,
   );
@@ -145,8 +148,8 @@ test.each<[string, unknown, RegExp]>([
   ],
   [
     "longer than the heater may",
-    lynxWith({ switches: [{ ...SWITCH, heaters: ["in-cowl-400"], longest_on_min: 721 }] }),
-    /longest_on_min: 720 or less, the longest in-cowl-400 may/,
+    lynxWith({ switches: [{ ...SWITCH, heaters: ["in-cowl-400"], longest_on_min: 121 }] }),
+    /longest_on_min: 120 or less, the longest in-cowl-400 may/,
   ],
   [
     "a heater that needs somebody beside it",
@@ -156,15 +159,15 @@ test.each<[string, unknown, RegExp]>([
     }),
     /switches\[0\]\.heaters: heaters that may run with nobody beside them.*ducted-fuel/,
   ],
-  ["every topic", viaWith({ command_topic: "strip/#" }), /via\.command_topic: one topic, without \+ and #/],
-  ["a state of many", viaWith({ state_topic: "strip/+/state" }), /via\.state_topic: one topic/],
+  ["every topic", sayWith({ topic: "strip/#" }), /via\.say\.topic: one topic: no \+ or #/],
+  ["a state of many", hearWith({ topic: "strip/+/state" }), /via\.hear\.topic: one topic/],
   [
     "its own echo",
-    viaWith({ state_topic: "strip/outlet-1/set" }),
-    /via\.state_topic: another topic than command_topic/,
+    hearWith({ topic: "strip/outlet-1/set" }),
+    /via\.hear\.topic: another topic than say\.topic/,
   ],
-  ["on and off alike", viaWith({ off: "ON" }), /via\.off: another payload than on/],
-  ["states alike", viaWith({ state_off: "ON" }), /via\.state_off: another word than state_on/],
+  ["on and off alike", sayWith({ off: "ON" }), /via\.say\.off: something else than the on command/],
+  ["states alike", hearWith({ off: "ON" }), /via\.hear\.off: another word than hear\.on/],
   [
     "one heater on two switches",
     lynxWith({ switches: [SWITCH, { ...SWITCH, id: "outlet-9", via: WREN.switches[0].via }] }),
@@ -177,18 +180,20 @@ test.each<[string, unknown, RegExp]>([
 test("what asks a switch for its state cannot put it, or another, on", () => {
   expect(readBaseSetUp(viaWith({ ask: { topic: "strip/outlet-1/set", payload: "" } })).ok).toBe(true);
   expect(issuesOf(viaWith({ ask: { topic: "strip/outlet-1/set", payload: "ON" } }))).toEqual([
-    'aircraft[0].switches[0].via.ask.payload: another payload than on; "ON"',
+    'aircraft[0].switches[0].via.ask.payload: something else than the on command; "ON"',
   ]);
   expect(issuesOf(viaWith({ ask: { topic: "strip/#", payload: "" } }))).toEqual([
-    'aircraft[0].switches[0].via.ask.topic: one topic, without + and #; "strip/#"',
+    'aircraft[0].switches[0].via.ask.topic: one topic: no + or #, and not beginning with $; "strip/#"',
   ]);
-  const other = { ...SWITCH, id: "outlet-9", heaters: ["in-cowl-400"] };
+  const kit = { ...LYNX.kit, heaters: ["whole-engine-4", "sump-pad-220"] };
+  const other = { ...SWITCH, id: "outlet-9", heaters: ["sump-pad-220"] };
   const via = {
     ...VIA,
-    command_topic: "strip/outlet-9/set",
+    say: { ...VIA?.say, topic: "strip/outlet-9/set" },
+    hear: { ...VIA?.hear, topic: "strip/outlet-9/state" },
     ask: { topic: "strip/outlet-1/set", payload: "ON" },
   };
-  expect(issuesOf(lynxWith({ switches: [SWITCH, { ...other, via }] }))).toEqual([
+  expect(issuesOf(lynxWith({ kit, switches: [SWITCH, { ...other, via }] }))).toEqual([
     'aircraft[0].switches[1].via.ask.topic: a topic that does not command another switch (outlet-1); "strip/outlet-1/set"',
   ]);
 });
@@ -196,20 +201,57 @@ test("what asks a switch for its state cannot put it, or another, on", () => {
 test("two switches that are commanded the same way are refused, also on two aircraft", () => {
   const sameTopic = { ...BASE, aircraft: [LYNX, { ...WREN, switches: [{ ...WREN.switches[0], via: VIA }] }] };
   expect(issuesOf(sameTopic)).toEqual([
-    'aircraft[1].switches[0].via.command_topic: a command of its own: outlet-1 of lynx is commanded the same way; "strip/outlet-1/set"',
+    'aircraft[1].switches[0].via.say.topic: a command of its own: outlet-1 of lynx is commanded the same way; "strip/outlet-1/set"',
+    'aircraft[1].switches[0].via.hear.topic: a state of its own: outlet-1 of lynx tells off the same way, and would confirm this one; "OFF"',
   ]);
   const via = WREN.switches[0].via;
-  const sameRequest = lynxWith({ switches: [{ ...SWITCH, via }] });
+  const sameRequest = lynxWith({ switches: [{ ...SWITCH, on_time_s: 300, via }] });
   expect(issuesOf(sameRequest)).toEqual([
-    'aircraft[1].switches[0].via.on: a command of its own: outlet-1 of lynx is commanded the same way; "POST http://outlet-2.lan/relay"',
+    'aircraft[1].switches[0].via.say.on: a command of its own: outlet-1 of lynx is commanded the same way; "POST http://outlet-2.lan/relay"',
+    'aircraft[1].switches[0].via.hear.request: a state of its own: outlet-1 of lynx tells off the same way, and would confirm this one; "0"',
   ]);
 });
 
 test("the headers of a request, which may be secret, are not repeated in an issue", () => {
   const { via } = WREN.switches[0];
   const on = { method: "POST", url: "http://outlet-2.lan/on", headers: { authorization: "Bearer hush" } };
-  const issues = issuesOf(lynxWith({ switches: [{ ...SWITCH, via: { ...via, on, off: on } }] }));
+  const hear = { ...via.hear, off: "none" };
+  const http = { ...via, say: { on, off: on }, hear };
+  const issues = issuesOf(lynxWith({ switches: [{ ...SWITCH, on_time_s: 300, via: http }] }));
   expect(issues).toEqual([
-    'aircraft[0].switches[0].via.off: another request than on; "POST http://outlet-2.lan/on"',
+    'aircraft[0].switches[0].via.say.off: another request than on; "POST http://outlet-2.lan/on"',
+  ]);
+});
+
+test("a switch over HTTP without an on-time is refused with its place; over MQTT it is taken with a caution", () => {
+  const { on_time_s: _, ...endless } = WREN.switches[0];
+  expect(issuesOf({ ...BASE, aircraft: [LYNX, { ...WREN, switches: [endless] }] })).toEqual([
+    "aircraft[1].switches[0].on_time_s: the time after which the device itself goes off: over plain HTTP nobody switches it off when the server dies; nothing",
+  ]);
+  expect(switchCautions(BASE)).toMatchObject([
+    { aircraft: "lynx", switch: "outlet-1", path: "aircraft[0].switches[0]", text: /the heater stays on/ },
+  ]);
+});
+
+test("a switch that listens where another is commanded would take a command for a report", () => {
+  const kit = { ...LYNX.kit, heaters: ["whole-engine-4", "sump-pad-220"] };
+  const hear = { ...VIA?.hear, topic: "strip/outlet-1/set" };
+  const via = { ...VIA, say: { ...VIA?.say, topic: "strip/outlet-9/set" }, hear };
+  const other = { ...SWITCH, id: "outlet-9", heaters: ["sump-pad-220"], via };
+  expect(issuesOf(lynxWith({ kit, switches: [SWITCH, other] }))).toEqual([
+    'aircraft[0].switches[1].via.hear.topic: a topic that does not command another switch (outlet-1); "strip/outlet-1/set"',
+  ]);
+});
+
+test("switches that stand and would be refused today are named with their reason, the others are not", () => {
+  expect([...unsafeSwitches(BASE)]).toEqual([]);
+  const { on_time_s: _, ...endless } = WREN.switches[0];
+  const old = { ...BASE, aircraft: [LYNX, { ...WREN, switches: [endless] }] };
+  expect([...unsafeSwitches(old)]).toEqual([
+    ["wren/outlet-2", expect.stringMatching(/^its set-up is not safe \(on_time_s: expected the time after/)],
+  ]);
+  const stove = { ...old, aircraft: [{ ...LYNX, kit: { ...LYNX.kit, heaters: ["stove"] } }] };
+  expect([...unsafeSwitches(stove)]).toEqual([
+    ["lynx/outlet-1", expect.stringMatching(/kit\.heaters\[0\]: expected one of/)],
   ]);
 });

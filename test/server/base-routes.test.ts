@@ -63,12 +63,39 @@ describe("the base as it stands", () => {
           last_start: null,
           readings_by_hand: [{ at: "2026-01-14T18:00:03.000Z", part: "oil", temp_c: -19.5 }],
           switches: [
-            { id: "pad-switch", commanded: { to: "on", at: "2026-01-14T18:00:00.000Z" }, confirmed: null },
+            {
+              ...{
+                id: "pad-switch",
+                commanded: { to: "on", at: "2026-01-14T18:00:00.000Z" },
+                confirmed: null,
+              },
+              ...{ refused: null, cautions: [expect.stringMatching(/the heater stays on/)] },
+            },
           ],
           faults: [{ id: fault.id, fault: "probe-lost" }],
         },
       ],
     });
+  });
+
+  test("a switch of an older logbook that would be refused today is there, with the reason", async () => {
+    const old = await openBase();
+    const [lynx] = SET_UP.aircraft;
+    const to = (what: string) => ({ method: "POST", url: `http://pad.lan/${what}` }) as const;
+    const hear = { request: { method: "GET", url: "http://pad.lan/" }, on: "1", off: "0" } as const;
+    const via = { kind: "http", say: { on: to("on"), off: to("off") }, hear } as const;
+    const set = { ...SET_UP, aircraft: [{ ...lynx, switches: [{ ...lynx.switches[0], via }] }] };
+    await old.store.append([event({ kind: "set-up", base: set })]);
+    await old.live.reload();
+    const { body } = await old.ask({ url: "/api/v1/base" });
+    expect(body.aircraft[0].switches).toMatchObject([
+      {
+        id: "pad-switch",
+        refused: expect.stringMatching(/^its set-up is not safe \(on_time_s/),
+        cautions: [],
+      },
+    ]);
+    await old.app.close();
   });
 
   test("says so before anything was entered", async () => {

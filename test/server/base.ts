@@ -15,7 +15,7 @@ import { openStore, type Store } from "../../src/store/index.js";
 export const START = Date.parse("2026-01-14T18:00:00Z");
 
 export const SET_UP: BaseSetUp = {
-  soakline_base: 1,
+  soakline_base: 2,
   name: "Ravnholt Strip",
   notice: "Invented.",
   zone: "Europe/Oslo",
@@ -37,12 +37,8 @@ export const SET_UP: BaseSetUp = {
           longest_on_min: 360,
           via: {
             kind: "mqtt",
-            command_topic: "lynx/pad/set",
-            on: "ON",
-            off: "OFF",
-            state_topic: "lynx/pad/state",
-            state_on: "ON",
-            state_off: "OFF",
+            say: { topic: "lynx/pad/set", on: "ON", off: "OFF" },
+            hear: { topic: "lynx/pad/state", on: "ON", off: "OFF" },
           },
         },
       ],

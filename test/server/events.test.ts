@@ -11,6 +11,10 @@ beforeEach(async () => {
   pilot = await signedInAs(base, owner, "pilot", "Bjarne");
 });
 
+interface Refusal {
+  readonly issues: readonly { readonly path: string }[];
+}
+
 const pluggedIn = () => event({ kind: "plugged-in", aircraft: "lynx", heaters: ["sump-pad-220"] });
 
 describe("posting events", () => {
@@ -21,6 +25,7 @@ describe("posting events", () => {
       known: [],
       conflicting: [],
       refused: [],
+      cautions: [],
     });
     const bad = { ...pluggedIn(), aircraft: "LYNX", heaters: [] };
     const answer = await post(base, [first, { ...first, heaters: ["other"] }, second, bad, "text"], pilot);
@@ -41,6 +46,7 @@ describe("posting events", () => {
         },
         { index: 4, id: null, issues: [{ path: "document", expected: "an event", received: '"text"' }] },
       ],
+      cautions: [],
     });
     const other = await post(base, [{ ...first, heaters: ["other"] }], pilot);
     expect(other.body.conflicting).toEqual([first.id]);
@@ -145,6 +151,64 @@ describe("posting events", () => {
     const broken = { ...SET_UP, aircraft: [{ ...SET_UP.aircraft[0]!, circuit: "nowhere" }] };
     const answer = await post(base, [event({ kind: "set-up", base: broken as never })], owner);
     expect(answer.body.refused[0].issues[0].path).toBe("base.aircraft[0].circuit");
+  });
+
+  test("of a set-up with a switch that never goes off by itself is refused, or taken with a caution", async () => {
+    const [lynx] = SET_UP.aircraft;
+    const to = (what: string) => ({ method: "POST", url: `http://pad.lan/${what}` }) as const;
+    const hear = { request: { method: "GET", url: "http://pad.lan/" }, on: "1", off: "0" } as const;
+    const via = { kind: "http", say: { on: to("on"), off: to("off") }, hear } as const;
+    const overHttp = { ...SET_UP, aircraft: [{ ...lynx, switches: [{ ...lynx.switches[0], via }] }] };
+    const correction = { kind: "correction", of: crypto.randomUUID() } as const;
+    const refused = await post(
+      base,
+      [
+        event({ kind: "set-up", base: overHttp }),
+        event({ ...correction, instead: event({ kind: "set-up", base: overHttp }) }),
+      ],
+      owner,
+    );
+    const place = "base.aircraft[0].switches[0].on_time_s";
+    expect(refused.body.refused.map((one: Refusal) => one.issues.map(({ path }) => path))).toEqual([
+      [place],
+      [`instead.${place}`],
+    ]);
+    expect(base.live.state()).toBeUndefined();
+    const setUp = event({ kind: "set-up", base: SET_UP });
+    expect((await post(base, [setUp], owner)).body).toMatchObject({
+      kept: [{ id: setUp.id }],
+      cautions: [
+        {
+          id: setUp.id,
+          path: "base.aircraft[0].switches[0]",
+          text: expect.stringMatching(/stays on/),
+        },
+      ],
+    });
+  });
+
+  test("of a set-up of version 1 keeps it in the words of today", async () => {
+    const old = {
+      ...SET_UP,
+      soakline_base: 1,
+      aircraft: [
+        {
+          ...SET_UP.aircraft[0],
+          switches: [
+            {
+              ...SET_UP.aircraft[0].switches[0],
+              via: {
+                ...{ kind: "mqtt", command_topic: "lynx/pad/set", on: "ON", off: "OFF" },
+                ...{ state_topic: "lynx/pad/state", state_on: "ON", state_off: "OFF" },
+              },
+            },
+          ],
+        },
+      ],
+    };
+    const answer = await post(base, [event({ kind: "set-up", base: old as never })], owner);
+    expect(answer.body).toMatchObject({ kept: [{ sequence: 1 }], refused: [] });
+    expect(base.live.state()?.setUp).toEqual(SET_UP);
   });
 
   test("of a correction takes what a pilot wrote back, in the same batch and later, also twice", async () => {

@@ -208,7 +208,7 @@ describe("backup files", () => {
 
   test("one of a newer program, or of something else, is refused", async () => {
     const file = join(place.folder, "newer.jsonl");
-    writeFileSync(file, '{"soakline_backup":2}\n{"lines":1,"sha256":""}\n');
+    writeFileSync(file, '{"soakline_backup":3}\n{"lines":1,"sha256":""}\n');
     await refused(file, "backup-of-newer-version");
     writeFileSync(file, "Dear Sir,\n");
     await refused(file);

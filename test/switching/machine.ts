@@ -1,4 +1,5 @@
 import {
+  type MqttDescription,
   type OnOff,
   type Phase,
   type SwitchDescription,
@@ -15,14 +16,10 @@ import {
 
 export const START_WALL = Date.UTC(2026, 0, 14, 3);
 
-export const overMqtt: SwitchDescription["via"] = {
+export const overMqtt: MqttDescription = {
   kind: "mqtt",
-  command_topic: "hangar/lynx/pad/set",
-  on: "ON",
-  off: "OFF",
-  state_topic: "hangar/lynx/pad/state",
-  state_on: "ON",
-  state_off: "OFF",
+  say: { topic: "hangar/lynx/pad/set", on: "ON", off: "OFF" },
+  hear: { topic: "hangar/lynx/pad/state", on: "ON", off: "OFF" },
 };
 
 export const padSwitch: SwitchDescription = {

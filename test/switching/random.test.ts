@@ -7,7 +7,7 @@ import {
   switchRules,
   transitionsFor,
 } from "../../src/switching/index.js";
-import { padSwitch } from "./machine.js";
+import { overMqtt, padSwitch } from "./machine.js";
 import { type Action, World } from "./world.js";
 
 // Thousands of random lives of one switch; test/switching/world.ts says what must hold after every single input.
@@ -17,7 +17,7 @@ const short = { ...padSwitch, longest_on_min: 2, rest_min: 1, confirm_within_s: 
 const kinds = {
   "plain, guarded": switchRules(short, guards),
   "with an on-time sent": switchRules(
-    { ...short, on_time_s: 30, via: { ...(short.via as object), on: "on {on_time_s}" } as never },
+    { ...short, on_time_s: 30, via: { ...overMqtt, say: { ...overMqtt.say, on: "on {on_time_s}" } } },
     guards,
   ),
   "with an on-time of fixed length": switchRules({ ...short, on_time_s: 30 }, []),

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { PHASES, switchRules } from "../../src/switching/index.js";
-import { Bench, benchIn, benchOff, padSwitch } from "./machine.js";
+import { Bench, benchIn, benchOff, overMqtt, padSwitch } from "./machine.js";
 
 describe("the way on", () => {
   test("the bench reaches every phase", () => {
@@ -386,7 +386,7 @@ describe("longest on-time and rest", () => {
 
 describe("a device with an on-time of its own", () => {
   const sent = switchRules(
-    { ...padSwitch, on_time_s: 300, via: { ...(padSwitch.via as object), on: "ON {on_time_s}" } as never },
+    { ...padSwitch, on_time_s: 300, via: { ...overMqtt, say: { ...overMqtt.say, on: "ON {on_time_s}" } } },
     [],
   );
   const fixed = switchRules({ ...padSwitch, on_time_s: 300 }, []);

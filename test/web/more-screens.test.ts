@@ -125,7 +125,14 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
       .filter({ has: here.page.locator("summary", { hasText: /^Lynx$/ }) });
     await lynx.locator("summary").first().click();
     await lynx.locator("summary", { hasText: /^Switches/ }).click();
+    const onTime = lynx.getByLabel("On time [s]");
+    await onTime.fill("");
+    await onTime.press("Tab");
+    // Over MQTT that is allowed, with a caution beside the switch.
+    const stays = lynx.getByText(/If the broker or the network stops too, the heater stays on/);
+    await stays.waitFor();
     await lynx.getByRole("radio", { name: "HTTP" }).check();
+    await stays.waitFor({ state: "detached" });
     await here.page.getByRole("button", { name: "Save" }).click();
     // Three requests and no address of any.
     await here.page.getByText("Not saved: 3 things are wrong.").waitFor();
@@ -134,6 +141,12 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
       await addresses.nth(n).fill(`http://127.0.0.1:9/${path}`);
       await addresses.nth(n).press("Tab");
     }
+    await here.page.getByRole("button", { name: "Save" }).click();
+    await here.page.getByText("Not saved: one thing is wrong.").waitFor();
+    await lynx.getByText(/over plain HTTP nobody switches it off when the server dies/).waitFor();
+    expect(await onTime.getAttribute("aria-invalid")).toBe("true");
+    await onTime.fill("120");
+    await onTime.press("Tab");
     await lynx.getByLabel("Authorization header").first().fill("Bearer {RAMP}");
     await lynx.getByLabel("Authorization header").first().press("Tab");
     await here.page.getByRole("checkbox", { name: "a generator, started by hand" }).check();

@@ -60,13 +60,10 @@ for (const [id, aircraft] of opening.aircraft) {
           // A renewed on-time is no news.
           if (is !== said.get(id)) say(`${id}: heater ${is}, ${why}`);
           said.set(id, is);
-          client.publish(via.state_topic, is === "on" ? via.state_on : via.state_off, {
-            qos: 1,
-            retain: true,
-          });
+          client.publish(via.hear.topic, via.hear[is], { qos: 1, retain: true });
         },
       });
-      commands.set(via.command_topic, { on: via.on, lead });
+      commands.set(via.say.topic, { on: via.say.on, lead });
       return [{ lead, heaters }];
     }),
   );

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { record } from "../../documents/index.js";
-import { eventSchema, idSchema } from "../../logbook/index.js";
+import { eventSchema, idSchema, type LogbookEvent, switchCautions } from "../../logbook/index.js";
 import { nameOf } from "../access/caller.js";
 import { logbookEventSchema } from "../base-document.js";
 import type { App, Context } from "../context.js";
@@ -92,6 +92,9 @@ export function eventRoutes(app: App, { store, live, limits, metrics }: Context)
                 issues: z.array(issueSchema),
               }),
             ),
+            cautions: z
+              .array(record({ id: z.string(), path: z.string(), text: z.string() }))
+              .meta({ description: "what to know of the switches of a set-up that was taken" }),
           }),
           "4xx": errorSchema,
         },
@@ -114,7 +117,15 @@ export function eventRoutes(app: App, { store, live, limits, metrics }: Context)
         known: [...result.known],
         conflicting: [...result.conflicting],
         refused: refused.map((each) => ({ ...each, issues: [...each.issues] })),
+        cautions: result.kept.flatMap(({ event }) => cautionsFor(event)),
       };
     },
   );
+}
+
+function cautionsFor(event: LogbookEvent): { id: string; path: string; text: string }[] {
+  const said = event.kind === "correction" ? event.instead : event;
+  if (said?.kind !== "set-up") return [];
+  const at = event.kind === "correction" ? "instead.base" : "base";
+  return switchCautions(said.base).map(({ path, text }) => ({ id: event.id, path: `${at}.${path}`, text }));
 }

@@ -1,5 +1,6 @@
-import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import { type DBSchema, type IDBPDatabase, type IDBPTransaction, openDB } from "idb";
 import type { LogbookEvent } from "../../logbook/index.js";
+import { eventInCurrentForm } from "../../logbook/migrate-event.js";
 
 // What the device keeps. Each book (the user's own base, the demo) is a database of its own.
 
@@ -24,18 +25,33 @@ export interface KeptEvent {
 export type Db = IDBPDatabase<Shape>;
 
 export function openBook(book: Book, onBlocked: () => void): Promise<Db> {
-  return openDB<Shape>(`soakline-${book}`, 1, {
-    upgrade(db) {
-      db.createObjectStore("events", { keyPath: "id" });
-      db.createObjectStore("outbox", { autoIncrement: true });
-      db.createObjectStore("notes");
+  return openDB<Shape>(`soakline-${book}`, 2, {
+    async upgrade(db, version, _, tx) {
+      if (version < 1) {
+        db.createObjectStore("events", { keyPath: "id" });
+        db.createObjectStore("outbox", { autoIncrement: true });
+        db.createObjectStore("notes");
+      }
+      if (version === 1) await bringForward(tx);
     },
     // An old tab holds the old form open: the user is asked to close it.
     blocked: onBlocked,
     // This tab holds the old form open while another wants the new one.
-    blocking: (_current, _blocked, event) => (event.target as IDBDatabase).close(),
+    blocking: (_current, _blocked, event) => (event.target as unknown as { close(): void }).close(),
   });
 }
+
+/** Version 2 keeps events in today's form; what was worked out of them is worked out anew. */
+async function bringForward(tx: IDBPTransaction<Shape, StoreName[], "versionchange">): Promise<void> {
+  const events = tx.objectStore("events");
+  for (let cursor = await events.openCursor(); cursor !== null; cursor = await cursor.continue()) {
+    const event = eventInCurrentForm(cursor.value.event) as LogbookEvent;
+    if (event !== cursor.value.event) await cursor.update({ ...cursor.value, event });
+  }
+  for (const key of ["view", "plans"]) await tx.objectStore("notes").delete(key);
+}
+
+type StoreName = "events" | "outbox" | "notes";
 
 export async function eventsOf(db: Db): Promise<LogbookEvent[]> {
   return (await db.getAll("events")).map(({ event }) => event);

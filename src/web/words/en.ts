@@ -718,20 +718,29 @@ export const en = {
     rest: "Then off for at least",
     onTime: "On time",
     onTimeHelp: "the device goes off by itself unless told again within it",
-    mqtt: {
-      command_topic: "Command topic",
-      on: "Message for on",
-      off: "Message for off",
-      state_topic: "State topic",
-      state_on: "State when on",
-      state_off: "State when off",
-      state_pointer: "Pointer to the state",
+    say: {
+      topic: "Topic it is told on",
+      on: "Message that turns it on",
+      off: "Message that turns it off",
+      keep: "A device that was away",
+      keepOff: "The broker keeps off for it (on is never kept)",
     },
+    hear: {
+      topic: "Topic it reports on",
+      pointer: "Pointer to its report",
+      on: "It reports when on",
+      off: "It reports when off",
+    },
+    switchCautions: {
+      "no-on-time":
+        "This switch does not go off by itself. If the base's computer stops, the broker switches it off. If the broker or the network stops too, the heater stays on. Use a device that goes off by itself, or put a mains timer in the line.",
+    },
+    switchUnsafe: (name: string) => `${name} is never switched on until its set-up is mended:`,
     toldOver: "It is told over",
     http: {
       on: "Request that turns it on",
       off: "Request that turns it off",
-      state: "Request that asks its state",
+      hear: "Request that asks for its report",
       method: "Method",
       address: "Address",
       body: "Body",

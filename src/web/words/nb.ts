@@ -727,20 +727,29 @@ export const nb: Words = {
     rest: "Så av i minst",
     onTime: "På-tid",
     onTimeHelp: "enheten slår seg av selv om den ikke får beskjed igjen innen da",
-    mqtt: {
-      command_topic: "Kommandoemne",
-      on: "Melding for på",
-      off: "Melding for av",
-      state_topic: "Tilstandsemne",
-      state_on: "Tilstand når på",
-      state_off: "Tilstand når av",
-      state_pointer: "Peker til tilstanden",
+    say: {
+      topic: "Emne den får beskjed på",
+      on: "Melding som slår den på",
+      off: "Melding som slår den av",
+      keep: "En enhet som har vært borte",
+      keepOff: "Megleren tar vare på «av» til den (aldri på «på»)",
     },
+    hear: {
+      topic: "Emne den melder på",
+      pointer: "Peker til det den melder",
+      on: "Den melder når den er på",
+      off: "Den melder når den er av",
+    },
+    switchCautions: {
+      "no-on-time":
+        "Denne bryteren slår seg ikke av selv. Stanser basens maskin, slår megleren den av. Stanser megleren eller nettet også, blir varmeren stående på. Bruk en enhet som slår seg av selv, eller sett et tidsur på ledningen.",
+    },
+    switchUnsafe: (name: string) => `${name} slås aldri på før oppsettet er rettet:`,
     toldOver: "Den får beskjed over",
     http: {
       on: "Forespørsel som slår den på",
       off: "Forespørsel som slår den av",
-      state: "Forespørsel om tilstanden",
+      hear: "Forespørsel om hva den melder",
       method: "Metode",
       address: "Adresse",
       body: "Innhold",

@@ -18,6 +18,7 @@ import type { LogOptions, LogReading, TemperatureLog } from "../../learning/inde
 import type { BaseSetUp, LogbookEvent } from "../../logbook/index.js";
 import type { Basis } from "../../planning/index.js";
 import type { Explanation, WhyTopic } from "../../starting/index.js";
+import type { SwitchCaution } from "../../switching/cautions.js";
 import type { FirstPlan } from "./first-plan.js";
 
 // What page and planning worker say to each other. All values are plain data; times are [ms] since 1970 UTC.
@@ -260,6 +261,14 @@ export interface CautionView {
   readonly source: string;
 }
 
+export interface SwitchView extends Named {
+  /** Ids of the heaters it feeds. */
+  readonly heaters: readonly string[];
+  readonly cautions: readonly SwitchCaution[];
+  /** Why it never puts a heater on. */
+  readonly unsafe?: string;
+}
+
 export interface Catalogue {
   readonly engines: readonly (Named & { readonly cylinders: number })[];
   readonly heaters: readonly HeaterView[];
@@ -297,6 +306,7 @@ export interface AircraftView extends Named {
   readonly running: boolean;
   readonly heaters: readonly HeaterView[];
   readonly covers: readonly CoverView[];
+  readonly switches: readonly SwitchView[];
   readonly heatersOn: readonly string[];
   readonly coversOn: readonly string[];
   /** Since when the heaters now on have been on. */

@@ -1,5 +1,11 @@
 import { type Cover, coverById, type Heater, heaterById, installationById } from "../../aircraft/index.js";
-import type { AircraftState, BaseState } from "../../logbook/index.js";
+import {
+  type AircraftState,
+  type BaseState,
+  type UnsafeSwitches,
+  unsafeSwitches,
+} from "../../logbook/index.js";
+import { cautionsOf } from "../../switching/index.js";
 import { celsiusFromKelvin } from "../../units/index.js";
 import { readForecastText, type WeatherSeries, weatherAt } from "../../weather/index.js";
 import { heatingSince, readForecasts } from "../data/base.js";
@@ -36,7 +42,9 @@ export function baseView(state: BaseState, now: number): BaseView {
       limitA: limit_a,
       voltageV: voltage_v,
     })),
-    aircraft: [...state.aircraft.values()].map((aircraft) => aircraftView(aircraft, now)),
+    aircraft: [...state.aircraft.values()].map((aircraft) =>
+      aircraftView(aircraft, unsafeSwitches(setUp), now),
+    ),
     ...(newest === undefined
       ? {}
       : { weather: weatherView(newest.series, newest.received, now, newest.event.origin) }),
@@ -45,7 +53,7 @@ export function baseView(state: BaseState, now: number): BaseView {
   };
 }
 
-function aircraftView(aircraft: AircraftState, now: number): AircraftView {
+function aircraftView(aircraft: AircraftState, unsafe: UnsafeSwitches, now: number): AircraftView {
   const { setUp, place, running, heatersOn, coversOn, readings, lastStart, faults } = aircraft;
   const engine = typeof setUp.engine === "string" ? installationById(setUp.engine) : setUp.engine;
   const since = heatingSince(aircraft, heatersOn);
@@ -59,6 +67,13 @@ function aircraftView(aircraft: AircraftState, now: number): AircraftView {
     ...{ place, running, heatersOn, coversOn, readings },
     heaters: setUp.kit.heaters.map((h) => heaterView(typeof h === "string" ? heaterById(h) : (h as Heater))),
     covers: setUp.kit.covers.map((c) => coverView(typeof c === "string" ? coverById(c) : (c as Cover))),
+    switches: setUp.switches.map((one) => {
+      const reason = unsafe.get(`${setUp.id}/${one.id}`);
+      return {
+        ...{ id: one.id, name: one.name, heaters: one.heaters, cautions: cautionsOf(one) },
+        ...(reason === undefined ? {} : { unsafe: reason }),
+      };
+    }),
     ...(since === undefined ? {} : { heatingSince: since }),
     chance: setUp.habits?.chance ?? USUAL_CHANCE,
     departures: aircraft.departures.filter((d) => d.departure > now),

@@ -80,7 +80,7 @@ export function newSwitch(aircraft: BaseAircraft, name: string): HeaterSwitch {
   };
 }
 
-/** A way to tell a switch, with the usual payloads; topics and addresses are the user's own. */
+/** A way to tell a switch, to begin with; topics, words and addresses are those of the user's own device. */
 export function newVia(
   { id: of }: BaseAircraft,
   id: string,
@@ -89,16 +89,15 @@ export function newVia(
   if (kind === "mqtt") {
     return {
       kind,
-      ...{ command_topic: `base/${of}/${id}/set`, on: "ON", off: "OFF" },
-      ...{ state_topic: `base/${of}/${id}/state`, state_on: "ON", state_off: "OFF" },
+      say: { topic: `base/${of}/${id}/wanted`, on: "heat", off: "stop" },
+      hear: { topic: `base/${of}/${id}/reports`, on: "heating", off: "idle" },
     };
   }
   // An address that is none: whoever keeps it unwritten is told so.
   const empty = { method: "POST", url: "" } as const;
   return {
     kind,
-    on: empty,
-    off: empty,
-    state: { request: { ...empty, method: "GET" }, on: "ON", off: "OFF" },
+    say: { on: empty, off: empty },
+    hear: { request: { ...empty, method: "GET" }, on: "true", off: "false" },
   };
 }

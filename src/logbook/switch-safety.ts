@@ -1,0 +1,71 @@
+import { type DocumentIssue, newFindings, sectionsBy } from "../documents/index.js";
+import { cautionsOf, SWITCH_CAUTIONS } from "../switching/index.js";
+import { type BaseSetUp, baseSetUpSchema, type HeaterSwitch } from "./set-up.js";
+import { checkAircraft } from "./set-up-aircraft.js";
+import { checkSwitches } from "./set-up-switches.js";
+
+/** Why switches must not put a heater on, as the end of a sentence, by "aircraft/switch". */
+export type UnsafeSwitches = ReadonlyMap<string, string>;
+
+/** The set-up that stands is asked about every second. */
+const worked = new WeakMap<BaseSetUp, UnsafeSwitches>();
+
+/**
+ * Switches of a base that stands which would be refused if it were written today: a logbook that is older than a rule
+ * opens all the same. Where the aircraft, or the kit of one, cannot be read, that is every one of them.
+ */
+export function unsafeSwitches(base: BaseSetUp): UnsafeSwitches {
+  const before = worked.get(base);
+  if (before !== undefined) return before;
+  const findings = newFindings();
+  const sections = sectionsBy(baseSetUpSchema, base as Readonly<Record<string, unknown>>, findings);
+  const unreadable = sections.aircraft === undefined ? [...findings.issues] : [];
+  checkAircraft(sections, findings);
+  checkSwitches(sections, findings);
+  const unsafe = new Map<string, string>();
+  base.aircraft.forEach(({ id, switches }, i) => {
+    switches.forEach((one, j) => {
+      const places = [`aircraft[${i}].switches[${j}].`, `aircraft[${i}].kit.`];
+      const own = findings.issues.filter(({ path }) => places.some((place) => path.startsWith(place)));
+      const issues = [...new Set([...own, ...unreadable])];
+      if (issues.length > 0) unsafe.set(`${id}/${one.id}`, reasonFrom(issues));
+    });
+  });
+  worked.set(base, unsafe);
+  return unsafe;
+}
+
+/** Faults told at once; the form for the set-up names the others. */
+const TOLD = 3;
+
+function reasonFrom(issues: readonly DocumentIssue[]): string {
+  const told = issues.slice(0, TOLD).map(({ path, expected, received }) => {
+    const place = path.replace(/^aircraft\[\d+\]\.(switches\[\d+\]\.)?/, "");
+    return `${place}: expected ${expected}, received ${received}`;
+  });
+  return `its set-up is not safe (${told.join("; ")})`;
+}
+
+/** What a person must know of a switch that is allowed. */
+export function cautionTexts(of: HeaterSwitch): readonly string[] {
+  return cautionsOf(of).map((caution) => SWITCH_CAUTIONS[caution]);
+}
+
+/** The same of every switch of a base, each with its place: "aircraft[0].switches[1]". */
+export function switchCautions(base: BaseSetUp): readonly {
+  readonly aircraft: string;
+  readonly switch: string;
+  readonly path: string;
+  readonly text: string;
+}[] {
+  return base.aircraft.flatMap(({ id: aircraft, switches }, i) =>
+    switches.flatMap((one, j) =>
+      cautionTexts(one).map((text) => ({
+        aircraft,
+        switch: one.id,
+        path: `aircraft[${i}].switches[${j}]`,
+        text,
+      })),
+    ),
+  );
+}
