@@ -2,13 +2,13 @@ import type { NowDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { criteriaTable } from "./criteria-text.js";
 import { careList, startFacts } from "./start-text.js";
-import { assumed, bareTemperature, clock, DEFERENCE, day, list, percent, unitOf, wrapped } from "./words.js";
+import { assumed, bareTemperature, clock, DEFERENCE, day, list, odds, unitOf, wrapped } from "./words.js";
 
 const SAID: Readonly<Record<NowDocument["deviations"][number]["finding"], string>> = {
   "heater-not-heating": "the heater does not seem to heat",
   "cover-off": "the cover seems to be off",
-  "other-place": "the aircraft does not seem to stand where it is said to",
-  "probe-out": "the probe does not seem to sit on its part",
+  "other-place": "the aircraft does not seem to stand where the document says",
+  "probe-out": "the probe seems to have come off its part",
 };
 
 /** Can I start? Every part now, also those no probe sees. */
@@ -17,14 +17,14 @@ export function nowText(now: NowDocument, style: Style): string[] {
   return [
     ...wrapped(answer(now), style.width).map((line) => style.colors.bold(line)),
     ...wrapped(
-      `${name} (${aircraft.name}) at ${clock(at, at)} on ${day(at)}, times in ${zone}. Probes: ${probes.map((p) => `${p.name} on ${p.part} (${p.readings}${p.left_aside > 0 ? `, ${p.left_aside} left aside` : ""} readings)`).join(", ")}.`,
+      `${name} (${aircraft.name}) at ${clock(at, at)} on ${day(at)}, times in ${zone}. Probes: ${probes.map((p) => `${p.name} on ${p.part}, ${p.readings} readings${p.left_aside > 0 ? ` (${p.left_aside} ignored)` : ""}`).join("; ")}.`,
       style.width,
     ),
     ...list(
-      "Look at this",
+      "Check this",
       deviations.map(
         (d) =>
-          `${SAID[d.finding]}${d.probe === undefined ? "" : ` (${d.probe})`}: ${percent(d.chance)}${d.believed ? ", taken for true" : ""}`,
+          `${SAID[d.finding]}${d.probe === undefined ? "" : ` (${d.probe})`}: chance ${odds(d.chance)}${d.believed ? "; the numbers below assume it" : ""}`,
       ),
       style,
     ),
@@ -34,7 +34,7 @@ export function nowText(now: NowDocument, style: Style): string[] {
     ...criteriaTable(criteria, 0.9, style),
     ...startFacts(now.start_briefing, style),
     ...list(
-      "Left out of the log, or doubted",
+      "Left out of the log, or doubtful",
       log_findings.map((f) => `${f.place}: ${f.kind}, expected ${f.expected}, received ${f.received}`),
       style,
     ),
@@ -47,12 +47,12 @@ export function nowText(now: NowDocument, style: Style): string[] {
 
 function answer({ chance, criteria, weakest, at }: NowDocument): string {
   const short = criteria.find((c) => c.id === weakest)?.title ?? weakest;
-  return `At ${clock(at, at)}: ready with ${percent(chance)} chance; ${short} binds.`;
+  return `At ${clock(at, at)}: ready in ${odds(chance)} cases. Weakest point: ${short}.`;
 }
 
 function partsTable({ parts, probes }: NowDocument, style: Style): string[] {
   const seen = new Set(probes.map((p) => (p.part === "barrels" ? "cylinders" : p.part)));
-  const heading = `${"part now".padEnd(34)}${"middle".padStart(8)}${"5..95 %".padStart(14)}  ${unitOf("c", style)}`;
+  const heading = `${"part now".padEnd(34)}${"middle".padStart(8)}${"9 in 10".padStart(14)}  ${unitOf("c", style)}`;
   return [
     style.colors.bold(heading),
     ...Object.entries(parts).map(([part, { p05_c, p50_c, p95_c }]) => {
