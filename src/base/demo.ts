@@ -96,7 +96,7 @@ export function demoSetUp(now: number, seed = DEMO_SEED): BaseSetUp {
         switches: [
           {
             id: "lead",
-            name: `${scenario.name}'s lead`,
+            name: `${scenario.name}'s cord`,
             heaters: scenario.kit.heaters.flatMap((heater) =>
               typeof heater === "string" ? heater : heater.id,
             ),
