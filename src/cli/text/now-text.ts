@@ -58,7 +58,7 @@ function partsTable({ parts, probes }: NowDocument, style: Style): string[] {
     ...Object.entries(parts).map(([part, { p05_c, p50_c, p95_c }]) => {
       const shown = (c: number) => bareTemperature(c, style);
       const mark = seen.has(part) ? "  probe" : "";
-      const label = part.replace(/^heater:/, "").replaceAll("_", " ");
+      const label = part === "cylinders" ? "barrels" : part.replace(/^heater:/, "").replaceAll("_", " ");
       return `${label.padEnd(34)}${shown(p50_c).padStart(8)}${`${shown(p05_c)}..${shown(p95_c)}`.padStart(14)}${mark}`;
     }),
   ];
