@@ -43,7 +43,7 @@ export const CAUTIONS = {
     source: "US Army TM 1-1500-204-23-3; Machinery Lubrication Nov-Dec 2016 p. 47",
   },
   cords: {
-    text: "Outdoor leads IP44 or better, never coiled, unplugged when not in use.",
+    text: "Outdoor cords IP44 or better, never coiled, unplugged when not in use.",
     source: "Elsäkerhetsverket (Sweden), advice on engine heaters",
   },
   batteryHeat: {

@@ -11,7 +11,7 @@ export const BASE_CAUTIONS = {
     source: "common practice, no published source; the maker's instructions decide",
   },
   moving: {
-    text: "Propeller as if live, chocks and lead out before moving, somebody at the wing tip; an aircraft brought in with fuel or a hot heater near vapour is a fire risk",
+    text: "Propeller as if live, chocks and cord out before moving, somebody at the wing tip; an aircraft brought in with fuel or a hot heater near vapour is a fire risk",
     source: "common practice, no published source; the handbook and hangar rules decide",
   },
 } as const satisfies Record<string, Caution>;

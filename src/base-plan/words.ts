@@ -25,7 +25,7 @@ export function explanationOf(
     const hot = played.verdict.tooHot[0];
     lines.push(
       hot === undefined
-        ? `No limit of the base stands in the way of ${name}: its own heat is not enough, ${weakest} holds least often. \`soakline plan\` tries what would help.`
+        ? `No limit of the base stands in the way of ${name}: its own heat is not enough. Weakest point: ${weakest}. \`soakline plan\` tries what would help.`
         : `No limit of the base stands in the way of ${name}: ${hot.criterion.title} would get too hot.`,
     );
   }

@@ -97,7 +97,7 @@ export function demoSetUp(now: number, seed = DEMO_SEED): BaseSetUp {
         switches: [
           {
             id: "lead",
-            name: `${scenario.name}'s lead`,
+            name: `${scenario.name}'s cord`,
             heaters: switchable(scenario.kit.heaters),
             longest_on_min: 12 * 60,
             rest_min: 30,

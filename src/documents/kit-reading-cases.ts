@@ -75,7 +75,7 @@ export function readKitDocument(
   const { members = USUAL_MEMBERS, seed = USUAL_SEED } = sections.ensemble ?? {};
   const chance = sections.chance ?? USUAL_CHANCE;
   if (sections.chance === undefined)
-    findings.assumptions.push(`A chance of ${100 * chance} % of being ready is aimed at.`);
+    findings.assumptions.push(`Wanted chance of being ready: ${100 * chance} %.`);
   const nights = findings.issues.length === 0 ? nightsOf(sections, kits, chance, readFile, findings) : [];
   if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
   if (installation === undefined) throw new Error("a section of the document was refused without an issue");

@@ -42,8 +42,7 @@ export function wishOf(
     assumptions.push(`All heaters of the kit are used together: ${heaters.join(", ")}.`);
   }
   const chance = want.chance ?? USUAL_CHANCE;
-  if (want.chance === undefined)
-    assumptions.push(`A chance of ${percent(chance)} of being ready is aimed at.`);
+  if (want.chance === undefined) assumptions.push(`Wanted chance of being ready: ${percent(chance)}.`);
   const unplugBefore = minutes("unplug_before_min", want.unplug_before_min, USUAL_UNPLUG_BEFORE);
   const usualCoverOff = Math.min(USUAL_COVER_OFF_BEFORE, unplugBefore / SECONDS_OF_MINUTE);
   const coverOffBefore = minutes("cover_off_before_min", want.cover_off_before_min, usualCoverOff);

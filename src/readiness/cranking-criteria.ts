@@ -39,13 +39,13 @@ export function crankingCriteria(installation: Installation, charge: number | un
       judged: "at-start",
       limit: model.speedMin,
       reason:
-        "too slow, it neither draws a mixture nor gets over compression, and the battery is flat before it fires",
+        "turned too slowly, the engine draws no mixture and stops at compression; the battery is flat before it fires",
       source: `${SPEED_SOURCE}; limit: ${originOf(installation.origins, "cranking.speed_min_rpm")}`,
       values: speedsOf,
     },
     {
       id: "tries",
-      title: "tries of 5 s in the battery",
+      title: "tries of 5 s that the battery has",
       quantity: "count",
       direction: "at-least",
       judged: "at-start",

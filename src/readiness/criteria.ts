@@ -80,7 +80,7 @@ export function temperatureCriteria(
     ),
     atLeast(
       "barrels",
-      "cylinder barrels and pistons",
+      "barrels and pistons",
       ["barrels"],
       engine,
       "aluminium pistons outgrow cold steel barrels in the first minutes, and oil films there carry most of the drag",
@@ -88,7 +88,7 @@ export function temperatureCriteria(
     ),
     atLeast(
       "heads",
-      "cylinder heads, coldest",
+      "coldest cylinder head",
       ["heads_front", "heads_rear"],
       engine,
       "fuel does not vaporise on cold heads and plugs frost over after a failed start",
@@ -161,8 +161,8 @@ function warmThrough(limit: number): Criterion[] {
     ["oil", "oil", ["oil"]],
     ["bearings", "crankshaft and bearings", ["crankshaft"]],
     ["crankcase", "crankcase", ["crankcase"]],
-    ["barrels", "cylinder barrels and pistons", ["barrels"]],
-    ["heads", "cylinder heads, coldest", ["heads_front", "heads_rear"]],
+    ["barrels", "barrels and pistons", ["barrels"]],
+    ["heads", "coldest cylinder head", ["heads_front", "heads_rear"]],
   ];
   return parts.map(([id, title, of]) => ({
     ...lowest(
@@ -182,7 +182,7 @@ function evenness(limit: number): Criterion {
   const runningWarm = kelvinFromCelsius(RUNNING_WARM_C);
   return {
     id: "evenness",
-    title: "spread from hottest to coldest part of the engine",
+    title: "hottest less coldest part of the engine",
     quantity: "temperature-difference",
     direction: "at-most",
     judged: "at-start",

@@ -100,7 +100,7 @@ function batteryCriteria({ battery }: Installation, charge: number): Criterion[]
         tempChargeLeast(battery),
         lithium
           ? "charging below 0 °C harms the cells, also by the alternator"
-          : "a colder battery takes up next to nothing: what a start takes out stays out",
+          : "a colder battery takes almost no charge: what a start uses is not put back",
         lithium ? "battery makers' articles: charge cut-off 0 °C" : "SAE 430132 (1943): at least 40 °F",
       ),
       advisory: true,
@@ -139,14 +139,14 @@ function fuelCriteria({ fuel, origins }: Installation): Criterion[] {
     },
     {
       id: "fuel-offered",
-      title: "fuel offered, over a warm start",
+      title: "fuel needed, times a warm start",
       quantity: "ratio",
       direction: "at-most",
       judged: "at-start",
       limit: OFFERED_MOST,
       advisory: true,
       reason:
-        "more prime than that floods before it evaporates: fire in the intake, washed walls, frosted plugs",
+        "more prime than that floods the intake before it evaporates: fire, washed cylinder walls, frosted plugs",
       source: `warm: 15 °C; share that evaporates taken as vapour pressure, AP-42; limit from handbooks' strokes, project judgement; fuel: ${fuelSource}`,
       values: (state, out) => atColdestHead(state, out, ratioAt),
     },
