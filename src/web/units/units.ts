@@ -1,14 +1,14 @@
+import { mpsFromWind, sentenceInUnits, WIND_UNITS, type WindUnit, windIn } from "../../units/index.js";
+
 // Conversion and wording of quantities at the edge of the app. Inside, documents carry °C, m/s and ISO times.
 
 export interface Units {
   readonly temp: "c" | "f";
-  readonly wind: "mps" | "kt";
+  readonly wind: WindUnit;
   /** BCP 47 */
   readonly language: string;
 }
 
-/** Knot, exactly 1852 m/h (ISO 80000-3). */
-const KNOT_MPS = 1852 / 3600;
 const NARROW = " ";
 
 /** @example tempText(-24.4, metric) // "−24 °C" */
@@ -45,7 +45,7 @@ export function windText(mps: number, units: Units): string {
 }
 
 export function windUnit({ wind }: Units): string {
-  return wind === "kt" ? "kt" : "m/s";
+  return WIND_UNITS[wind];
 }
 
 export function bareWind(mps: number, units: Units): string {
@@ -53,11 +53,32 @@ export function bareWind(mps: number, units: Units): string {
 }
 
 export function shownWind(mps: number, { wind }: Units): number {
-  return wind === "kt" ? mps / KNOT_MPS : mps;
+  return windIn(mps, wind);
 }
 
 export function mpsOf(shown: number, { wind }: Units): number {
-  return wind === "kt" ? shown * KNOT_MPS : shown;
+  return mpsFromWind(shown, wind);
+}
+
+/** The strongest wind that can be typed, in the user's unit. */
+export function mostWind(units: Units): number {
+  return Math.round(shownWind(STRONGEST_MPS, units));
+}
+
+/** [m/s] hurricane force begins above (WMO-No. 306, Beaufort 12): nobody flies. */
+const STRONGEST_MPS = 32;
+
+/** The unit of an answer about degrees as the user reads it, and how its numbers are shown. */
+export function answerIn(unit: string, units: Units): { unit: string; shown: (value: number) => number } {
+  const isFahrenheit = units.temp === "f";
+  if (unit === "°C") return { unit: tempUnit(units), shown: (value) => shownTemp(value, units) };
+  if (unit === "K" && isFahrenheit) return { unit: "F°", shown: (value) => 1.8 * value };
+  return { unit, shown: (value) => value };
+}
+
+/** A sentence of a document, which speaks in °C, K and m/s, in the user's units; never a caution. */
+export function inUnits(text: string, units: Units): string {
+  return sentenceInUnits(text, units);
 }
 
 export function numberText(value: number, { language }: Pick<Units, "language">, digits = 0): string {

@@ -878,3 +878,6 @@ export const en = {
     coldest: (name: string, mean: string, coldest: string) => `${name}: mean ${mean}, coldest ${coldest}`,
   },
 };
+
+/** All texts of the app, in one language. Every language has the same keys, held by the compiler. */
+export type Words = typeof en;

@@ -1,7 +1,6 @@
-import { en } from "./en.js";
+import { en, type Words } from "./en.js";
 
-/** All texts of the app, in one language. Every language has the same keys, held by the compiler. */
-export type Words = typeof en;
+export type { Words } from "./en.js";
 export type Language = "en" | "nb";
 
 export const LANGUAGES: Readonly<Record<Language, string>> = { en: "English", nb: "Norsk bokmål" };

@@ -1,4 +1,4 @@
-import type { Words } from "./index.svelte.js";
+import type { Words } from "./en.js";
 
 // Bokmål. The same keys as the English texts, held by the compiler.
 

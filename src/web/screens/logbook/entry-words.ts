@@ -1,6 +1,6 @@
 import type { LogbookEvent } from "../../../logbook/index.js";
 import { clockBeside, dayText } from "../../units/times.js";
-import { tempText, type Units } from "../../units/units.js";
+import { inUnits, tempText, type Units } from "../../units/units.js";
 import type { Words } from "../../words/index.svelte.js";
 import type { BaseView } from "../../worker/protocol.js";
 
@@ -51,7 +51,7 @@ export function entryWords(event: LogbookEvent, view: BaseView | undefined, w: W
     case "note":
       return k.note(event.note ?? "");
     case "plan-issued":
-      return k["plan-issued"](who, event.message);
+      return k["plan-issued"](who, inUnits(event.message, units));
     case "plan-withdrawn":
       return k["plan-withdrawn"](who);
     case "switch-commanded":
@@ -59,7 +59,7 @@ export function entryWords(event: LogbookEvent, view: BaseView | undefined, w: W
     case "switch-confirmed":
       return k.switched(who, `${event.switch} = ${event.is}`);
     case "fault":
-      return k.fault(event.text);
+      return k.fault(inUnits(event.text, units));
     case "fault-cleared":
       return k["fault-cleared"];
     case "correction":

@@ -1,8 +1,17 @@
 import { type KnownPlan, knownPlan, type PlanState } from "../../data/plan-state.js";
 import { clockBeside } from "../../units/times.js";
-import type { Words } from "../../words/index.svelte.js";
+import { inUnits, type Units } from "../../units/units.js";
+import type { Words } from "../../words/en.js";
 import type { AircraftView } from "../../worker/protocol.js";
 import { timeOf } from "./night-model.js";
+
+/** Where, when and in which units it is said. */
+interface Place {
+  readonly zone: string;
+  readonly language: string;
+  readonly units: Units;
+  readonly now: number;
+}
 
 /** What to do, in one sentence, and what it hangs on, in another. */
 export interface Sentence {
@@ -15,14 +24,15 @@ export function sentenceOf(
   aircraft: AircraftView,
   state: PlanState | undefined,
   w: Words,
-  place: { readonly zone: string; readonly language: string; readonly now: number },
+  place: Place,
 ): Sentence {
   const { name } = aircraft;
   const plan = knownPlan(state);
   if (aircraft.running) return { main: w.night.running(name), beside: "" };
   if (aircraft.departures.length === 0)
     return { main: w.night.nothingWanted(name), beside: w.night.chooseTime };
-  if (state?.reasons !== undefined) return { main: w.night.noPlan(name), beside: state.reasons.join(" ") };
+  if (state?.reasons !== undefined)
+    return { main: w.night.noPlan(name), beside: inUnits(state.reasons.join(" "), place.units) };
   if (plan === undefined) return { main: w.night.working(name), beside: "" };
   const at = (time: number) => clockBeside(time, place.now, place.zone, place.language);
   const ready = at(timeOf(plan.departure));
@@ -31,7 +41,10 @@ export function sentenceOf(
   if (plan.status === "not-reachable") {
     const [remedy] = plan.remedies ?? [];
     const nothing = state?.isBusy ? "" : w.night.nothingHelps;
-    const help = remedy === undefined ? nothing : w.night.wouldHelp(remedy.text, w.odds(remedy.chance));
+    const help =
+      remedy === undefined
+        ? nothing
+        : w.night.wouldHelp(inUnits(remedy.text, place.units), w.odds(remedy.chance));
     return { main: w.night.notReady(name, ready, odds), beside: `${binds} ${help}` };
   }
   if (aircraft.heatersOn.length > 0) {
