@@ -317,6 +317,16 @@ export const en = {
     briefing: "Before the starter is pressed",
     assumed: (n: number) => `What was assumed (${n})`,
     plan: {
+      topics: {
+        oil: "Oil",
+        "oil-pressure": "Oil pressure",
+        "oil-grade": "Oil grade",
+        propeller: "Propeller",
+        cranking: "Cranking",
+        battery: "Battery",
+        fuel: "Fuel",
+        breather: "Breather",
+      },
       old: "Of the plan before this one; the new one is being worked out.",
       warm: "Warm through",
       warmRule: "Past the maker's limit it may be started; warm through it starts easily and wears little.",

@@ -329,6 +329,16 @@ export const nb: Words = {
     briefing: "Før starteren trykkes inn",
     assumed: (n) => `Hva som ble antatt (${n})`,
     plan: {
+      topics: {
+        oil: "Olje",
+        "oil-pressure": "Oljetrykk",
+        "oil-grade": "Oljetype",
+        propeller: "Propell",
+        cranking: "Starteren",
+        battery: "Batteri",
+        fuel: "Drivstoff",
+        breather: "Veivhuslufting",
+      },
       old: "Fra den forrige planen; den nye regnes ut.",
       warm: "Gjennomvarm",
       warmRule: "Over produsentens grense kan motoren startes; gjennomvarm starter den lett og slites lite.",
