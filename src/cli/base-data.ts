@@ -18,9 +18,7 @@ export function addBaseData(program: Command, shell: Shell): void {
 
   program
     .command("backup")
-    .description(
-      "write the whole base to one checked file, also while it is kept; keep it as safe as the store",
-    )
+    .description("Write the whole base to one checked file, also while it runs; it holds password hashes")
     .argument("<file>", "file to write")
     .addOption(dataOption())
     .action(async (file: string, flags: DataFlags) =>
@@ -29,7 +27,7 @@ export function addBaseData(program: Command, shell: Shell): void {
 
   program
     .command("restore")
-    .description("fill an empty store from a file that backup wrote")
+    .description("Fill an empty store from a backup file")
     .argument("<file>", "file to read")
     .addOption(dataOption())
     .action(async (file: string, flags: DataFlags) =>
@@ -38,11 +36,11 @@ export function addBaseData(program: Command, shell: Shell): void {
 
   program
     .command("export")
-    .description("the logbook as JSON or CSV by the file's name, or the probes' readings as CSV")
+    .description("Export the logbook as .json or .csv, or probe readings as .csv")
     .argument("<file>", "file to write, .json or .csv")
     .addOption(dataOption())
     .addOption(
-      new Option("--readings <resolution>", "readings of the probes instead of events").choices(RESOLUTIONS),
+      new Option("--readings <resolution>", "export probe readings instead of events").choices(RESOLUTIONS),
     )
     .action(async (file: string, flags: DataFlags & { readings?: (typeof RESOLUTIONS)[number] }) =>
       say(await (await base()).exported(dataOf(flags), file, flags.readings)),
@@ -50,8 +48,8 @@ export function addBaseData(program: Command, shell: Shell): void {
 
   program
     .command("import")
-    .description("import events (JSON or CSV) or readings (CSV); nothing in the store is overwritten")
-    .argument("<file>", "file that export wrote")
+    .description("Import events (JSON or CSV) or readings (CSV); nothing in the store is overwritten")
+    .argument("<file>", "file written by export")
     .addOption(dataOption())
     .action(async (file: string, flags: DataFlags) =>
       say(await (await base()).imported(dataOf(flags), file)),
@@ -59,9 +57,7 @@ export function addBaseData(program: Command, shell: Shell): void {
 
   program
     .command("owner")
-    .description(
-      "set up an owner, or give one a new password; asked for, or the first line of standard input",
-    )
+    .description("Set up an owner or change a password; it is asked for, or read from standard input")
     .argument("<name>", "name to sign in with")
     .addOption(dataOption())
     .action(async (name: string, flags: DataFlags) =>

@@ -21,35 +21,36 @@ export interface RunFlags {
 }
 
 export const FLAG = {
-  json: () => new Option("--json", "write the result as JSON instead of text"),
-  units: () => new Option("--units <unit>", "temperatures in text").choices(["c", "f"]).default("c"),
+  json: () => new Option("--json", "print JSON instead of text"),
+  units: () => new Option("--units <unit>", "temperatures in °C or °F").choices(["c", "f"]).default("c"),
   wind: () =>
-    new Option("--wind-units <unit>", "wind speeds in text").choices(["kt", "mps", "kmh"]).default("mps"),
-  all: () => new Option("--all", "everything behind the first screen too"),
-  members: () => new Option("--members <n>", "drawn cases that chances are counted over").argParser(aNumber),
-  seed: () => new Option("--seed <n>", "seed of the drawn cases").argParser(aNumber),
-  chance: () =>
-    new Option("--chance <p>", "chance of being ready that is wanted, such as 0.9").argParser(aNumber),
-  depart: () => new Option("--depart <time>", "start of the engine: HH:MM or an ISO date and time"),
+    new Option("--wind-units <unit>", "winds in kt, m/s or km/h")
+      .choices(["kt", "mps", "kmh"])
+      .default("mps"),
+  all: () => new Option("--all", "print everything, not only the first screen"),
+  members: () =>
+    new Option("--members <n>", "number of cases that chances are counted over").argParser(aNumber),
+  seed: () => new Option("--seed <n>", "seed of the random cases").argParser(aNumber),
+  chance: () => new Option("--chance <p>", "wanted chance of being ready, such as 0.9").argParser(aNumber),
+  depart: () => new Option("--depart <time>", "departure: HH:MM, or an ISO date and time"),
   heater: () =>
-    new Option("--heater <id>", "what if this were the only heater; may be repeated").argParser(
+    new Option("--heater <id>", "what if: only this heater; may be repeated").argParser(
       (id: string, before: readonly string[] = []) => [...before, id],
     ),
-  withoutCover: () => new Option("--without-cover", "what if nothing were fitted on the cowl"),
+  withoutCover: () => new Option("--without-cover", "what if: nothing on the cowl"),
   engine: () =>
     new Option(
       "--engine-c <temperature>",
-      "what if the whole engine began at this temperature, °C",
+      "what if: the whole engine starts at this temperature, °C",
     ).argParser(aNumber),
   column: () =>
-    new Option("--column <header=part>", "what a column of the log is; may be repeated").argParser(
+    new Option("--column <header=part>", "part that a log column measures; may be repeated").argParser(
       (pair: string, before: readonly string[] = []) => [...before, pair],
     ),
-  logUnit: () => new Option("--log-unit <unit>", "unit of columns that name none").choices(["c", "f"]),
-  aircraft: () =>
-    new Option("--aircraft <id>", "installation of the catalogue").default("four-carburettor-160"),
-  taf: () => new Option("--taf <file>", "forecast text instead of the document's weather"),
-  metar: () => new Option("--metar <file>", "observation text instead of the document's weather"),
+  logUnit: () => new Option("--log-unit <unit>", "unit of log columns that name none").choices(["c", "f"]),
+  aircraft: () => new Option("--aircraft <id>", "engine of the catalogue").default("four-carburettor-160"),
+  taf: () => new Option("--taf <file>", "TAF file instead of the document's weather"),
+  metar: () => new Option("--metar <file>", "METAR file instead of the document's weather"),
 };
 
 /** The what-ifs asked for, with report files read. Throws BadInput for a file that cannot be read. */

@@ -36,10 +36,21 @@ export interface Shell {
   interruptible<T>(work: Promise<T>, clean: () => void): Promise<T>;
 }
 
+const START_HERE = `
+Start here:
+  soakline tonight                      plans of the invented demo base
+  soakline plan scenario.json           the plan for one aircraft
+  soakline serve --demo                 the web app, with the demo base
+  soakline help plan                    options of one command
+`;
+
 export function createProgram(shell: Shell): Command {
   const program = new Command("soakline")
-    .description("Have a cold-soaked light aircraft truly ready when it is wanted.")
+    .description(
+      "Plans the preheat of a light aircraft: when to plug in, with what chance it is ready, how long it stays so.",
+    )
     .showHelpAfterError("(soakline --help shows what there is)")
+    .addHelpText("after", START_HERE)
     .exitOverride()
     .configureOutput({
       writeOut: (text) => shell.stdout.write(text),
@@ -47,7 +58,7 @@ export function createProgram(shell: Shell): Command {
     });
   const style = (flags: Looks) => styleFor({ env: shell.env, isTty: shell.stdout.isTTY }, flags);
 
-  runCommand(program, "plan", "when to plug in, for the departure a scenario document wants")
+  runCommand(program, "plan", "When to plug in and unplug for the wanted departure")
     .addOption(FLAG.chance())
     .addOption(FLAG.depart())
     .action(async (file: string, flags: RunFlags) => {
@@ -58,18 +69,22 @@ export function createProgram(shell: Shell): Command {
       shell.exitWith(isGo ? EXIT.ok : EXIT.notReachable);
     });
 
-  runCommand(program, "explain", "why the plan is what it is: every criterion, and where the heat goes")
+  runCommand(program, "explain", "Why the plan is so: every check, and where the heat goes")
     .addOption(FLAG.chance())
     .addOption(FLAG.depart())
     .action(async (file: string, flags: RunFlags) =>
       show(await run("explain", file, flags), flags, explanationText),
     );
 
-  runCommand(program, "simulate", "every part over time, as the document's own events have it").action(
-    async (file: string, flags: RunFlags) => show(await run("simulate", file, flags), flags, simulationText),
+  runCommand(
+    program,
+    "simulate",
+    "Temperature of every part over time, with the document's own events",
+  ).action(async (file: string, flags: RunFlags) =>
+    show(await run("simulate", file, flags), flags, simulationText),
   );
 
-  runCommand(program, "away", "no power: how long a warm aircraft stays ready, covered and uncovered")
+  runCommand(program, "away", "No power: how long a warm aircraft stays ready, covered and uncovered")
     .addOption(FLAG.chance())
     .action(async (file: string, flags: RunFlags) => {
       const away = await run("away", file, flags);
@@ -81,7 +96,7 @@ export function createProgram(shell: Shell): Command {
   documentCommand(
     program,
     "base",
-    "one plan for all aircraft of a base: who gets which outlet, bay and cart when",
+    "One plan for all aircraft of a base: outlets, hangar bays, carts and people",
     'document of kind "base"',
   )
     .addOption(FLAG.taf())
@@ -96,7 +111,7 @@ export function createProgram(shell: Shell): Command {
   airframeCommand(
     program,
     "frost",
-    "frost on the wing by the morning: chance, hours, thickness, with and without a cover",
+    "Frost on the wing by departure: chance, hours, thickness, with and without a cover",
   )
     .addOption(FLAG.depart())
     .addOption(FLAG.taf())
@@ -106,20 +121,20 @@ export function createProgram(shell: Shell): Command {
   airframeCommand(
     program,
     "thaw",
-    "when a snowy or wet aircraft in a hangar is clear and dry, and what freezes again after",
+    "When a snowy or wet aircraft in a hangar is clear and dry, and what freezes again outside",
   ).action(async (file: string, flags: RunFlags) => show(await run("thaw", file, flags), flags, thawText));
 
   documentCommand(
     program,
     "kit",
-    "heaters, covers and switches side by side, tonight and in the cold",
+    "Heaters, covers and switches compared, tonight and in the cold",
     'document of kind "kit"',
   ).action(async (file: string, flags: RunFlags) => show(await run("kit", file, flags), flags, kitText));
 
   addWinterCommands(program, { ...shell, show });
 
-  logCommand(program, "learn", "what a log of temperatures teaches about this aircraft")
-    .option("--save <file>", "write what was learned to a file, for `learned` in scenarios")
+  logCommand(program, "learn", "What a temperature log teaches about this aircraft")
+    .option("--save <file>", "save what was learned, for `learned` in scenarios")
     .action(async (file: string, flags: RunFlags & LogFlags & { save?: string }) => {
       const learning = await run("learn", file, flags, logFrom(flags));
       if (learning !== undefined && flags.save !== undefined) {
@@ -128,18 +143,15 @@ export function createProgram(shell: Shell): Command {
       show(learning, flags, learningText);
     });
 
-  logCommand(
-    program,
-    "now",
-    "where every part stands at a log's last reading, also those no probe sees",
-  ).action(async (file: string, flags: RunFlags & LogFlags) =>
-    show(await run("now", file, flags, logFrom(flags)), flags, nowText),
+  logCommand(program, "now", "Temperature of every part at the log's last reading, probed or not").action(
+    async (file: string, flags: RunFlags & LogFlags) =>
+      show(await run("now", file, flags, logFrom(flags)), flags, nowText),
   );
 
   program
     .command("why")
-    .description("one question, its answer at a temperature, the equation, its source and a curve")
-    .argument("[topic]", "what to explain; without it, the topics there are")
+    .description("One question at one temperature: answer, equation, source and curve")
+    .argument("[topic]", "question to answer; without it, lists them")
     .argument("[temp_c]", "temperature, °C", "-20")
     .addOption(FLAG.aircraft())
     .addOption(FLAG.json())
@@ -154,9 +166,9 @@ export function createProgram(shell: Shell): Command {
 
   program
     .command("catalogue")
-    .description("engines, heaters and covers that documents can name by id")
-    .addArgument(new Argument("[section]", "what to list").choices(Object.keys(CATALOGUE)))
-    .argument("[id]", "one entry, with the origin of its numbers")
+    .description("Engines, heaters and covers that documents name by id")
+    .addArgument(new Argument("[section]", "part of the catalogue").choices(Object.keys(CATALOGUE)))
+    .argument("[id]", "one entry, with the source of its numbers")
     .addOption(FLAG.json())
     .addOption(FLAG.units())
     .addOption(FLAG.wind())
@@ -181,7 +193,7 @@ export function createProgram(shell: Shell): Command {
 
   program
     .command("tonight")
-    .description("the invented demo base: a plan for each of its aircraft")
+    .description("The invented demo base: a plan for each aircraft")
     .addOption(FLAG.json())
     .addOption(FLAG.all())
     .addOption(FLAG.units())
@@ -256,10 +268,10 @@ function logCommand(program: Command, name: string, description: string): Comman
   return program
     .command(name)
     .description(description)
-    .argument("<file>", "scenario document of what was done while the log ran")
-    .requiredOption("--log <file>", "CSV of logged temperatures")
+    .argument("<file>", "scenario document with the events of the logged time")
+    .requiredOption("--log <file>", "CSV file of logged temperatures")
     .addOption(FLAG.column())
-    .option("--log-zone <zone>", "IANA time zone of the log's times, where they name none")
+    .option("--log-zone <zone>", "IANA time zone of log times that name none")
     .addOption(FLAG.logUnit())
     .addOption(FLAG.json())
     .addOption(FLAG.units())
@@ -283,7 +295,7 @@ function documentCommand(program: Command, name: string, description: string, wh
   return program
     .command(name)
     .description(description)
-    .argument("<file>", `${what}, - for standard input`)
+    .argument("<file>", `${what}; - reads standard input`)
     .addOption(FLAG.json())
     .addOption(FLAG.all())
     .addOption(FLAG.units())

@@ -10,35 +10,27 @@ const DEMO_DATA = "./soakline-data/demo.sqlite";
 export function addServe(program: Command, shell: Shell): void {
   program
     .command("serve")
-    .description("keep a base: listen to its probes, plan, switch its heaters, answer the web app")
+    .description("Run a base: read its probes, plan, switch its heaters, serve the web app")
     .addOption(dataOption())
     .option("--host <address>", "address to listen on", "127.0.0.1")
     .option("--port <n>", "port to listen on, 0 for any free one", portOf, 8420)
     .option(
       "--broker <url>",
-      "MQTT broker, such as mqtt://192.168.1.5; without it one runs inside, for this computer",
+      "MQTT broker, such as mqtt://192.168.1.5; without it, one runs inside, for this computer only",
     )
-    .option("--demo", "the invented base, with made aircraft whose probes and heaters are on the broker")
-    .option(
-      "--name <name>",
-      "name it is reached by beside its address, such as base.lan; may be repeated",
-      added,
-    )
+    .option("--demo", "run the invented base, with simulated aircraft on the broker")
+    .option("--name <name>", "another host name of this base, such as base.lan; may be repeated", added)
     .option("--https", "browsers reach it over TLS, through a proxy")
-    .option(
-      "--proxy <address>",
-      "proxy whose word for the caller's address is believed; may be repeated",
-      added,
-    )
+    .option("--proxy <address>", "address of a trusted proxy; may be repeated", added)
     .addOption(FLAG.units())
     .addOption(FLAG.wind())
     .addOption(
-      new Option("--log <level>", "structured lines on standard error")
+      new Option("--log <level>", "log level, on standard error")
         .choices(["none", "debug", "info", "warn", "error"])
         .default("warn"),
     )
     .addOption(
-      new Option("--speed <n>", "with --demo: how many times faster its clock runs")
+      new Option("--speed <n>", "with --demo: run its clock this many times faster")
         .default(1)
         .argParser(speedOf),
     )

@@ -4,7 +4,10 @@ import { Option } from "commander";
 export const USUAL_DATA = "./soakline-data/base.sqlite";
 
 export function dataOption(): Option {
-  return new Option("--data <path or address>", "SQLite file, or postgres://… of a PostgreSQL database");
+  return new Option(
+    "--data <path or address>",
+    "SQLite file, or postgres://… address of a PostgreSQL database",
+  );
 }
 
 export function isPostgres(data: string): boolean {

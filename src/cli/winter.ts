@@ -39,21 +39,23 @@ export interface WinterShell {
   ): void;
 }
 
-const QUEUE = () => new Option("--queue <url>", "PostgreSQL through which processes share the work");
+const QUEUE = () => new Option("--queue <url>", "PostgreSQL database through which processes share the work");
 
 export function addWinterCommands(program: Command, shell: WinterShell): void {
   program
     .command("winter")
-    .description("whole winters: how often ready, energy, money and wear of each kit and habit")
-    .argument("<file>", 'document of kind "winter", - for standard input')
+    .description("Whole winters: departures ready, energy, cost and wear of each kit and habit")
+    .argument("<file>", 'document of kind "winter"; - reads standard input')
     .addOption(FLAG.json())
     .addOption(FLAG.units())
     .addOption(FLAG.wind())
     .addOption(FLAG.members())
     .addOption(FLAG.seed())
-    .option("--csv <file>", "write the rows to a CSV file too")
-    .option("--keep <file>", "keep finished pieces in a file, and go on from those in it")
-    .addOption(new Option("--threads <n>", "threads to work on, all cores unless given").argParser(aCount))
+    .option("--csv <file>", "also write the rows to a CSV file")
+    .option("--keep <file>", "keep finished work in a file, and resume from it")
+    .addOption(
+      new Option("--threads <n>", "number of threads; without it, one for each core").argParser(aCount),
+    )
     .addOption(QUEUE())
     .action(async (file: string, flags: WinterFlags) => {
       const study = await studied(file, flags, shell);
@@ -64,9 +66,9 @@ export function addWinterCommands(program: Command, shell: WinterShell): void {
 
   program
     .command("winter-worker")
-    .description("works on winters that others put in a queue")
+    .description("Work on winters from a shared queue")
     .addOption(QUEUE().makeOptionMandatory())
-    .option("--drain", "end when there is nothing left to do")
+    .option("--drain", "end when the queue is empty")
     .action(async ({ queue, drain }: { queue: string; drain?: boolean }) => {
       const name = `${hostname()} ${process.pid}`;
       const worked = await reached(queue, () =>

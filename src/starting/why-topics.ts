@@ -110,7 +110,7 @@ export const WHY_TOPICS = {
       "the engine wants more.",
   },
   "cranking-speed": {
-    title: "Does it spin fast enough?",
+    title: "Does it turn fast enough?",
     unit: "rpm",
     equation: "k_T (V_0 - k_E omega)/(R_battery + R_starter) = T(omega)",
     source:
@@ -120,8 +120,8 @@ export const WHY_TOPICS = {
       return (temp) => model.speed(temp, temp, temp, temp, USUAL_CRANKING) / RADIANS_PER_SECOND_OF_RPM;
     },
     sentence: (value, tempC, { cranking, battery }) =>
-      `${at(tempC)} all through, battery too and ${(100 * battery.assumed_charge).toFixed(0)} % charged, it turns at about ` +
-      `${value.toFixed(0)} rpm; ${cranking.speed_min_rpm} rpm is the least to count on.`,
+      `${at(tempC)}, engine and battery, the battery ${(100 * battery.assumed_charge).toFixed(0)} % charged, the starter turns ` +
+      `about ${value.toFixed(0)} rpm. It takes ${cranking.speed_min_rpm} rpm at least.`,
   },
   "battery-freezing": {
     title: "When does the battery freeze?",

@@ -18,7 +18,7 @@ describe("plan", () => {
       "Stays ready",
       "Energy",
       "By habit",
-      "Must hold",
+      "OK of 100",
       "At the start",
       "Assumed",
       "Care",
@@ -108,7 +108,7 @@ describe("plan", () => {
 
 describe("simulate", () => {
   test.concurrent("shows every part by the hour", async () => {
-    const { code, stdout } = await soakline(["simulate", "examples/heron-log.json", ...FEW]);
+    const { code, stdout } = await soakline(["simulate", "examples/heron-log.json", "--all", ...FEW]);
     expect(code).toBe(0);
     expect(stdout).toMatch(/after +oil +sump +case +crank +barrel +heads/);
     expect(stdout).toMatch(/3 Sat 00:00 plug in: own-pads/);
@@ -129,14 +129,27 @@ describe("simulate", () => {
 
 describe("explain", () => {
   test.concurrent("gives each criterion its value, limit, margin, reason and source, and the heat flows", async () => {
-    const { code, stdout } = await soakline(["explain", TONIGHT, ...FEW]);
+    const { code, stdout } = await soakline(["explain", TONIGHT, "--all", ...FEW]);
     expect(code).toBe(0);
-    expect(stdout).toMatch(/\(binds\)/);
-    expect(stdout).toMatch(/at least -6 °C: margin -?\d+ K .*holds in/s);
+    expect(stdout).toMatch(/^Lynx: ready at 10:00 in .+ cases\. Weakest point: /);
+    expect(stdout).toMatch(/^Weakest point: /m);
+    expect(stdout).toMatch(/at least -6 °C: [\d.]+ K (to spare|short); OK in (over )?\d+ of\s+100/);
     expect(stdout).toMatch(/Why: .*\n(.*\n)?.*Source: /);
     expect(stdout).toMatch(/Where the heat goes just before unplugging/);
     expect(stdout).toMatch(/\d+ W {2}oil sump → oil/);
   });
+});
+
+test.concurrent.each([
+  ["explain", TONIGHT],
+  ["simulate", "examples/lynx-cover-off.json"],
+])("the first screen of %s is one screen", async (command, file) => {
+  const { stdout } = await soakline([command, file, ...FEW]);
+  const lines = stdout.trimEnd().split("\n");
+  expect(lines.length).toBeLessThanOrEqual(24);
+  expect(lines.filter((line) => [...line].length > 80)).toEqual([]);
+  expect(stdout).toMatch(command === "explain" ? /^Weakest {7}\S/m : /^Crankshaft {4}-?\d+ at the start/m);
+  expect(stdout).not.toMatch(/Source:/);
 });
 
 describe("catalogue", () => {

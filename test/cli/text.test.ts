@@ -10,9 +10,11 @@ import {
   day,
   difference,
   inUnits,
+  ofHundred,
   percent,
   span,
   temperature,
+  windSpeed,
   wrapped,
 } from "../../src/cli/text/words.js";
 
@@ -69,6 +71,21 @@ describe("words", () => {
       "- Below -34 °C take it out. (a handbook)",
     );
     expect(assumed([], UTF8)).toEqual([]);
+  });
+
+  test("winds, and chances out of 100 that never promise more than was counted", () => {
+    expect(["kt", "mps", "kmh"].map((wind) => plain(windSpeed(5, { ...UTF8, wind } as Style)))).toEqual([
+      "10 kt",
+      "5 m/s",
+      "18 km/h",
+    ]);
+    expect([1, 0.995, 0.889, 0.01, 0.004].map(ofHundred)).toEqual([
+      "over 99 of 100",
+      "over 99 of 100",
+      "88 of 100",
+      "1 of 100",
+      "under 1 of 100",
+    ]);
   });
 
   test("spans of time", () => {

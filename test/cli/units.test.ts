@@ -12,8 +12,8 @@ const [reference] = INSTALLATIONS;
 const COMMANDS: readonly (readonly string[])[] = [
   ["plan", "examples/lynx-tonight.json", "--all", ...FEW],
   ["plan", "examples/lynx-impossible.json", "--all", ...FEW],
-  ["explain", "examples/lynx-tonight.json", ...FEW],
-  ["simulate", "examples/lynx-cover-off.json", ...FEW],
+  ["explain", "examples/lynx-tonight.json", "--all", ...FEW],
+  ["simulate", "examples/lynx-cover-off.json", "--all", ...FEW],
   ["away", "examples/wren-away.json", "--all", ...FEW],
   ["base", "examples/ravnholt-base.json", "--all", ...FEW],
   ["frost", "examples/frost-clear-night.json", "--all", ...FEW],
@@ -35,7 +35,7 @@ const COMMANDS: readonly (readonly string[])[] = [
  * the user's own input. These are the lists under such a heading, a "!" of a first screen, a "Source" with its lines, and
  * the names of the log's own columns.
  */
-const QUOTES = /^(Care|Origin of the numbers|Doubtful input|Left out of the log, or doubted)$/;
+const QUOTES = /^(Care|Origin of the numbers|Doubtful input|Left out of the log, or doubtful)$/;
 
 const COLUMN = /(oil temp|case top|heads|outside) \(°C\)/g;
 

@@ -41,8 +41,8 @@ describe.skipIf(withoutBrowser)("the main flows", () => {
     await settled(page);
     expect(await sentence.textContent()).toMatch(/ready at 11:05\./);
     await page.getByRole("link", { name: "Logbook" }).press("Enter");
-    await page.getByText(/Lynx wanted at .* 11:05/).waitFor();
-    await page.getByText("Lynx: departure dropped").waitFor();
+    await page.getByText(/Lynx departure wanted: .* 11:05/).waitFor();
+    await page.getByText("Lynx departure cancelled").waitFor();
     expect(await page.evaluate("document.activeElement?.tagName")).toBe("H1");
     expectNoComplaints(seen);
     await seen.context.close();
@@ -99,14 +99,14 @@ describe.skipIf(withoutBrowser)("the main flows", () => {
     await page.getByRole("link", { name: "Aircraft" }).click();
     await page.getByRole("button", { name: "Plugged in" }).click();
     await page.getByText("Inspect wiring, pad and nearby hoses").first().waitFor();
-    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.getByRole("button", { name: "Log it" }).click();
     await page
       .locator(".placard .main", { hasText: "Lynx is plugged in. Unplug at 09:45" })
       .waitFor({ timeout: 30_000 });
     await page.getByRole("button", { name: "Unplugged" }).waitFor();
     await page.getByRole("button", { name: "Reading", exact: true }).click();
     await page.getByRole("spinbutton", { name: "It shows" }).fill("-11");
-    await page.getByRole("button", { name: "Write it down" }).click();
+    await page.getByRole("button", { name: "Log it" }).click();
     await page.getByRole("link", { name: "Logbook" }).click();
     await page.getByText("Lynx read: oil −11 °C").waitFor();
     const entry = page.getByRole("listitem").filter({ hasText: "Lynx plugged in" });

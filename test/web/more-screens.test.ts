@@ -32,7 +32,7 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     const at20 = await answer.textContent();
     await here.page.getByRole("button", { name: "At: less" }).click();
     await expect.poll(() => answer.textContent()).not.toBe(at20);
-    await here.page.getByLabel("The question").selectOption("bearing-clearance");
+    await here.page.getByLabel("Question").selectOption("bearing-clearance");
     await here.page.getByRole("heading", { name: "What is left of the main-bearing clearance?" }).waitFor();
     await judged("why");
   });
@@ -73,16 +73,16 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     await here.page.getByText(/^2 readings/).waitFor();
 
     await bring("night.csv", nightLog());
-    await here.page.getByText(/left out or doubted \(1\)/i).waitFor();
+    await here.page.getByText(/left out or doubtful \(1\)/i).waitFor();
     await here.page.getByRole("button", { name: "Learn from it" }).click();
     await main(/^(Learned \d+ of|The log taught nothing)/, 300_000);
-    const tonight = here.page.getByText(/^Before: .* With what was learned: /);
+    const tonight = here.page.getByText(/^Before: .* With this log: /);
     await tonight.waitFor({ timeout: 180_000 });
     await judged("learn");
     await here.page.getByRole("button", { name: "Use it for Lynx" }).click();
     await here.page.getByText(/^Lynx is planned with what \d+ logged readings taught/).waitFor();
-    await here.page.getByRole("button", { name: "Back to the catalogue" }).click();
-    await here.page.getByText("Lynx is planned with the general values of its engine.").waitFor();
+    await here.page.getByRole("button", { name: "Back to the catalogue values" }).click();
+    await here.page.getByText("Lynx is planned with the catalogue values of its engine.").waitFor();
   });
 
   test("base: faults stand at their field; what is right is kept as a new set-up", {
@@ -104,7 +104,7 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     await added.getByLabel("Name", { exact: true }).first().fill("Stoat");
     await added.getByLabel("Name", { exact: true }).first().press("Tab");
     await here.page.getByRole("button", { name: "Save" }).click();
-    await here.page.getByText("Saved; all plans are made anew.").waitFor();
+    await here.page.getByText("Saved. All plans are recalculated.").waitFor();
     await here.page.reload();
     // What this screen needs comes after the plans that the reload begins.
     await here.page.locator("summary", { hasText: "Stoat" }).waitFor({ timeout: 120_000 });
@@ -146,15 +146,15 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     await here.page.getByRole("button", { name: "Save" }).click();
     await here.page.getByText("Not saved: one thing is wrong.").waitFor();
     const hours = here.page.getByRole("group", { name: "Hours 1" });
-    await hours.getByText("The end has to be later than the beginning.").waitFor();
+    await hours.getByText("The end must be later than the beginning.").waitFor();
     await to.fill("");
     await here.page.getByRole("button", { name: "Save" }).click();
-    await hours.getByText("Say a date and a time.").waitFor();
+    await hours.getByText("Give a date and a time.").waitFor();
     expect(await to.getAttribute("aria-invalid")).toBe("true");
     await here.page.getByText("Not saved: one thing is wrong.").waitFor();
     await to.fill("2027-01-15T12:00");
     await here.page.getByRole("button", { name: "Save" }).click();
-    await here.page.getByText("Saved; all plans are made anew.").waitFor();
+    await here.page.getByText("Saved. All plans are recalculated.").waitFor();
     await here.page.reload();
     await lynx.locator("summary").first().waitFor({ timeout: 120_000 });
     await unfold(here.page);

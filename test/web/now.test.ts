@@ -9,7 +9,7 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
   const here = onDemo({}, async (seen) => {
     await openAircraft("Wren");
     await seen.page.getByRole("button", { name: "Plugged in" }).click();
-    await seen.page.getByRole("button", { name: "Write it down" }).click();
+    await seen.page.getByRole("button", { name: "Log it" }).click();
     await seen.page.getByRole("button", { name: "Unplugged" }).waitFor();
     await laterBy(seen, HEATED);
     await openAircraft("Wren");
@@ -26,7 +26,7 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
   test("hours of a pad under the oil: the oil is warm, the crankshaft is not, and it is said so", {
     timeout: 240_000,
   }, async () => {
-    await sheet().getByText("Wren is not ready for a start").waitFor({ timeout: 60_000 });
+    await sheet().getByText("Wren is not ready to start").waitFor({ timeout: 60_000 });
     await sheet()
       .getByText(/^The oil is warm enough, the rest is not: crankshaft and bearings/)
       .waitFor();
@@ -37,7 +37,7 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     expect(celsius(oil.middle) - celsius(shaft.middle)).toBeGreaterThan(20);
     expect(celsius(shaft.middle)).toBeLessThan(0);
     expect(shaft.band).toMatch(/−?\d+ … −?\d+/);
-    expect([oil.known, shaft.known]).toEqual(["worked out", "worked out"]);
+    expect([oil.known, shaft.known]).toEqual(["calculated", "calculated"]);
     await sheet()
       .getByText(/Nothing was measured/)
       .waitFor();
@@ -54,7 +54,7 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await whatIf.getByRole("slider", { name: /^Wind/ }).fill("2");
     const plugIn = /Plug in at (?:\w+ )?(\d\d:\d\d), now planned at (?:\w+ )?(\d\d:\d\d); ready in/;
     await expect.poll(() => answer.textContent(), { timeout: 60_000 }).toMatch(plugIn);
-    await whatIf.getByText("First answer").waitFor({ state: "detached", timeout: 60_000 });
+    await whatIf.getByText("First estimate").waitFor({ state: "detached", timeout: 60_000 });
     const [, windy, planned] = plugIn.exec((await answer.textContent()) ?? "") ?? [];
     // In twice the wind an engine that is heated loses more: the plug has to go in earlier.
     expect(minutesBefore(windy)).toBeGreaterThan(minutesBefore(planned));
@@ -62,7 +62,7 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await expect
       .poll(() => answer.textContent(), { timeout: 60_000 })
       .toMatch(/Plug in at|it is ready at 10:00 in .* cases/);
-    await whatIf.getByText("First answer").waitFor({ state: "detached", timeout: 60_000 });
+    await whatIf.getByText("First estimate").waitFor({ state: "detached", timeout: 60_000 });
     const bare = plugIn.exec((await answer.textContent()) ?? "")?.[1];
     if (bare !== undefined) expect(minutesBefore(bare)).toBeGreaterThan(minutesBefore(windy));
     await judgedAtSizes(here.page, "what if");
@@ -77,12 +77,12 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await here.page.getByRole("button", { name: "Reading", exact: true }).click();
     await here.page.getByRole("spinbutton", { name: "It shows" }).fill("12");
     await here.page.getByText("10 min ago").click();
-    await here.page.getByRole("button", { name: "Write it down" }).click();
+    await here.page.getByRole("button", { name: "Log it" }).click();
     await expect.poll(async () => (await part("oil")).known, { timeout: 60_000 }).toMatch(/^read \d\d:\d\d$/);
     const after = celsius((await part("oil")).middle);
     // Far below what was worked out: what is shown moves towards it.
     expect(after).toBeLessThan(before - 10);
-    expect((await part("crankshaft")).known).toBe("worked out");
+    expect((await part("crankshaft")).known).toBe("calculated");
     expect(
       await sheet()
         .getByText(/Nothing was measured/)
@@ -93,10 +93,10 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
   test("without a departure the engine bay and the answer are there all the same", {
     timeout: 240_000,
   }, async () => {
-    await neverHappened(/Wren wanted at/);
+    await neverHappened(/Wren departure wanted/);
     await openAircraft("Wren");
     await here.page.locator(".placard .main", { hasText: "No departure is wanted for Wren" }).waitFor();
-    await sheet().getByText("Wren is not ready for a start").waitFor({ timeout: 60_000 });
+    await sheet().getByText("Wren is not ready to start").waitFor({ timeout: 60_000 });
     await here.page.getByRole("img", { name: /^Section through the engine bay of Wren/ }).waitFor();
     expect(await here.page.getByRole("slider", { name: "Time shown" }).count()).toBe(0);
     await judgedAtSizes(here.page, "now without a departure");
@@ -109,7 +109,7 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
   }, async () => {
     await neverHappened(/[Ff]orecast/);
     await openAircraft("Wren");
-    await sheet().getByText("It is not known yet how Wren stands.").waitFor({ timeout: 60_000 });
+    await sheet().getByText("The state of Wren is not known yet.").waitFor({ timeout: 60_000 });
     await sheet()
       .getByText(/no forecast was entered/)
       .waitFor();

@@ -77,7 +77,7 @@ describe.skipIf(withoutBrowser)("with a base's server", () => {
     await expect
       .poll(() => base.events.map(({ kind }) => kind), { timeout: 30_000 })
       .toEqual(["set-up", "forecast", "departure-wanted"]);
-    await page.getByText("In step with the base").waitFor();
+    await page.getByText("Synced with the base").waitFor();
     await kept(page);
 
     await context.setOffline(true);
@@ -93,12 +93,12 @@ describe.skipIf(withoutBrowser)("with a base's server", () => {
     await page.getByText("Note: written on the ice").waitFor();
 
     await context.setOffline(false);
-    await page.getByText("In step with the base").waitFor({ timeout: 60_000 });
+    await page.getByText("Synced with the base").waitFor({ timeout: 60_000 });
     await expect.poll(() => base.events.length, { timeout: 30_000 }).toBe(5);
     // Another page of the same device has nothing more to send.
     const other = await context.newPage();
     await other.goto(`${site.url}#/logbook`);
-    await other.getByText("In step with the base").waitFor();
+    await other.getByText("Synced with the base").waitFor();
     expect(base.posted).toHaveLength(new Set(base.posted).size);
     expect(new Set(base.posted).size).toBe(5);
 
@@ -119,7 +119,7 @@ describe.skipIf(withoutBrowser)("with a base's server", () => {
     const seen = await visit(site, { viewport: PHONE });
     const { page, context } = seen;
     await page.getByRole("button", { name: /open the base here/i }).click();
-    await page.getByText("In step with the base").waitFor({ timeout: 30_000 });
+    await page.getByText("Synced with the base").waitFor({ timeout: 30_000 });
     await page.goto(`${site.url}#/logbook`);
     await page.getByText("Note: written on the ice").waitFor({ timeout: 30_000 });
     base.isDown = true;
@@ -128,7 +128,7 @@ describe.skipIf(withoutBrowser)("with a base's server", () => {
     await page.getByText("Base not reached").waitFor();
     const before = base.events.length;
     base.isDown = false;
-    await page.getByText("In step with the base").waitFor({ timeout: 60_000 });
+    await page.getByText("Synced with the base").waitFor({ timeout: 60_000 });
     expect(base.events).toHaveLength(before + 1);
     expectOnlyLostNetwork(seen);
     await context.close();

@@ -121,7 +121,7 @@ describe("the first screen of a plan", () => {
     const plans = fc.record({
       status: fc.constantFrom("ready", "not-required", "look-first", "not-reachable" as const),
       message: fc.constant("why"),
-      look_first: fc.constant([{ code: "oil-unlisted", text: "Oil: look.", source: "s" } as const]),
+      look_first: fc.constant<PlanDocument["look_first"]>([{ code: "oil-unlisted", text: "Oil: look.", source: "s" }]),
       heating: fc.constantFrom(null, onFor(2, true), onFor(30, false)),
       plug_in: fc.constantFrom(null, stamp(NOW + HOUR)),
       start_within_min: fc.option(fc.integer({ min: 0, max: 600 }), { nil: null }),

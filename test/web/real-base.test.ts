@@ -36,7 +36,7 @@ describe.skipIf(withoutBrowser)("with the real server of a base", () => {
     await firstAircraft(page);
     await signIn(page);
     await expect.poll(kinds, { timeout: 60_000 }).toEqual(["set-up", "forecast", "departure-wanted"]);
-    await page.getByText("In step with the base").waitFor();
+    await page.getByText("Synced with the base").waitFor();
     await page.evaluate("navigator.serviceWorker.ready.then(() => undefined)");
 
     await context.setOffline(true);
@@ -53,14 +53,14 @@ describe.skipIf(withoutBrowser)("with the real server of a base", () => {
       else await route.fulfill({ response });
     });
     await context.setOffline(false);
-    await page.getByText("In step with the base").waitFor({ timeout: 60_000 });
+    await page.getByText("Synced with the base").waitFor({ timeout: 60_000 });
     expect(sends).toBe(2);
     await expect.poll(notes, { timeout: 30_000 }).toEqual(["written on the ice"]);
     // A second page of the same device, opened anew, has nothing to send again.
     const other = await context.newPage();
     await other.goto(`${site.url}#/logbook`);
     await other.getByText("Note: written on the ice").waitFor({ timeout: 30_000 });
-    await other.getByText("In step with the base").waitFor();
+    await other.getByText("Synced with the base").waitFor();
     expect(await notes()).toEqual(["written on the ice"]);
     await other.close();
 
@@ -102,9 +102,9 @@ describe.skipIf(withoutBrowser)("with the real server of a base", () => {
     });
     await page.goto(`${site.url}#/aircraft`);
     const sheet = page.getByRole("region", { name: "Can it start now?" });
-    await sheet.getByText("Worked out by the base, which hears its probes.").waitFor({ timeout: 60_000 });
+    await sheet.getByText("Calculated by the base, which hears its probes.").waitFor({ timeout: 60_000 });
     await sheet.getByText("The heater does not seem to heat.").waitFor();
-    await sheet.getByText("19 in 20 sure; taken for true in these numbers").waitFor();
+    await sheet.getByText("chance 19 in 20; the numbers here assume that it is so").waitFor();
     await page.getByText("Every part", { exact: true }).click();
     const oil = page.getByRole("row", { name: /^oil / });
     expect(await oil.locator("small").textContent()).toBe("by probe");

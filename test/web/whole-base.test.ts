@@ -19,7 +19,7 @@ describe.skipIf(withoutBrowser)("the whole base planned together", () => {
     await sheet().getByRole("button", { name: "Plan together" }).click();
     await planned();
     const said = await sheet().locator(".big").textContent();
-    expect(said).toMatch(/^All 4 ready in time; in \d+ % of cases all at once\.|^Not ready in time/);
+    expect(said).toMatch(/^All 4 ready in time; all together in \d+ % of cases\.|^Not ready in time/);
     const reasons = await sheet().locator("ul[lang=en]").first().locator("li").allTextContents();
     for (const name of ["Lynx", "Heron", "Marten", "Wren"])
       expect(
@@ -35,11 +35,11 @@ describe.skipIf(withoutBrowser)("the whole base planned together", () => {
   test("planned anew without news it tells everybody the same", { timeout: 300_000 }, async () => {
     const todo = () => sheet().locator("ol li").allTextContents();
     const before = await todo();
-    await sheet().getByRole("button", { name: "Plan together anew" }).click();
+    await sheet().getByRole("button", { name: "Plan together again" }).click();
     await sheet().getByRole("button", { name: "Stop" }).waitFor();
     // The plan before stays to be read while the next one is made.
     expect(await todo()).toEqual(before);
-    await sheet().getByRole("button", { name: "Plan together anew" }).waitFor({ timeout: 240_000 });
+    await sheet().getByRole("button", { name: "Plan together again" }).waitFor({ timeout: 240_000 });
     expect(await todo()).toEqual(before);
   });
 

@@ -1,10 +1,19 @@
 import type { CriterionDocument } from "../../index.js";
 import { fitting, type Style } from "../style.js";
-import { bareValue, inUnits, marginUnit, percent, unitOf, wrapped } from "./words.js";
+import {
+  bareOfHundred,
+  bareValue,
+  inUnits,
+  marginUnit,
+  ofHundred,
+  unitOf,
+  valueText,
+  wrapped,
+} from "./words.js";
 
 const TITLE_WIDTH = 33;
 
-/** One line a criterion: whether it holds, its median and band, its limit, how often it holds. */
+/** One line a criterion: whether it is OK, its median and band, its limit, in how many of 100 cases it is OK. */
 export function criteriaTable(
   criteria: readonly CriterionDocument[],
   wanted: number,
@@ -33,7 +42,7 @@ function criterionLine(criterion: CriterionDocument, wanted: number, style: Styl
     shown(value.p50).padStart(7),
     `${shown(value.p05)}..${shown(value.p95)}`.padStart(12),
     fitting(`${sign} ${shown(limit)} ${unitOf(unit, style)}`.trimEnd(), style).padStart(12),
-    percent(chance).padStart(11),
+    bareOfHundred(chance).padStart(11),
   ];
   return `${markOf(criterion, wanted, style)} ${cells.join("")}`;
 }
@@ -56,24 +65,27 @@ function markOf(
   return advisory ? colors.yellow("! ") : colors.red("!!");
 }
 
-/** A criterion with its reason and source. */
-export function criterionParagraph(criterion: CriterionDocument, weakest: boolean, style: Style): string[] {
-  const { title, unit, value, margin, limit, chance, direction, judged, advisory, reason, source } =
-    criterion;
+/** What a criterion comes to, in one line. */
+export function criterionFigures(criterion: CriterionDocument, style: Style): string {
+  const { unit, value, margin, limit, chance, direction, judged, advisory } = criterion;
   const shown = (x: number) => bareValue(x, unit, style);
   const apart = marginUnit(unit);
-  const off = (x: number) => bareValue(x, apart, style);
+  const off = valueText(Math.abs(margin.p50), apart, style);
   const units = unitOf(unit, style);
   const sign = direction === "at-least" ? "at least" : "at most";
-  const when = judged === "at-start" ? "at the start" : "while heating";
-  const band = `${shown(value.p50)} ${units} (${shown(value.p05)} to ${shown(value.p95)}) ${when}`;
-  const margins = `${off(margin.p50)} ${unitOf(apart, style)} (${off(margin.p05)} to ${off(margin.p95)})`;
-  const role = advisory ? "; advice, does not decide" : "";
-  const facts = `${band}, ${sign} ${shown(limit)} ${units}: margin ${margins}, OK in ${Math.round(100 * chance)} of 100${role}`;
-  const heading = weakest ? `${title} (weakest point)` : title;
+  const when = judged === "at-start" ? "" : " while heating";
+  const band = `${shown(value.p50)} ${units}${when} (9 in 10: ${shown(value.p05)} to ${shown(value.p95)})`;
+  const spare = margin.p50 < 0 ? `${off} short` : `${off} to spare`;
+  const role = advisory ? "; for information only" : "";
+  return `${band}; ${sign} ${valueText(limit, unit, style)}: ${spare}; OK in ${ofHundred(chance)}${role}`;
+}
+
+/** A criterion with its reason and source. */
+export function criterionParagraph(criterion: CriterionDocument, weakest: boolean, style: Style): string[] {
+  const { title, reason, source } = criterion;
   return [
-    style.colors.bold(heading),
-    ...wrapped(facts, style.width, "  "),
+    style.colors.bold(weakest ? `Weakest point: ${title}` : title),
+    ...wrapped(criterionFigures(criterion, style), style.width, "  "),
     ...wrapped(`Why: ${inUnits(reason, style)}`, style.width, "  "),
     ...wrapped(`Source: ${source}`, style.width, "  "),
   ];

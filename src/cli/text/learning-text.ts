@@ -1,6 +1,6 @@
 import type { LearningDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { assumed, clock, day, difference, fact, list, percent, wrapped } from "./words.js";
+import { assumed, clock, day, difference, fact, list, ofHundred, wrapped } from "./words.js";
 
 /** What a log taught, for an owner: what changed, what is still open, what to read next. */
 export function learningText(learning: LearningDocument, style: Style): string[] {
@@ -10,17 +10,17 @@ export function learningText(learning: LearningDocument, style: Style): string[]
     ...wrapped(`${name} (${aircraft.name}), from ${log.readings} readings (${log.origin}).`, style.width),
     "",
     ...multiplierTable(learning, style),
-    ...list("The log could not tell", untold, style),
+    ...list("The log did not show", untold, style),
     ...list(
-      "Doubt these: so far off that a probe, an event or the kit may not be as described",
+      "Check these: so far off that a probe, an event or the kit may not be as described",
       suspicious,
       style,
     ),
     "",
-    style.colors.bold("Probes: reading less model"),
+    style.colors.bold("Probes: reading minus model"),
     ...probes.flatMap((p) =>
       wrapped(
-        `${p.name}: off by ${difference(p.offset_k, style)}, follows in ${Math.round(p.lag_s)} s; fits to ${difference(p.rms_k, style)}, at worst ${difference(p.worst_k, style)}; ${percent(p.coverage)} within the 90 % band`,
+        `${p.name}: off by ${difference(p.offset_k, style)}, follows in ${Math.round(p.lag_s)} s; fits to ${difference(p.rms_k, style)}, at worst ${difference(p.worst_k, style)}; ${ofHundred(p.coverage)} within the 9 in 10 band`,
         style.width,
         "- ",
       ),
@@ -29,7 +29,7 @@ export function learningText(learning: LearningDocument, style: Style): string[]
     "",
     ...nextFacts(learning, style),
     ...list(
-      "Left out of the log, or doubted",
+      "Left out of the log, or doubtful",
       log.findings.map(
         (f) =>
           `${f.place}: ${f.kind}, expected ${f.expected}, received ${f.received}${f.rejected ? "" : " (kept)"}`,
@@ -50,15 +50,15 @@ function missFact({ discrepancy_scale }: LearningDocument, style: Style): string
 function headline({ multipliers }: LearningDocument): string {
   const taught = multipliers.filter((m) => m.left < 0.8);
   if (taught.length === 0)
-    return "The log taught nothing worth naming: read more parts, through a plug-in and an unplugging.";
+    return "The log taught nothing worth naming. Log more parts, through a plug-in and an unplugging.";
   const best = [...taught].sort((a, b) => a.left - b.left).slice(0, 3);
-  return `Learned ${taught.length} of ${multipliers.length} numbers of this aircraft, most of all ${best.map((m) => m.label).join("; ")}.`;
+  return `Learned ${taught.length} of ${multipliers.length} numbers of this aircraft. Most of all: ${best.map((m) => m.label).join("; ")}.`;
 }
 
 const LABEL_WIDTH = 50;
 
 function multiplierTable({ multipliers }: LearningDocument, style: Style): string[] {
-  const heading = `${"times the general value".padEnd(LABEL_WIDTH)}${"value".padStart(7)}${"90 % within".padStart(14)}${"open".padStart(7)}`;
+  const heading = `${"times the catalogue value".padEnd(LABEL_WIDTH)}${"value".padStart(7)}${"9 in 10".padStart(14)}${"open".padStart(7)}`;
   return [
     style.colors.bold(heading),
     ...multipliers.map(({ label, multiplier, within, left }) => {
@@ -77,7 +77,7 @@ function nextFacts({ next_readings }: LearningDocument, style: Style): string[] 
   const text = [best, ...(second === undefined ? [] : [second])].map(words).join("; ");
   return fact(
     "Read next",
-    `the crankshaft at departure is known to ±${difference(next_readings.sd_k, style)}; one more reading that would help most: ${text}`,
+    `the crankshaft at departure is known to ±${difference(next_readings.sd_k, style)}. One more reading helps most here: ${text}`,
     style,
   );
 }

@@ -10,7 +10,7 @@ import {
   DEFERENCE,
   day,
   list,
-  percent,
+  odds,
   unitOf,
   wrapped,
 } from "./words.js";
@@ -18,8 +18,8 @@ import {
 const SAID: Readonly<Record<NowDocument["deviations"][number]["finding"], string>> = {
   "heater-not-heating": "the heater does not seem to heat",
   "cover-off": "the cover seems to be off",
-  "other-place": "the aircraft does not seem to stand where it is said to",
-  "probe-out": "the probe does not seem to sit on its part",
+  "other-place": "the aircraft does not seem to stand where the document says",
+  "probe-out": "the probe seems to have come off its part",
 };
 
 /** Can I start? Every part now, also those no probe sees. */
@@ -28,14 +28,14 @@ export function nowText(now: NowDocument, style: Style): string[] {
   return [
     ...wrapped(answer(now), style.width).map((line) => style.colors.bold(line)),
     ...wrapped(
-      `${name} (${aircraft.name}) at ${clock(at, at)} on ${day(at)}, times in ${zone}. Probes: ${probes.map((p) => `${p.name} on ${p.part} (${p.readings}${p.left_aside > 0 ? `, ${p.left_aside} left aside` : ""} readings)`).join(", ")}.`,
+      `${name} (${aircraft.name}) at ${clock(at, at)} on ${day(at)}, times in ${zone}. Probes: ${probes.map((p) => `${p.name} on ${p.part}, ${p.readings} readings${p.left_aside > 0 ? ` (${p.left_aside} ignored)` : ""}`).join("; ")}.`,
       style.width,
     ),
     ...list(
-      "Look at this",
+      "Check this",
       deviations.map(
         (d) =>
-          `${SAID[d.finding]}${d.probe === undefined ? "" : ` (${d.probe})`}: ${percent(d.chance)}${d.believed ? ", taken for true" : ""}`,
+          `${SAID[d.finding]}${d.probe === undefined ? "" : ` (${d.probe})`}: chance ${odds(d.chance)}${d.believed ? "; the numbers below assume it" : ""}`,
       ),
       style,
     ),
@@ -45,7 +45,7 @@ export function nowText(now: NowDocument, style: Style): string[] {
     ...criteriaTable(criteria, 0.9, style),
     ...startFacts(now.start_briefing, style),
     ...list(
-      "Left out of the log, or doubted",
+      "Left out of the log, or doubtful",
       log_findings.map((f) => `${f.place}: ${f.kind}, expected ${f.expected}, received ${f.received}`),
       style,
     ),
@@ -58,12 +58,12 @@ export function nowText(now: NowDocument, style: Style): string[] {
 
 function answer({ chance, criteria, weakest, at }: NowDocument): string {
   const short = criteria.find((c) => c.id === weakest)?.title ?? weakest;
-  return `At ${clock(at, at)}: ready with ${percent(chance)} chance; ${short} binds.`;
+  return `At ${clock(at, at)}: ready in ${odds(chance)} cases. Weakest point: ${short}.`;
 }
 
 function partsTable({ parts, probes }: NowDocument, style: Style): string[] {
   const seen = new Set(probes.map((p) => (p.part === "barrels" ? "cylinders" : p.part)));
-  const heading = `${"part now".padEnd(34)}${"middle".padStart(8)}${"5..95 %".padStart(14)}  ${unitOf("c", style)}`;
+  const heading = `${"part now".padEnd(34)}${"middle".padStart(8)}${"9 in 10".padStart(14)}  ${unitOf("c", style)}`;
   return [
     style.colors.bold(heading),
     ...Object.entries(parts).map(([part, { p05_c, p50_c, p95_c }]) => {

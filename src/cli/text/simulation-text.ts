@@ -1,7 +1,8 @@
 import type { SimulationDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
-import { assumed, bareTemperature, cared, clock, DEFERENCE, day, list, unitOf, wrapped } from "./words.js";
+import { screen } from "./opening.js";
+import { assumed, bareTemperature, cared, clock, day, list, temperature, unitOf } from "./words.js";
 
 /** Parts in the order of interest, and what they are called here. */
 const COLUMNS = [
@@ -17,16 +18,53 @@ const COLUMNS = [
   ["outside_air", "air"],
 ] as const;
 
-/** A simulated course: medians by the hour, and the chart. */
+/** A simulated course: from where to where each part went, then medians by the hour, and the chart. */
 export function simulationText(simulation: SimulationDocument, style: Style): string[] {
-  const { name, aircraft, start, zone, course, happenings, members } = simulation;
+  const { name, aircraft, start, zone, course, members, cautions } = simulation;
+  const hours = course.time_h[course.time_h.length - 1];
+  const opening = {
+    verdict: `${name}: ${hours} h from ${day(start)} ${start.time.slice(11, 16)}, times in ${zone}`,
+    about: `${aircraft.name}. The middle of ${members} cases.`,
+    facts: partFacts(simulation, style),
+    cautions,
+  };
+  return screen(opening, () => everything(simulation, style), style);
+}
+
+/** Parts of the first screen, and what they are called there. */
+const FIRST_PARTS: Readonly<Record<string, string>> = {
+  oil: "Oil",
+  crankcase: "Case",
+  crankshaft: "Crankshaft",
+  cylinders: "Barrels",
+  heads: "Heads",
+  battery: "Battery",
+  outside_air: "Outside air",
+};
+
+function partFacts({ course, happenings, start }: SimulationDocument, style: Style): [string, string][] {
+  const bare = (celsius: number) => bareTemperature(celsius, style);
+  const facts = Object.entries(FIRST_PARTS).flatMap(([part, label]): [string, string][] => {
+    const middle = course.parts[part]?.p50_c;
+    if (middle === undefined) return [];
+    const ends = `${bare(middle[0]!)} at the start, ${bare(middle.at(-1)!)} at the end`;
+    return [
+      [label, `${ends}, between ${bare(Math.min(...middle))} and ${temperature(Math.max(...middle), style)}`],
+    ];
+  });
+  const done = happenings.map((h) => `${clock(h, start)} ${h.do.replace("_", " ")}`).join(", ");
+  return happenings.length === 0 ? facts : [...facts, ["What happens", done]];
+}
+
+function everything(
+  { start, zone, course, happenings, assumptions, warnings, cautions }: SimulationDocument,
+  style: Style,
+): string[] {
   const end = course.time_h[course.time_h.length - 1];
   const marks = happenings.map(({ at_h }, i) => ({ at_h, letter: String((i + 1) % 10), label: "" }));
   return [
-    style.colors.bold(`${name}: ${end} h from ${day(start)} ${start.time.slice(11, 16)}, times in ${zone}`),
-    ...wrapped(`${aircraft.name}; medians of ${members} drawn cases, ${unitOf("c", style)}`, style.width),
-    "",
-    ...hourlyTable(simulation, style),
+    `Middle of all cases, ${unitOf("c", style)}`,
+    ...hourlyTable(course, style),
     "",
     ...chartLines({ course, from_h: 0, to_h: end, start: Date.parse(start.time) / 1000, zone, marks }, style),
     ...list(
@@ -34,22 +72,20 @@ export function simulationText(simulation: SimulationDocument, style: Style): st
       happenings.map((h, i) => `${(i + 1) % 10} ${clock(h, start)} ${h.do.replace("_", " ")}: ${h.what}`),
       style,
     ),
-    ...assumed(simulation.assumptions, style),
+    ...assumed(assumptions, style),
     ...list(
       "Doubtful input",
-      simulation.warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
+      warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
       style,
     ),
-    ...cared(simulation.cautions, style),
-    "",
-    ...wrapped(DEFERENCE, style.width),
+    ...cared(cautions, style),
   ];
 }
 
 /** Samples at most this many lines. */
 const MOST_LINES = 25;
 
-function hourlyTable({ course }: SimulationDocument, style: Style): string[] {
+function hourlyTable(course: SimulationDocument["course"], style: Style): string[] {
   const columns = COLUMNS.filter(([part]) => course.parts[part] !== undefined);
   const end = course.time_h[course.time_h.length - 1];
   const step = Math.max(1, Math.ceil(end / MOST_LINES));

@@ -150,6 +150,17 @@ export function odds(share: number): string {
   return "under 1 in 100";
 }
 
+/** How many of 100 cases, never more than was counted. @example ofHundred(0.888) // "88 of 100" */
+export function ofHundred(share: number): string {
+  return `${bareOfHundred(share).replace(">", "over ").replace("<", "under ")} of 100`;
+}
+
+/** The same for columns. @example bareOfHundred(0.999) // ">99" */
+export function bareOfHundred(share: number): string {
+  if (share > 0.99) return ">99";
+  return share < 0.01 ? "<1" : String(Math.floor(100 * share + 1e-9));
+}
+
 /** Lines of at most `width` characters, the later ones indented. */
 export function wrapped(
   text: string,
