@@ -56,6 +56,10 @@ describe("the first screen of a plan", () => {
     expect(facts(long)[0]).toContain("for 120 h of at most 24 h in one go");
     expect(facts(long)[0]).toContain("off now, on again later");
     expect(facts(long)[1]).toContain("07:00 at the latest");
+    // A plug that the logbook knows since this minute; and one that nobody knows of.
+    const plan = aPlan({ plug_in: null, heating: { ...onFor(2, true), since: null, on_h: null } });
+    expect(facts(plan, { ...AIRCRAFT, heatingSince: NOW - HOUR / 20 })[0]).toContain("for 3 min of at most");
+    expect(facts(plan)[0]).toContain("since when is not known");
   });
 
   test("preheat not required says so, and what warm through would take", () => {
@@ -121,7 +125,9 @@ describe("the first screen of a plan", () => {
     const plans = fc.record({
       status: fc.constantFrom("ready", "not-required", "look-first", "not-reachable" as const),
       message: fc.constant("why"),
-      look_first: fc.constant<PlanDocument["look_first"]>([{ code: "oil-unlisted", text: "Oil: look.", source: "s" }]),
+      look_first: fc.constant<PlanDocument["look_first"]>([
+        { code: "oil-unlisted", text: "Oil: look.", source: "s" },
+      ]),
       heating: fc.constantFrom(null, onFor(2, true), onFor(30, false)),
       plug_in: fc.constantFrom(null, stamp(NOW + HOUR)),
       start_within_min: fc.option(fc.integer({ min: 0, max: 600 }), { nil: null }),

@@ -4,7 +4,7 @@ import { clockBeside } from "../../units/times.js";
 import { inUnits, numberText } from "../../units/units.js";
 import type { Words } from "../../words/en.js";
 import type { AircraftView } from "../../worker/protocol.js";
-import { timeOf, usedHeaters } from "./night-model.js";
+import { HOUR, timeOf, usedHeaters } from "./night-model.js";
 import { type Reader, weakestText } from "./sentence.js";
 
 /** A line of the first screen: a label and one or two short sentences. */
@@ -24,11 +24,19 @@ export function factsOf(aircraft: AircraftView, plan: KnownPlan, w: Words, reade
   const weakest = { label: f.weakest, texts: [weakestText(plan, w, reader.units)] };
   const stay = { label: f.stay, texts: [attendance(aircraft, plan, w)] };
   if (plan.status === "not-reachable") {
-    return [...heatOn(say), best(say), why(say), weakest, ...barredFacts(say), ...helpFacts(say), stay];
+    return [
+      ...heatOn(aircraft, say),
+      best(say),
+      why(say),
+      weakest,
+      ...barredFacts(say),
+      ...helpFacts(say),
+      stay,
+    ];
   }
   const isHeated = plan.plug_in !== null || plan.heating?.stays_on === true;
   return [
-    ...heatOn(say),
+    ...heatOn(aircraft, say),
     ...plugIn(say),
     ...(isHeated ? [unplug(say)] : []),
     ...covers(say),
@@ -51,13 +59,14 @@ function clock({ reader: { now, zone, language } }: Said, stamp: Stamp): string 
   return clockBeside(timeOf(stamp), now, zone, language);
 }
 
-function heatOn(said: Said): Fact[] {
-  const { plan, w } = said;
+function heatOn({ heatingSince }: AircraftView, said: Said): Fact[] {
+  const { plan, w, reader } = said;
   const { heating, plug_in } = plan;
   const f = w.night.facts;
   if (heating === null) return [];
-  const on =
-    heating.on_h === null ? f.sinceUnknown : f.onFor(w.span(heating.on_h), w.span(heating.longest_on_h));
+  // A plug that went in this very minute is known to the logbook only.
+  const onFor = heating.on_h ?? (heatingSince === undefined ? undefined : (reader.now - heatingSince) / HOUR);
+  const on = onFor === undefined ? f.sinceUnknown : f.onFor(w.span(onFor), w.span(heating.longest_on_h));
   const wet = heating.wet_h === null || heating.wet_h < WORTH_SAYING_H ? "" : f.wet(w.span(heating.wet_h));
   const next = heating.stays_on
     ? f.staysOn(clock(said, plan.unplug))
