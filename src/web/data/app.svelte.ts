@@ -3,7 +3,7 @@ import { isoOf } from "../units/times.js";
 import { Dropped, Planner } from "../worker/planner.js";
 import type { AircraftView, BaseView, FrostView, ReplanPart } from "../worker/protocol.js";
 import { type Book, clearBook, type Db, eventsOf, keepOwn, note, openBook, saveNote } from "./db.js";
-import { type PlanState, withFirst } from "./plan-state.js";
+import { type PlanState, readablePlans, withFirst } from "./plan-state.js";
 import { settings } from "./settings.svelte.js";
 import { Sync } from "./sync.svelte.js";
 
@@ -77,7 +77,7 @@ class App {
     if (db !== undefined) {
       const [view, plans] = await Promise.all([note<BaseView>(db, "view"), note<App["plans"]>(db, "plans")]);
       if (view !== undefined) this.view = view;
-      if (plans !== undefined) this.plans = plans;
+      if (plans !== undefined) this.plans = readablePlans(plans);
       this.events = await eventsOf(db);
     }
     await this.refresh();
@@ -228,7 +228,7 @@ class App {
       if (error instanceof Dropped) return;
       const reasons = [error instanceof Error ? error.message : String(error)];
       for (const { id } of asked) {
-        if (this.plans[id]?.isBusy) this.#show(id, { ...this.plans[id], reasons, isBusy: false, at: now });
+        if (this.plans[id]?.isBusy) this.#show(id, { reasons, isBusy: false, at: now });
       }
       this.#settled();
     }
@@ -245,7 +245,7 @@ class App {
     const before = this.plans[part.aircraft];
     if (part.grade === "whole") this.#show(part.aircraft, { plan: part.plan, isBusy: false, at: now });
     else if (part.grade === "refused") {
-      this.#show(part.aircraft, { ...before, reasons: part.reasons, isBusy: false, at: now });
+      this.#show(part.aircraft, { reasons: part.reasons, isBusy: false, at: now });
     } else this.#show(part.aircraft, withFirst(before, part.plan, now));
     if (part.grade === "whole" || part.grade === "refused") this.#settled();
   }

@@ -9,7 +9,8 @@ export interface Units {
   readonly language: string;
 }
 
-const NARROW = " ";
+/** Keeps a number and its unit on one line. */
+const NARROW = "\u00a0";
 
 /** @example tempText(-24.4, metric) // "−24 °C" */
 export function tempText(celsius: number, units: Units, digits = 0): string {

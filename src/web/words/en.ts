@@ -7,7 +7,7 @@ function odds(share: number): string {
   if (share >= 0.95) return `${Math.floor(share * 20 + 1e-9)} in 20`;
   if (share >= 0.1) return `${Math.floor(share * 10 + 1e-9)} in 10`;
   if (share >= 0.01) return `${Math.floor(share * 100 + 1e-9)} in 100`;
-  return "fewer than 1 in 100";
+  return "under 1 in 100";
 }
 
 /** @example span(1.37) // "1 h 20 min" */
@@ -56,9 +56,10 @@ export const en = {
     oldForecast: (hours: number) => `Forecast ${hours} h old`,
   },
   standing: {
-    good: "Ready in time",
-    care: "Perhaps ready",
-    bad: "Not ready in time",
+    good: "OK",
+    look: "Look first",
+    care: "Less often than wanted",
+    bad: "Not OK",
     unknown: "Not known yet",
   },
   notices: {
@@ -86,6 +87,7 @@ export const en = {
   },
   care: {
     title: "Care",
+    short: "The handbook and the engine maker decide.",
     deference:
       "The aircraft's handbook and the engine maker's instructions decide, and local fire and electrical rules. This is a calculation: it does not look at your aircraft.",
   },
@@ -99,20 +101,84 @@ export const en = {
   },
   night: {
     title: "Night line",
-    plugIn: (name: string, at: string, chance: string, ready: string) =>
-      `Plug in ${name} at ${at}. ${chance} nights like this it is ready at ${ready}.`,
-    plugInNow: (name: string, chance: string, ready: string) =>
-      `Plug in ${name} now. ${chance} nights like this it is ready at ${ready}.`,
-    pluggedIn: (name: string, unplug: string, chance: string, ready: string) =>
-      `${name} is plugged in. Unplug at ${unplug}: ${chance} nights like this it is ready at ${ready}.`,
-    noHeat: (name: string, chance: string, ready: string) =>
-      `${name} needs no heat. ${chance} nights like this it is ready at ${ready}.`,
-    notReady: (name: string, ready: string, chance: string) =>
-      `${name} will not be ready at ${ready}. At best it is in ${chance} nights like this.`,
-    unplugAt: (at: string) => `Unplug ${at}.`,
-    decides: (what: string) => `What decides: ${what}.`,
-    wouldHelp: (what: string, chance: string) => `Would help: ${what} (${chance}).`,
-    nothingHelps: "Nothing that was tried helps.",
+    plugIn: (name: string, at: string, unplug: string, start: string, chance: string) =>
+      `Plug in ${name} at ${at}, unplug at ${unplug}, start at ${start}. Chance ${chance}.`,
+    plugInNow: (name: string, unplug: string, start: string, chance: string) =>
+      `Plug in ${name} now, unplug at ${unplug}, start at ${start}. Chance ${chance}.`,
+    unplugNow: "Unplug now: it has been on too long.",
+    heatIsOn: (name: string, unplug: string, start: string, chance: string) =>
+      `Heat is on for ${name}. Unplug at ${unplug}, start at ${start}. Chance ${chance}.`,
+    noHeat: (name: string, start: string, chance: string) =>
+      `${name} without heat: start at ${start}. Chance ${chance}.`,
+    notRequired: (name: string, start: string, chance: string) =>
+      `Preheat not required for ${name}. Start at ${start}. Chance ${chance}.`,
+    notReady: (name: string, start: string, chance: string, wanted: string) =>
+      `${name} not ready at ${start}: ${chance} at best, ${wanted} wanted.`,
+    lookFirst: (name: string, what: string) => `${name}: look first. ${what}`,
+    /** By code, where the document's own sentence is in another language. */
+    look: {} as Record<string, string>,
+    weakestIs: (what: string) => `Weakest point: ${what}.`,
+    colder: "colder",
+    slower: "slower",
+    less: "less",
+    tooLittleOf: (what: string, value: string, worse: string, worst: string, limit: string) =>
+      `${what}: ${value}, 1 in 20 ${worse} than ${worst}; needed ${limit}`,
+    tooMuchOf: (what: string, value: string, worst: string, limit: string) =>
+      `${what}: ${value}, 1 in 20 more than ${worst}; at most ${limit}`,
+    facts: {
+      title: (name: string) => `Plan for ${name}`,
+      heatOn: "Heat is on",
+      onFor: (time: string, longest: string) => `for ${time} of at most ${longest} in one go`,
+      sinceUnknown: "since when is not known",
+      wet: (time: string) => `, inside wet or frosted ${time}`,
+      staysOn: (at: string) => `stays on until ${at}`,
+      offNow: "off now",
+      offThenOn: "off now, on again later",
+      plugIn: "Plug in",
+      notRequired: "not required",
+      withoutHeat: "without heat",
+      notWithoutHeat: "not without heat",
+      latestLeast: (at: string) => `${at} at the latest, for the least that the maker asks`,
+      latestWarm: (at: string) => `${at} at the latest, for an engine warm through`,
+      unplug: "Unplug",
+      before: (at: string, minutes: number) => `${at}, ${minutes} min before the start`,
+      afterwards: "Then",
+      coversOff: "covers off",
+      pullOut: "pull out",
+      actsThen: (acts: string, at: string, left: string) => `${acts} at ${at}, ${left}`,
+      startWithin: (time: string) => `start within ${time}`,
+      staysReady: (time: string) => `it stays ready for ${time} and more`,
+      chance: "Chance",
+      chances: (start: string, warm: string) => `${start} that it may be started, ${warm} warm through`,
+      weakest: "Weakest point",
+      stay: "Stay with it",
+      nobody: "nobody has to",
+      lookOnce: "nobody has to; look at it once while it heats",
+      somebody: (what: string) => `somebody must, all the time: ${what}`,
+      choice: "Your choice",
+      least: "The least",
+      warmThrough: "Warm through",
+      plugInAt: (at: string) => `plug in at ${at}`,
+      atBest: (chance: string) => `${chance} at best`,
+      planned: " (planned)",
+      quarterMore: "15 min more",
+      best: "Best",
+      bestPlugIn: (at: string) => `plug in at ${at}`,
+      leaveOn: "leave the heat on",
+      noHeatUsed: "no heat can be used",
+      why: "Why",
+      notUsed: "Not used",
+      barred: {
+        indoors: (what: string) => `${what}: a burner never runs inside a hangar (carbon monoxide, fire)`,
+        "engine-too-small": (what: string) => `${what}: too much heat for so small an engine`,
+      },
+      wouldHelp: "Would help",
+      nothingHelps: "nothing that was tried",
+      helpPlugIn: (at: string) => `, plug in at ${at}`,
+      helpStay: "; somebody must stay",
+      working: "being worked out …",
+    },
+    others: "The other aircraft",
     running: (name: string) => `${name} is running.`,
     nothingWanted: (name: string) => `No departure is wanted for ${name}.`,
     chooseTime: "Choose a time below.",
@@ -122,13 +188,14 @@ export const en = {
     keep: (at: string) => `Keep ${at}`,
     back: "Leave it",
     backTo: (at: string) => `Back to ${at}`,
-    howSure: (chance: string) => `How sure: ${chance}`,
-    chanceLegend: "How often it has to be ready",
+    wantedChance: (chance: string) => `Chance wanted: ${chance}`,
+    chanceLegend: "Chance wanted",
     hangar: "in the hangar",
     hangarShort: "hangar",
     legend: "Key",
     legendHeat: "plugged in",
-    legendWindow: "ready; soft ends: it depends on the night",
+    legendWindow: "may be started as planned, with the wanted chance; pale: in half of all cases",
+    legendCovered: "only if covers stay on and it stays where it is",
     legendFlag: "departure: drag it, or use the arrow keys",
     loadOf: (name: string) => `Load on the ${name}`,
     noLoad: "Nothing is plugged in or planned.",
@@ -249,6 +316,41 @@ export const en = {
     notHeating: "not heating",
     briefing: "Before the starter is pressed",
     assumed: (n: number) => `Assumptions (${n})`,
+    plan: {
+      topics: {
+        oil: "Oil",
+        "oil-pressure": "Oil pressure",
+        "oil-grade": "Oil grade",
+        propeller: "Propeller",
+        cranking: "Cranking",
+        battery: "Battery",
+        fuel: "Fuel",
+        breather: "Breather",
+      },
+      old: "Of the plan before this one; the new one is being worked out.",
+      warm: "Warm through",
+      warmRule: "Past the maker's limit it may be started; warm through it starts easily and wears little.",
+      heaters: "Heaters",
+      longest: (longest: string) => `At most ${longest} in one go.`,
+      attended: "Somebody must stay with it all the time.",
+      surface: (name: string, middle: string, worst: string, limit: string) =>
+        `Surface, ${name}: ${middle}, 1 in 20 hotter than ${worst}; limit ${limit}`,
+      procedure: "How to heat with it",
+      times: "When it may be started",
+      asPlanned: (from: string, to: string, chance: string) => `As planned: ${from} to ${to}, ${chance}.`,
+      toHalf: (to: string) => `Half of all cases last to ${to}.`,
+      atNoTime: (chance: string) => `At no time in ${chance}.`,
+      onlyCovered: (from: string, to: string) =>
+        `Only if covers stay on and it stays where it is: ${from} to ${to}.`,
+      now: "now",
+      after: (at: string) => `after ${at}`,
+      late: (time: string, chance: string) => `If you plug in ${time} later: ${chance}.`,
+      habit: (time: string, at: string, chance: string, kwh: string) =>
+        `If you always plug in ${time} before (${at}): ${chance}, ${kwh} kWh.`,
+      leftOn: (hours: string, planned: string, kwh: string, wet: string) =>
+        `If left on from now: ${hours} h of heat (planned ${planned} h), ${kwh} kWh, inside wet or frosted ${wet} h.`,
+      tooLong: (longest: string) => `That is over the longest time allowed, ${longest}.`,
+    },
   },
   whatIf: {
     title: "What if",
@@ -260,12 +362,7 @@ export const en = {
     windTimes: (times: string) => `${times} times the forecast`,
     working: "Calculating.",
     first: "First estimate; the exact one follows.",
-    plugIn: (then: string, odds: string) => `Plug in at ${then}; ready in ${odds} cases.`,
-    instead: (then: string, now: string, odds: string) =>
-      `Plug in at ${then}, now planned at ${now}; ready in ${odds} cases.`,
-    noHeat: (odds: string) => `No heat is needed; ready in ${odds} cases.`,
-    notReady: (odds: string, at: string) =>
-      `However early it is plugged in, it is ready at ${at} in ${odds} cases.`,
+    nowPlanned: (at: string) => `Now planned: plug in at ${at}.`,
   },
   now: {
     title: "Can it start now?",

@@ -7,7 +7,7 @@ function odds(share: number): string {
   if (share >= 0.95) return `${Math.floor(share * 20 + 1e-9)} av 20`;
   if (share >= 0.1) return `${Math.floor(share * 10 + 1e-9)} av 10`;
   if (share >= 0.01) return `${Math.floor(share * 100 + 1e-9)} av 100`;
-  return "færre enn 1 av 100";
+  return "under 1 av 100";
 }
 
 function span(hours: number): string {
@@ -55,9 +55,10 @@ export const nb: Words = {
     oldForecast: (hours) => `Varselet er ${hours} t gammelt`,
   },
   standing: {
-    good: "Klart i tide",
-    care: "Kanskje klart",
-    bad: "Ikke klart i tide",
+    good: "I orden",
+    look: "Se etter først",
+    care: "Sjeldnere enn ønsket",
+    bad: "Ikke i orden",
     unknown: "Ikke kjent ennå",
   },
   notices: {
@@ -84,6 +85,7 @@ export const nb: Words = {
   },
   care: {
     title: "Vær varsom",
+    short: "Håndboken og motorprodusenten bestemmer.",
     deference:
       "Flyets håndbok og motorprodusentens anvisninger bestemmer, og lokale regler for brann og elektrisitet. Dette er en beregning: den ser ikke på flyet ditt.",
   },
@@ -97,20 +99,85 @@ export const nb: Words = {
   },
   night: {
     title: "Nattlinjen",
-    plugIn: (name, at, chance, ready) =>
-      `Sett strøm på ${name} klokken ${at}. ${chance} slike netter er det klart ${ready}.`,
-    plugInNow: (name, chance, ready) =>
-      `Sett strøm på ${name} nå. ${chance} slike netter er det klart ${ready}.`,
-    pluggedIn: (name, unplug, chance, ready) =>
-      `${name} har strøm. Ta den av ${unplug}: ${chance} slike netter er det klart ${ready}.`,
-    noHeat: (name, chance, ready) =>
-      `${name} trenger ingen varme. ${chance} slike netter er det klart ${ready}.`,
-    notReady: (name, ready, chance) =>
-      `${name} blir ikke klart til ${ready}. I beste fall ${chance} slike netter.`,
-    unplugAt: (at) => `Ta av strømmen ${at}.`,
-    decides: (what) => `Avgjør: ${what}.`,
-    wouldHelp: (what, chance) => `Ville hjelpe: ${what} (${chance}).`,
-    nothingHelps: "Ingenting av det som ble prøvd, hjelper.",
+    plugIn: (name, at, unplug, start, chance) =>
+      `Sett strøm på ${name} klokken ${at}, ta den av ${unplug}, start ${start}. Sjanse ${chance}.`,
+    plugInNow: (name, unplug, start, chance) =>
+      `Sett strøm på ${name} nå, ta den av ${unplug}, start ${start}. Sjanse ${chance}.`,
+    unplugNow: "Ta av strømmen nå: den har stått på for lenge.",
+    heatIsOn: (name, unplug, start, chance) =>
+      `Varmen er på for ${name}. Ta av strømmen ${unplug}, start ${start}. Sjanse ${chance}.`,
+    noHeat: (name, start, chance) => `${name} uten varme: start ${start}. Sjanse ${chance}.`,
+    notRequired: (name, start, chance) =>
+      `${name} trenger ikke forvarming. Start ${start}. Sjanse ${chance}.`,
+    notReady: (name, start, chance, wanted) =>
+      `${name} er ikke klart ${start}: i beste fall ${chance}, ønsket ${wanted}.`,
+    lookFirst: (name, what) => `${name}: se etter først. ${what}`,
+    look: {
+      "no-battery": "Det er ikke noe batteri i flyet. Sett inn et varmt og ladet batteri før start.",
+      "oil-unlisted":
+        "Oljen står ikke i noen tabell for så kaldt vær. Se etter i tabellen fra motorprodusenten.",
+    },
+    weakestIs: (what) => `Svakeste punkt: ${what}.`,
+    colder: "kaldere",
+    slower: "langsommere",
+    less: "mindre",
+    tooLittleOf: (what, value, worse, worst, limit) =>
+      `${what}: ${value}, 1 av 20 ${worse} enn ${worst}; minst ${limit}`,
+    tooMuchOf: (what, value, worst, limit) => `${what}: ${value}, 1 av 20 mer enn ${worst}; høyst ${limit}`,
+    facts: {
+      title: (name) => `Plan for ${name}`,
+      heatOn: "Varmen er på",
+      onFor: (time, longest) => `har stått på i ${time}, høyst ${longest} i strekk`,
+      sinceUnknown: "ukjent hvor lenge",
+      wet: (time) => `, vått eller rimet innvendig i ${time}`,
+      staysOn: (at) => `blir stående på til ${at}`,
+      offNow: "av nå",
+      offThenOn: "av nå, på igjen senere",
+      plugIn: "Strøm på",
+      notRequired: "ikke nødvendig",
+      withoutHeat: "uten varme",
+      notWithoutHeat: "ikke uten varme",
+      latestLeast: (at) => `senest ${at}, for det minste produsenten krever`,
+      latestWarm: (at) => `senest ${at}, for en gjennomvarm motor`,
+      unplug: "Strøm av",
+      before: (at, minutes) => `${at}, ${minutes} min før start`,
+      afterwards: "Deretter",
+      coversOff: "trekk av",
+      pullOut: "trekk ut flyet",
+      actsThen: (acts, at, left) => `${acts} ${at}, ${left}`,
+      startWithin: (time) => `start innen ${time}`,
+      staysReady: (time) => `det holder seg klart i ${time} og mer`,
+      chance: "Sjanse",
+      chances: (start, warm) => `${start} for at det kan startes, ${warm} gjennomvarm`,
+      weakest: "Svakeste punkt",
+      stay: "Tilsyn",
+      nobody: "ingen trenger å bli hos det",
+      lookOnce: "ingen trenger å bli hos det; se til det én gang mens det varmes",
+      somebody: (what) => `noen må være der hele tiden: ${what}`,
+      choice: "Du velger",
+      least: "Det minste",
+      warmThrough: "Gjennomvarm",
+      plugInAt: (at) => `strøm på ${at}`,
+      atBest: (chance) => `i beste fall ${chance}`,
+      planned: " (planlagt)",
+      quarterMore: "15 min mer",
+      best: "Best",
+      bestPlugIn: (at) => `strøm på ${at}`,
+      leaveOn: "la varmen stå på",
+      noHeatUsed: "ingen varme kan brukes",
+      why: "Hvorfor",
+      notUsed: "Brukes ikke",
+      barred: {
+        indoors: (what) => `${what}: en brenner skal aldri gå inne i en hangar (karbonmonoksid, brann)`,
+        "engine-too-small": (what) => `${what}: for mye varme for en så liten motor`,
+      },
+      wouldHelp: "Ville hjelpe",
+      nothingHelps: "ingenting av det som ble prøvd",
+      helpPlugIn: (at) => `, strøm på ${at}`,
+      helpStay: "; noen må være der",
+      working: "regner …",
+    },
+    others: "De andre flyene",
     running: (name) => `${name} går.`,
     nothingWanted: (name) => `Ingen avgang er ønsket for ${name}.`,
     chooseTime: "Velg en tid nedenfor.",
@@ -120,13 +187,14 @@ export const nb: Words = {
     keep: (at) => `Behold ${at}`,
     back: "La være",
     backTo: (at) => `Tilbake til ${at}`,
-    howSure: (chance) => `Hvor sikkert: ${chance}`,
-    chanceLegend: "Hvor ofte det skal være klart",
+    wantedChance: (chance) => `Ønsket sjanse: ${chance}`,
+    chanceLegend: "Ønsket sjanse",
     hangar: "i hangaren",
     hangarShort: "hangar",
     legend: "Tegn",
     legendHeat: "strøm på",
-    legendWindow: "klart; myke ender: det kommer an på natten",
+    legendWindow: "kan startes som planlagt, med ønsket sjanse; blekt: i halvparten av tilfellene",
+    legendCovered: "bare hvis trekkene blir på og flyet blir stående",
     legendFlag: "avgang: dra den, eller bruk piltastene",
     loadOf: (name) => `Last på ${name}`,
     noLoad: "Ingenting har strøm eller er planlagt.",
@@ -273,6 +341,40 @@ export const nb: Words = {
     notHeating: "varmes ikke",
     briefing: "Før starteren trykkes inn",
     assumed: (n) => `Antakelser (${n})`,
+    plan: {
+      topics: {
+        oil: "Olje",
+        "oil-pressure": "Oljetrykk",
+        "oil-grade": "Oljetype",
+        propeller: "Propell",
+        cranking: "Starteren",
+        battery: "Batteri",
+        fuel: "Drivstoff",
+        breather: "Veivhuslufting",
+      },
+      old: "Fra den forrige planen; den nye regnes ut.",
+      warm: "Gjennomvarm",
+      warmRule: "Over produsentens grense kan motoren startes; gjennomvarm starter den lett og slites lite.",
+      heaters: "Varmere",
+      longest: (longest) => `Høyst ${longest} i strekk.`,
+      attended: "Noen må være der hele tiden.",
+      surface: (name, middle, worst, limit) =>
+        `Overflate, ${name}: ${middle}, 1 av 20 varmere enn ${worst}; grense ${limit}`,
+      procedure: "Slik varmes det",
+      times: "Når det kan startes",
+      asPlanned: (from, to, chance) => `Som planlagt: ${from} til ${to}, ${chance}.`,
+      toHalf: (to) => `Halvparten av tilfellene varer til ${to}.`,
+      atNoTime: (chance) => `Aldri i ${chance}.`,
+      onlyCovered: (from, to) => `Bare hvis trekkene blir på og flyet blir stående: ${from} til ${to}.`,
+      now: "nå",
+      after: (at) => `etter ${at}`,
+      late: (time, chance) => `Hvis strømmen kommer på ${time} senere: ${chance}.`,
+      habit: (time, at, chance, kwh) =>
+        `Hvis du alltid setter den på ${time} før (${at}): ${chance}, ${kwh} kWh.`,
+      leftOn: (hours, planned, kwh, wet) =>
+        `Hvis den står på fra nå: ${hours} t varme (planlagt ${planned} t), ${kwh} kWh, vått eller rimet innvendig ${wet} t.`,
+      tooLong: (longest) => `Det er over lengste tillatte tid, ${longest}.`,
+    },
   },
   whatIf: {
     title: "Hva om",
@@ -284,10 +386,7 @@ export const nb: Words = {
     windTimes: (times) => `${times} ganger varselet`,
     working: "Regner.",
     first: "Første anslag; det nøyaktige følger.",
-    plugIn: (then, odds) => `Strøm på ${then}; klart i ${odds} tilfeller.`,
-    instead: (then, now, odds) => `Strøm på ${then}, nå planlagt ${now}; klart i ${odds} tilfeller.`,
-    noHeat: (odds) => `Ingen varme trengs; klart i ${odds} tilfeller.`,
-    notReady: (odds, at) => `Uansett hvor tidlig strømmen settes på, er det klart ${at} i ${odds} tilfeller.`,
+    nowPlanned: (at) => `Nå planlagt: strøm på ${at}.`,
   },
   now: {
     title: "Kan det startes nå?",

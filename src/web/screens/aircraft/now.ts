@@ -33,9 +33,11 @@ function airAt(weather: WeatherView | undefined, now: number): number | undefine
   return airC[next - 1] + share * (airC[next] - airC[next - 1]);
 }
 
-/** What decides whether it may be started. */
+/** What it hangs on whether it may be started. */
 export function deciding({ criteria }: NowDocument): readonly Criterion[] {
-  return criteria.filter(({ judged, advisory }) => judged === "at-start" && !advisory);
+  return criteria.filter(
+    ({ judged, advisory, aim }) => judged === "at-start" && !advisory && aim === "least",
+  );
 }
 
 /** What an oil gauge does not show: the oil holds, these do not. Empty when the gauge tells no less than there is. */

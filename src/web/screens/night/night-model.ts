@@ -18,7 +18,7 @@ export interface Span {
   readonly to: number;
 }
 
-/** Soft edges: from none of the cases to 95 % of them, and back. */
+/** A time in which it may be started: with the wanted chance from `sure` to `sure`, in half of all cases from end to end. */
 export interface SoftSpan {
   readonly opens: number;
   readonly surelyOpen: number;
@@ -26,12 +26,17 @@ export interface SoftSpan {
   readonly closes: number;
 }
 
+export interface HeatSpan extends Span {
+  readonly isOn: boolean;
+}
+
 export interface LaneMarks {
-  readonly heat?: Span & { readonly isOn: boolean };
+  readonly heats: readonly HeatSpan[];
+  /** As planned: covers off, and pulled out where it was asked for. */
   readonly window?: SoftSpan;
+  /** Only should covers stay on and the aircraft stay where it is; never drawn as ready. */
+  readonly covered?: SoftSpan;
   readonly hangar?: Span;
-  readonly departure?: number;
-  readonly coverOff?: number;
 }
 
 /** The next 36 h in whole hours. */
@@ -49,39 +54,85 @@ export function hoursOf({ from, to }: Axis): number[] {
   return Array.from({ length: Math.round((to - from) / HOUR) }, (_, i) => from + i * HOUR);
 }
 
+/** @param departure the one that is shown: a plan for another one says nothing of when it is ready */
 export function laneMarks(
   aircraft: AircraftView,
   state: PlanState | undefined,
   axis: Axis,
   now: number,
+  departure = aircraft.departures[0]?.departure,
 ): LaneMarks {
   const plan = knownPlan(state);
-  const unplug = plan === undefined ? undefined : timeOf(plan.unplug);
-  const planned = plan?.plug_in ?? null;
-  const isOn = aircraft.heatersOn.length > 0;
-  const heatFrom = isOn ? (aircraft.heatingSince ?? now) : planned === null ? undefined : timeOf(planned);
-  const heatTo = unplug ?? (isOn ? axis.to : undefined);
+  const isOfThis = plan !== undefined && timeOf(plan.departure) === departure && !aircraft.running;
   return {
-    ...(heatFrom === undefined || heatTo === undefined || heatTo <= heatFrom
-      ? {}
-      : { heat: { from: heatFrom, to: heatTo, isOn } }),
-    ...(plan?.window ? { window: softSpan(plan.window) } : {}),
+    heats: heatSpans(aircraft, plan, axis, now),
+    ...(isOfThis ? readyWindows(plan) : {}),
     ...hangarStay(aircraft, plan, axis),
-    ...(plan === undefined ? {} : { departure: timeOf(plan.departure), coverOff: timeOf(plan.cover_off) }),
   };
+}
+
+/** Heat that is on, and heat that is planned. */
+function heatSpans(
+  { heatersOn, heatingSince }: AircraftView,
+  plan: KnownPlan | undefined,
+  axis: Axis,
+  now: number,
+): HeatSpan[] {
+  const isOn = heatersOn.length > 0;
+  const unplug = plan === undefined ? axis.to : timeOf(plan.unplug);
+  const offAt = plan?.heating?.stays_on === false ? now : unplug;
+  const isPlanned = plan !== undefined && plan.plug_in !== null && (!isOn || plan.heating !== null);
+  const spans = [
+    ...(isOn ? [{ from: heatingSince ?? now, to: offAt, isOn: true }] : []),
+    ...(isPlanned && plan.plug_in !== null ? [{ from: timeOf(plan.plug_in), to: unplug, isOn: false }] : []),
+  ];
+  return spans.filter(({ from, to }) => to > from);
+}
+
+/** When it may be started, where the plan has it ready with the wanted chance and nothing has to be looked at first. */
+function readyWindows(plan: KnownPlan): Pick<LaneMarks, "window" | "covered"> {
+  const isReady = plan.status === "ready" || plan.status === "not-required";
+  if (!isReady || plan.chance < plan.wanted_chance) return {};
+  const window = softSpan(plan.window);
+  const covered = softSpan(plan.covered_window);
+  return {
+    ...(window === undefined ? {} : { window }),
+    ...(covered === undefined || isSame(covered, window) ? {} : { covered }),
+  };
+}
+
+function isSame(a: SoftSpan, b: SoftSpan | undefined): boolean {
+  return a.surelyOpen === b?.surelyOpen && a.surelyStillOpen === b.surelyStillOpen;
 }
 
 export function timeOf({ time }: { readonly time: string }): number {
   return Date.parse(time);
 }
 
-function softSpan({ opens, closes }: NonNullable<PlanDocument["window"]>): SoftSpan {
+function softSpan(window: PlanDocument["window"] | undefined): SoftSpan | undefined {
+  if (window === undefined || window === null) return undefined;
+  const { opens, closes } = window;
+  const [surelyOpen, surelyStillOpen] = [timeOf(opens.sure), timeOf(closes.sure)];
+  if (surelyStillOpen <= surelyOpen) return undefined;
   return {
-    opens: timeOf(opens.p05),
-    surelyOpen: timeOf(opens.p95),
-    surelyStillOpen: timeOf(closes.p05),
-    closes: timeOf(closes.p95),
+    opens: Math.min(surelyOpen, timeOf(opens.half)),
+    ...{ surelyOpen, surelyStillOpen },
+    closes: Math.max(surelyStillOpen, timeOf(closes.half)),
   };
+}
+
+/** A soft span on the axis: its ends [%], and where within them it is sure [%]. */
+export interface Drawn {
+  readonly from: number;
+  readonly to: number;
+  readonly sureFrom: number;
+  readonly sureTo: number;
+}
+
+export function drawnSpan(axis: Axis, { opens, surelyOpen, surelyStillOpen, closes }: SoftSpan): Drawn {
+  const [from, to] = [placeOn(axis, opens), placeOn(axis, closes)];
+  const within = (at: number) => (to > from ? (100 * (placeOn(axis, at) - from)) / (to - from) : 0);
+  return { from, to, sureFrom: within(surelyOpen), sureTo: within(surelyStillOpen) };
 }
 
 function hangarStay(
@@ -101,6 +152,17 @@ export interface LoadStep extends Span {
   readonly who: readonly string[];
 }
 
+/** Heaters that a plan uses; before a whole plan names them, those of the wish that may run here. */
+export function usedHeaters(
+  { heaters, departures }: AircraftView,
+  plan: KnownPlan | undefined,
+): readonly { readonly id: string; readonly name: string; readonly attended: boolean }[] {
+  if (plan?.heaters !== undefined) return plan.heaters;
+  const wanted = departures[0]?.heaters;
+  const barred = plan?.barred.map(({ id }) => id) ?? [];
+  return heaters.filter(({ id }) => (wanted?.includes(id) ?? true) && !barred.includes(id));
+}
+
 /** What a circuit carries over the axis, as the plans and the plugs stand: every heater at its full power. */
 export function loadOf(
   circuit: CircuitView,
@@ -111,13 +173,15 @@ export function loadOf(
 ): LoadStep[] {
   const draws = aircraft.flatMap((each) => {
     if (each.circuit !== circuit.id) return [];
-    const { heat } = laneMarks(each, plans[each.id], axis, now);
-    if (heat === undefined || (!heat.isOn && isVain(knownPlan(plans[each.id])))) return [];
-    const ids = heat.isOn ? each.heatersOn : (plans[each.id]?.plan?.heaters.map(({ id }) => id) ?? []);
-    const power = each.heaters
-      .filter(({ id, electric }) => electric && ids.includes(id))
-      .reduce((sum, { powerW }) => sum + powerW, 0);
-    return [{ from: heat.from, to: heat.to, amps: power / circuit.voltageV, name: each.name }];
+    const plan = knownPlan(plans[each.id]);
+    return laneMarks(each, plans[each.id], axis, now).heats.flatMap(({ from, to, isOn }) => {
+      if (!isOn && isVain(plan)) return [];
+      const ids = isOn ? each.heatersOn : newlyOn(each, plan);
+      const power = each.heaters
+        .filter(({ id, electric }) => electric && ids.includes(id))
+        .reduce((sum, { powerW }) => sum + powerW, 0);
+      return [{ from, to, amps: power / circuit.voltageV, name: each.name }];
+    });
   });
   const edges = [axis.from, axis.to, ...draws.flatMap(({ from, to }) => [from, to])]
     .filter((t) => t >= axis.from && t <= axis.to)
@@ -126,8 +190,21 @@ export function loadOf(
     const from = edges[i];
     if (to <= from) return [];
     const on = draws.filter((d) => d.from < to && d.to > from);
-    return [{ from, to, amps: on.reduce((sum, d) => sum + d.amps, 0), who: on.map(({ name }) => name) }];
+    return [
+      {
+        from,
+        to,
+        amps: on.reduce((sum, d) => sum + d.amps, 0),
+        who: [...new Set(on.map(({ name }) => name))],
+      },
+    ];
   });
+}
+
+/** Heaters that are plugged in as planned, beside those that stay on. */
+function newlyOn(aircraft: AircraftView, plan: KnownPlan | undefined): string[] {
+  const stays = plan?.heating?.stays_on ? plan.heating.heaters : [];
+  return usedHeaters(aircraft, plan).flatMap(({ id }) => (stays.includes(id) ? [] : [id]));
 }
 
 /** A plan that will not make it ready in most nights: shown, but not counted on. */

@@ -1,19 +1,19 @@
 import { type KnownPlan, knownPlan, type PlanState } from "../../data/plan-state.js";
 import { clockBeside } from "../../units/times.js";
-import { inUnits, type Units } from "../../units/units.js";
+import { criterionValue, inUnits, type Units } from "../../units/units.js";
 import type { Words } from "../../words/en.js";
 import type { AircraftView } from "../../worker/protocol.js";
 import { timeOf } from "./night-model.js";
 
-/** Where, when and in which units it is said. */
-interface Place {
+/** Where and how somebody reads. */
+export interface Reader {
   readonly zone: string;
   readonly language: string;
   readonly units: Units;
   readonly now: number;
 }
 
-/** What to do, in one sentence, and what it hangs on, in another. */
+/** What to do, in one sentence, and what else has to be said of it. */
 export interface Sentence {
   readonly main: string;
   readonly beside: string;
@@ -24,7 +24,7 @@ export function sentenceOf(
   aircraft: AircraftView,
   state: PlanState | undefined,
   w: Words,
-  place: Place,
+  reader: Reader,
 ): Sentence {
   const { name } = aircraft;
   const plan = knownPlan(state);
@@ -32,37 +32,60 @@ export function sentenceOf(
   if (aircraft.departures.length === 0)
     return { main: w.night.nothingWanted(name), beside: w.night.chooseTime };
   if (state?.reasons !== undefined)
-    return { main: w.night.noPlan(name), beside: inUnits(state.reasons.join(" "), place.units) };
+    return { main: w.night.noPlan(name), beside: inUnits(state.reasons.join(" "), reader.units) };
   if (plan === undefined) return { main: w.night.working(name), beside: "" };
-  const at = (time: number) => clockBeside(time, place.now, place.zone, place.language);
-  const ready = at(timeOf(plan.departure));
-  const odds = w.odds(plan.chance);
-  const binds = weakestWords(plan, w);
-  if (plan.status === "not-reachable") {
-    const [remedy] = plan.remedies ?? [];
-    const nothing = state?.isBusy ? "" : w.night.nothingHelps;
-    const help =
-      remedy === undefined
-        ? nothing
-        : w.night.wouldHelp(inUnits(remedy.text, place.units), w.odds(remedy.chance));
-    return { main: w.night.notReady(name, ready, odds), beside: `${binds} ${help}` };
-  }
-  if (aircraft.heatersOn.length > 0) {
-    return { main: w.night.pluggedIn(name, at(timeOf(plan.unplug)), odds, ready), beside: binds };
-  }
-  if (plan.plug_in === null) return { main: w.night.noHeat(name, odds, ready), beside: binds };
-  const plugIn = timeOf(plan.plug_in);
-  const main =
-    plugIn - place.now < 60_000
-      ? w.night.plugInNow(name, odds, ready)
-      : w.night.plugIn(name, at(plugIn), odds, ready);
-  return { main, beside: `${w.night.unplugAt(at(timeOf(plan.unplug)))} ${binds}` };
+  return { main: verdictOf(name, plan, w, reader), beside: "" };
 }
 
-/** What decides, in the user's language where the criterion is known by name. */
-export function weakestWords({ weakest, criteria }: KnownPlan, w: Words): string {
-  const title = criterionTitle(weakest, criteria.find(({ id }) => id === weakest)?.title ?? weakest, w);
-  return w.night.decides(title);
+/** The first line: what to do and with what chance. */
+export function verdictOf(
+  name: string,
+  plan: KnownPlan,
+  w: Words,
+  { now, zone, language, units }: Reader,
+): string {
+  const at = (stamp: { readonly time: string }) => clockBeside(timeOf(stamp), now, zone, language);
+  const { status, plug_in, heating } = plan;
+  const [unplug, start, odds] = [at(plan.unplug), at(plan.departure), w.odds(plan.chance)];
+  if (status === "look-first") {
+    const look = plan.look_first.map(({ code, text }) => w.night.look[code] ?? inUnits(text, units));
+    return w.night.lookFirst(name, look.join(" "));
+  }
+  if (status === "not-reachable") return w.night.notReady(name, start, odds, w.odds(plan.wanted_chance));
+  if (status === "not-required") return w.night.notRequired(name, start, odds);
+  if (plug_in === null) {
+    return heating?.stays_on === true
+      ? w.night.heatIsOn(name, unplug, start, odds)
+      : w.night.noHeat(name, start, odds);
+  }
+  const first = heating === null || heating.stays_on ? "" : `${w.night.unplugNow} `;
+  const isNow = timeOf(plug_in) - now < 60_000;
+  const say = isNow
+    ? w.night.plugInNow(name, unplug, start, odds)
+    : w.night.plugIn(name, at(plug_in), unplug, start, odds);
+  return first + say;
+}
+
+/** @example "Weakest point: crankshaft and bearings." */
+export function weakestWords(plan: KnownPlan, w: Words): string {
+  return w.night.weakestIs(weakestTitle(plan, w));
+}
+
+function weakestTitle({ weakest, criteria }: KnownPlan, w: Words): string {
+  return criterionTitle(weakest, criteria.find(({ id }) => id === weakest)?.title ?? weakest, w);
+}
+
+/** @example "cranking speed: 98 rpm, 1 in 20 slower than 42 rpm; needed 60 rpm" */
+export function weakestText(plan: KnownPlan, w: Words, units: Units): string {
+  const found = plan.criteria.find(({ id }) => id === plan.weakest);
+  const title = weakestTitle(plan, w);
+  if (found === undefined) return title;
+  const { value, limit, unit, direction } = found;
+  const shown = (x: number) => criterionValue(x, unit, units);
+  if (direction === "at-most")
+    return w.night.tooMuchOf(title, shown(value.p50), shown(value.p95), shown(limit));
+  const worse = unit === "c" ? w.night.colder : unit === "rpm" ? w.night.slower : w.night.less;
+  return w.night.tooLittleOf(title, shown(value.p50), worse, shown(value.p05), shown(limit));
 }
 
 export function criterionTitle(id: string, title: string, w: Words): string {
