@@ -25,7 +25,8 @@ export const AIRCRAFT: AircraftView = {
   ],
   covers: [],
   departures: [{ id: "d", departure: START, pulledOut: false, heaters: ["pad"] }],
-  ...{ readings: [], faults: [] },
+  ...{ readings: [],
+  switches: [], faults: [] },
 };
 
 const CRITERION: PlanDocument["criteria"][number] = {
