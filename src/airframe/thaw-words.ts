@@ -1,15 +1,17 @@
 import { RELATIVE_HUMIDITY_WET } from "../properties/index.js";
 import { celsiusFromKelvin } from "../units/index.js";
 import { AIRFRAME_CAUTIONS, type Caution } from "./caution.js";
-import { isOverFuel } from "./panel.js";
 import type { ThawRequest, ThawResult } from "./thaw.js";
 
 /** [K] below its setting at which the hangar is called too cold. */
 const HEATER_SHORT = 2;
 
+/** [kg/m2] of snow worth a broom. Project judgement. */
+export const WORTH_BRUSHING = 0.5;
+
 /** Cautions for a stay: those that always stand, and those its course calls for. */
 export function thawCautions(
-  { snow, hangar, panel }: ThawRequest,
+  { hangar, brushable = 0 }: ThawRequest,
   course: Pick<ThawResult, "mostHumid" | "series">,
 ): Caution[] {
   const mostHumid = course.mostHumid.middle;
@@ -24,17 +26,15 @@ export function thawCautions(
     source: "this calculation",
   };
   return [
-    ...(tempEnd < hangar.tempSet - HEATER_SHORT ? [cold] : []),
     c.dryBeforeOut,
     c.hinges,
-    c.coolBeforeSnow,
     c.gentleHeat,
     c.hangarVapour,
-    ...(snow > 0.5 ? [c.brushFirst] : []),
-    ...(isOverFuel(panel) ? [c.warmFuel] : []),
-    ...(hangar.heaterVapour > 0 ? [c.carbonMonoxide] : []),
-    ...(mostHumid > RELATIVE_HUMIDITY_WET ? [damp] : []),
     c.inspect,
+    ...(brushable > WORTH_BRUSHING ? [c.brushFirst] : []),
+    ...(hangar.heaterVapour > 0 ? [c.carbonMonoxide] : []),
+    ...(tempEnd < hangar.tempSet - HEATER_SHORT ? [cold] : []),
+    ...(mostHumid > RELATIVE_HUMIDITY_WET ? [damp] : []),
   ];
 }
 

@@ -79,7 +79,7 @@ export {
   type ThawTrials,
   thawDocument,
 } from "./thaw-document.js";
-export { LEFT_BY_BRUSHING, type ReadThaw, readThawDocument, type ThawReading } from "./thaw-reading.js";
+export { type ReadThaw, readThawDocument, type ThawReading } from "./thaw-reading.js";
 export { type RollOutDocument, type ThawOutlookDocument, thawOutlookSchema } from "./thaw-result-schema.js";
 export { type ThawDocument, thawSchema } from "./thaw-schema.js";
 export { type ScenarioWeather, weatherOf } from "./weather-reading.js";
