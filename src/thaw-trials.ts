@@ -64,7 +64,13 @@ function changesFor(request: ThawRequest): Change[] {
   const { hangar, film, gap, snow, brushable = 0 } = request;
   const brush: Change[] =
     brushable > WORTH_BRUSHING
-      ? [{ id: "brush", text: "loose snow brushed off first", change: { snow: snow - brushable, brushable: 0 } }]
+      ? [
+          {
+            id: "brush",
+            text: "loose snow brushed off first",
+            change: { snow: snow - brushable, brushable: 0 },
+          },
+        ]
       : [];
   const wipe: Change[] =
     film > FILM_LEFT.wiped
@@ -84,16 +90,25 @@ function changesFor(request: ThawRequest): Change[] {
   const all = [...hand, ...fan, ...sweep, ...warm];
   return [
     ...all,
-    ...(hand.length > 1 ? [joined("by-hand", "all handwork", hand, request)] : []),
-    ...(all.length > hand.length ? [joined("together", "everything together", all, request)] : []),
+    ...(hand.length > 1 ? [joined("by-hand", wordsOf(hand).join(" and "), hand, request)] : []),
+    ...(all.length > hand.length
+      ? [joined("together", `everything together: ${wordsOf(all).join(", ")}`, all, request)]
+      : []),
   ];
+}
+
+function wordsOf(changes: readonly Change[]): string[] {
+  return changes.map(({ text }) => text);
 }
 
 /** Warmer air in the whole hangar; its heat never from a burner inside. */
 function warmerHangar({ hangar, outside, pressure }: ThawRequest): Change[] {
   const setting = Math.min(HOTTEST_SETTING, Math.max(WARM_ENOUGH, hangar.tempSet + WARMER));
   if (setting <= hangar.tempSet) return [];
-  const heaterPower = Math.max(hangar.heaterPower, Math.min(1e6, powerToHold(hangar, outside, setting, pressure)));
+  const heaterPower = Math.max(
+    hangar.heaterPower,
+    Math.min(1e6, powerToHold(hangar, outside, setting, pressure)),
+  );
   const more = heaterPower > hangar.heaterPower ? `, ${Math.ceil(heaterPower / 1000)} kW of heat` : "";
   const set = celsiusFromKelvin(setting);
   return [
@@ -108,15 +123,25 @@ function warmerHangar({ hangar, outside, pressure }: ThawRequest): Change[] {
 }
 
 /** Several changes as one; what each changes of the hangar counts. */
-function joined(id: string, name: string, parts: readonly Change[], { hangar }: ThawRequest): Change {
-  const room = parts.reduce((all, { change }) => ({ ...all, ...differing(change.hangar ?? hangar, hangar) }), hangar);
-  const change = parts.reduce((all, part) => ({ ...all, ...part.change }), {});
-  return { id, text: `${name}: ${parts.map(({ text }) => text).join(", ")}`, change: { ...change, hangar: room } };
+function joined(id: string, text: string, parts: readonly Change[], { hangar }: ThawRequest): Change {
+  const room = { ...hangar };
+  const change: { -readonly [K in keyof ThawRequest]?: ThawRequest[K] } = {};
+  for (const part of parts) {
+    Object.assign(change, part.change);
+    Object.assign(room, differing(part.change.hangar ?? hangar, hangar));
+  }
+  return { id, text, change: { ...change, hangar: room } };
 }
 
-function differing(changed: ThawRequest["hangar"], from: ThawRequest["hangar"]): Partial<ThawRequest["hangar"]> {
+/** What of `changed` is not as in `from`. */
+function differing(
+  changed: ThawRequest["hangar"],
+  from: ThawRequest["hangar"],
+): Partial<ThawRequest["hangar"]> {
   const keys = Object.keys(changed) as (keyof ThawRequest["hangar"])[];
-  return Object.fromEntries(keys.filter((key) => changed[key] !== from[key]).map((key) => [key, changed[key]]));
+  return Object.fromEntries(
+    keys.filter((key) => changed[key] !== from[key]).map((key) => [key, changed[key]]),
+  );
 }
 
 function timesOf({ cases, skinDry, gapsDry }: ThawResult, by: number): TrialTimes {

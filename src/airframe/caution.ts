@@ -13,24 +13,24 @@ export const AIRFRAME_CAUTIONS = {
     source: "US Army TM 1-1500-204-23-9 (never run inside a structure)",
   },
   hinges: {
-    text: "Water left in hinges, control gaps, trim, gear or static ports freezes and blocks them: blow or wipe it out, and move every control and the trim to their stops before going out and again before take-off.",
+    text: "Water in hinges, trim, gear or static ports freezes and blocks them: blow it out, and move every control to its stops before going out and before take-off.",
     source:
       "FAA aviation maintenance technician handbook after AC 120-60 (freezing in controls, hinges, valves, switches); the rest common practice, no published source",
   },
   clearIce: {
-    text: "Rain on a skin or fuel below 0 °C freezes to clear ice that cannot be seen: feel for it.",
+    text: "Rain on a skin or fuel below freezing turns to clear ice that cannot be seen: feel for it.",
     source: "Transport Canada TP 14052 1.3 (ice in air well above 0 °C over cold fuel)",
   },
   coolBeforeSnow: {
-    text: "With snow or rain outside, bring the skin below 0 °C first (doors open): a warm skin melts the snow, and the water freezes on.",
+    text: "With snow or rain outside, bring the skin below freezing first (doors open): a warm skin melts the snow, and the water freezes on.",
     source: TP_10643_HANGARS,
   },
   warmFuel: {
-    text: "Fuel warmed in the hangar keeps the skin over a tank warm long after roll-out and melts snow on it; open doors hardly cool it. With snow about, better leave much fuel out of a wing that is hangared.",
+    text: "Fuel warmed in the hangar keeps the skin over a tank warm long after roll-out and melts snow on it: better not hangar with much fuel in the wing.",
     source: TP_10643_HANGARS,
   },
   climbColder: {
-    text: "Free controls on the ground prove little: what is still liquid may freeze in colder air. If a control or trim stiffens, do not force it; go down into air above 0 °C.",
+    text: "Free controls on the ground prove little: what is still liquid may freeze in colder air. If a control or trim stiffens, do not force it; go down into air above freezing.",
     source: "common practice, no published source; the aircraft's handbook decides",
   },
   clean: {

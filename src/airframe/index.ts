@@ -64,6 +64,6 @@ export {
   type ThawSeries,
   thawAndDry,
 } from "./thaw.js";
-export { WORTH_BRUSHING } from "./thaw-words.js";
 export { GAP_LIMIT, heldBySkin, SKIN_LIMIT, type ThawTimes } from "./thaw-statistics.js";
+export { WORTH_BRUSHING } from "./thaw-words.js";
 export { OPEN_SITE, type WingSite } from "./wing-weather.js";

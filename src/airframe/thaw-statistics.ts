@@ -34,7 +34,12 @@ export function heldBySkin(own: ThawTimes): ThawTimes {
   const later = (a: Float64Array, b: Float64Array) => a.map((time, m) => Math.max(time, b[m]));
   const skinDry = later(own.skinDry, own.skinClear);
   const gapsThawed = later(own.gapsThawed, own.skinClear);
-  return { skinClear: own.skinClear, skinDry, gapsThawed, gapsDry: later(later(own.gapsDry, gapsThawed), skinDry) };
+  return {
+    skinClear: own.skinClear,
+    skinDry,
+    gapsThawed,
+    gapsDry: later(later(own.gapsDry, gapsThawed), skinDry),
+  };
 }
 
 /** What is dry last: snow that does not clear by the end in the slowest 5 %, else the skin or the gaps, whichever more often. */

@@ -1,5 +1,4 @@
 import { RELATIVE_HUMIDITY_WET } from "../properties/index.js";
-import { celsiusFromKelvin } from "../units/index.js";
 import { AIRFRAME_CAUTIONS, type Caution } from "./caution.js";
 import type { ThawRequest, ThawResult } from "./thaw.js";
 
@@ -22,7 +21,7 @@ export function thawCautions(
     source: "wet above 80 %: ISO 9223 time of wetness",
   };
   const cold: Caution = {
-    text: `The heater does not hold the setting: the air ends at ${celsiusFromKelvin(tempEnd).toFixed(1)} °C.`,
+    text: "The heater does not hold the setting: the air ends colder, and everything takes longer.",
     source: "this calculation",
   };
   return [

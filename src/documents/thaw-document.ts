@@ -110,7 +110,7 @@ export function thawDocument(
     brushable_kg_per_m2: rounded(request.brushable ?? 0, 3),
     trials: trialsDocument(trials, read),
     course: courseOf(result),
-    roll_out: leaving === undefined ? null : rollOutDocument(leaving, read),
+    roll_out: leaving === undefined ? null : rollOutDocument(leaving, result, read),
   };
 }
 
@@ -177,15 +177,19 @@ function courseOf({ series }: ThawResult): ThawOutlookDocument["course"] {
 
 function rollOutDocument(
   { rollOut, state, middle, wettest }: LeavingReport,
+  { cases }: ThawResult,
   read: ReadThaw,
 ): RollOutDocument {
   const celsius = (temp: number) => rounded(celsiusFromKelvin(temp), 1);
   const pair = (value: MiddleAndHigh) => ({ p50: rounded(value.middle, 3), p95: rounded(value.high, 3) });
   const { climb } = middle;
+  const shareBy = (times: Float64Array) => times.filter((time) => time <= rollOut.at).length / times.length;
   return {
     members: middle.members,
     at: stampAt(read, rollOut.at),
     take_off: stampAt(read, rollOut.at + rollOut.timeOutside),
+    clear_chance: shareBy(cases.gapsThawed),
+    dry_chance: shareBy(cases.gapsDry),
     state: {
       skin_c: celsius(state.tempSkin),
       inside_c: celsius(state.tempInside),

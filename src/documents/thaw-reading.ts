@@ -6,9 +6,9 @@ import { type Clock, clockOf } from "./clock.js";
 import { inFormOfKind } from "./current-form.js";
 import { gapOf, hangarOf, outsideAirOf } from "./hangar-reading.js";
 import type { DocumentIssue } from "./issue.js";
+import { nightWeather } from "./night-weather.js";
 import { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
 import { type RollOut, rollOutOf } from "./roll-out-reading.js";
-import { nightWeather } from "./night-weather.js";
 import { type ThawDocument, type ThawSections, thawSchema } from "./thaw-schema.js";
 import { weatherOf } from "./weather-reading.js";
 import type { ReadFile } from "./weather-sources.js";
@@ -34,7 +34,7 @@ export type ThawReading =
   | ({ readonly ok: true } & ReadThaw)
   | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
 
-/** A day of so many, the trials and the roll-out take 3 s of one core (measured). */
+/** A day of so many, the trials and the roll-out take 5 s of one core (measured). */
 const USUAL_MEMBERS = 40;
 
 /** Reads a thaw document, as text or as a value, of this or any earlier version. Every fault is named at once. */

@@ -59,6 +59,8 @@ const rollOut = record({
   members: header.members,
   at: stamp,
   take_off: stamp,
+  clear_chance: chance.meta({ description: "of no snow or ice on it and thawed gaps at roll-out" }),
+  dry_chance: chance.meta({ description: "of a dry skin and dry gaps at roll-out" }),
   state: record({
     skin_c: z.number(),
     inside_c: z.number(),
