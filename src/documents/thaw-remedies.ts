@@ -5,7 +5,7 @@ type Trial = ThawOutlookDocument["trials"]["changes"][number];
 
 /** One thing that was tried for an aircraft that is not dry in time. */
 export type ThawRemedy = { readonly chance: number; readonly helps: boolean } & (
-  | { readonly kind: "change"; readonly change: Trial; readonly isOnlyAll: boolean }
+  | { readonly kind: "change"; readonly change: Trial }
   | { readonly kind: "longer"; readonly hours: number | null; readonly longest: number }
   | { readonly kind: "mild"; readonly until: StampDocument; readonly leave: StampDocument | null }
 );
@@ -15,18 +15,18 @@ export const DRY_SURELY = 0.95;
 /** [-] more chance, and [h] sooner, from which something counts as help. Project judgement. */
 const WORTH_CHANCE = 0.05;
 const WORTH_HOURS = 0.25;
-/** Changes that are several of the others at once. */
-const COMBINED = ["by-hand", "together"];
 
 /** All that was tried, in the order of the effort, each with its chance; "nothing would help" is that none of them helps. */
 export function thawRemedies({ trials, gaps_dry }: ThawOutlookDocument): ThawRemedy[] {
   const { as_is, changes, by, longest_h, mild_window } = trials;
   const never = longest_h;
   const changed = changes.map((change): ThawRemedy => {
-    const sooner = (as_is.gaps_dry_surely_h ?? never) - (change.gaps_dry_surely_h ?? never);
-    const helps = change.chance - as_is.chance >= WORTH_CHANCE || sooner >= WORTH_HOURS;
-    const isOnlyAll = COMBINED.includes(change.id);
-    return { kind: "change", change, chance: change.chance, helps, isOnlyAll };
+    const sooner = (key: "gaps_dry_h" | "gaps_dry_surely_h") =>
+      (as_is[key] ?? never) - (change[key] ?? never);
+    const helps =
+      change.chance - as_is.chance >= WORTH_CHANCE ||
+      Math.max(sooner("gaps_dry_h"), sooner("gaps_dry_surely_h")) >= WORTH_HOURS;
+    return { kind: "change", change, chance: change.chance, helps };
   });
   const hours = as_is.gaps_dry_surely_h;
   const isLate = hours === null || hours > by.at_h || gaps_dry.p95 === null || gaps_dry.p95.at_h > by.at_h;

@@ -19,13 +19,14 @@ export function tenthsWithUnit(celsius: number, style: Style): string {
 export function countedOdds(share: number, members: number): string {
   if (share === 1) return `over${NBSP}${members - 1} in ${members}`;
   if (share === 0) return `under${NBSP}1 in ${members}`;
-  return odds(share);
+  return share < 0.1 ? `${Math.round(share * members)} in ${members}` : odds(share);
 }
 
 /** The same of what may hurt, never less than was counted. @example countedRisk(0.18, 100) // "2 in 10" */
 export function countedRisk(share: number, members: number): string {
   if (share === 0 || share === 1) return countedOdds(share, members);
-  const of = share >= 0.95 ? 20 : share >= 0.1 ? 10 : 100;
+  if (share < 0.1) return countedOdds(share, members);
+  const of = share >= 0.95 ? 20 : 10;
   const cases = Math.ceil(share * of - 1e-9);
   return cases === of ? `over${NBSP}${of - 1} in ${of}` : `${cases} in ${of}`;
 }

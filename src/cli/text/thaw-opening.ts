@@ -79,9 +79,11 @@ function brushing({ snow_kg_per_m2: snow, brushable_kg_per_m2: loose }: ThawOutl
 function helping(outlook: ThawOutlookDocument, style: Style): string {
   const all = thawRemedies(outlook);
   const best = bestRemedies(all);
-  const fan = all.filter((one) => one.kind === "change" && one.change.id === "fan" && !best.includes(one));
+  const fan = all.filter(
+    (one) => one.kind === "change" && one.change.id === "fan" && one.chance > outlook.trials.as_is.chance,
+  );
   if (best.length === 0) return `nothing that was tried (${all.length} things): see --all`;
-  return [...best, ...fan].map((remedy) => remedyText(remedy, outlook, style)).join("; ");
+  return [...new Set([...best, ...fan])].map((remedy) => remedyText(remedy, outlook, style)).join("; ");
 }
 
 /** When it has come in 95 % of the cases, else how often by the end. */

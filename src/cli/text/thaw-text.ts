@@ -1,6 +1,14 @@
 import { type StampDocument, type ThawOutlookDocument, thawRemedies } from "../../index.js";
 import type { Style } from "../style.js";
-import { type Column, closing, countedOdds, hourlyRows, massValue, tenths } from "./airframe-text.js";
+import {
+  type Column,
+  closing,
+  countedOdds,
+  fittedScreen,
+  hourlyRows,
+  massValue,
+  tenths,
+} from "./airframe-text.js";
 import { rollOutFacts } from "./roll-out-text.js";
 import { thawOpening } from "./thaw-opening.js";
 import { remedyText } from "./thaw-remedy-text.js";
