@@ -1,9 +1,12 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { refreezeCheck } from "../../src/airframe/index.js";
 import { thawFromDocument } from "../../src/airframe-pipeline.js";
 import { bestRemedies, thawOutlookSchema, thawRemedies } from "../../src/documents/index.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
 import { completed, readStay, STAY } from "./airframe-documents.js";
+
+// Each outlook is a stay and all its trials, some seconds of one core.
+vi.setConfig({ testTimeout: 300_000 });
 
 const { roll_out: _, ...STAYING } = STAY;
 const outlook = completed(thawFromDocument(STAY));
