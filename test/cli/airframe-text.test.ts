@@ -160,7 +160,7 @@ describe("the roll-out", () => {
       /freezing level 900 m \(3000 ft\); -3\.0 °C at 1524 m \(5000 ft\), coldest on the way -5\.0 °C; fittings below freezing after 4\.0 min/,
     );
     expect(text).toMatch(/by take-off over 19 in 20, after the climb 9 in 10/);
-    expect(text).toMatch(/the skin is at or below 0 °C: snow does not melt on it/);
+    expect(text).toMatch(/the skin is at or below freezing: snow does not melt on it/);
     const never = { ...climb, freezing_level_m: null, coldest_c: -3 };
     expect(facts({ climb: never })).toMatch(
       /freezing level above the cruise; -3\.0 °C at 1524 m \(5000 ft\); /,
