@@ -47,20 +47,30 @@ export function thawFromDocument(
   source: unknown,
   options: PipelineOptions = {},
 ): Outcome<ThawOutlookDocument> {
-  const { overrides = {}, onProgress } = options;
-  const read = readThawDocument(overriddenAirframe(source, overrides));
+  const { overrides = {}, readFile, onProgress } = options;
+  const read = readThawDocument(
+    overriddenAirframe(source, overrides),
+    readFile === undefined ? {} : { readFile },
+  );
   if (!read.ok) return { status: "refused", issues: read.issues };
   if (onProgress?.(0) === false) return STOPPED;
   const stay = thawAndDry(read.request);
   if (stay.result === undefined) return { status: "failed", message: stay.remedy };
-  if (onProgress?.(0.5) === false) return STOPPED;
-  const trials = thawTrials(read);
+  let stopped = false;
+  const trials = thawTrials(read, (done) => {
+    stopped = onProgress?.(STAY_SHARE + TRIALS_SHARE * done) === false;
+    return !stopped;
+  });
+  if (stopped) return STOPPED;
   if (trials === undefined) return { status: "failed", message: TRIAL_FAILED };
-  if (onProgress?.(0.6) === false) return STOPPED;
+  if (onProgress?.(STAY_SHARE + TRIALS_SHARE) === false) return STOPPED;
   const leaving = read.rollOut && leavingReport(read, read.rollOut, stay.result);
   if (leaving !== undefined && "remedy" in leaving) return { status: "failed", message: leaving.remedy };
   return { status: "completed", result: thawDocument(stay.result, trials, leaving, read) };
 }
 
+/** [-] of the whole time that the stay, and the trials after it, take. */
+const STAY_SHARE = 0.1;
+const TRIALS_SHARE = 0.8;
 const STOPPED = { status: "cancelled", message: "the calculation was stopped" } as const;
 const TRIAL_FAILED = "a trial of what would help could not be calculated";

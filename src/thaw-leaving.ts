@@ -1,4 +1,11 @@
-import { type BandSeries, type RefreezeReport, refreezeCheck, type ThawResult } from "./airframe/index.js";
+import {
+  type BandSeries,
+  type RefreezeReport,
+  refreezeCheck,
+  SKIN_LIMIT,
+  type ThawResult,
+  waterInGap,
+} from "./airframe/index.js";
 import type { LeavingReport, LeavingState, MiddleAndHigh, ReadThaw, RollOut } from "./documents/index.js";
 import { interpolateLinear } from "./numerics/index.js";
 
@@ -8,7 +15,7 @@ export function leavingReport(
   rollOut: RollOut,
   { series }: ThawResult,
 ): LeavingReport | { readonly remedy: string } {
-  const state = stateAt(series, rollOut.at);
+  const state = stateAt(series, rollOut.at, waterInGap(read.request.gap));
   const middle = refreezing(read, rollOut, state, "middle");
   if (middle.result === undefined) return middle;
   const wettest = refreezing(read, rollOut, state, "high");
@@ -16,21 +23,29 @@ export function leavingReport(
   return { rollOut, state, middle: middle.result, wettest: wettest.result };
 }
 
-/** The aircraft `at` seconds after it came in; the solver leaves masses a hair below nothing. The highs of a gap's ice and water are added, which is on the wet side. */
-function stateAt(series: ThawResult["series"], at: number): LeavingState {
+/**
+ * The aircraft `at` seconds after it came in; the solver leaves masses a hair below nothing. The highs of a gap's ice and
+ * water are added, which is on the wet side, and beside a skin that is not dry a gap counts as holding all that it can.
+ */
+function stateAt(series: ThawResult["series"], at: number, fullGap: number): LeavingState {
   const value = (band: BandSeries, which: keyof MiddleAndHigh) =>
     interpolateLinear(series.time, band[which], at);
   const both = (of: (which: keyof MiddleAndHigh) => number) => ({
     middle: Math.max(0, of("middle")),
     high: Math.max(0, of("high")),
   });
+  const snow = both((w) => value(series.ice, w));
+  const film = both((w) => Math.max(value(series.waterUpper, w), value(series.waterLower, w)));
   return {
     tempSkin: value(series.tempUpper, "middle"),
     tempInside: value(series.tempInside, "middle"),
     tempGap: value(series.tempGap, "middle"),
-    snow: both((w) => value(series.ice, w)),
-    film: both((w) => Math.max(value(series.waterUpper, w), value(series.waterLower, w))),
-    gapWater: both((w) => value(series.gapIce, w) + value(series.gapWater, w)),
+    snow,
+    film,
+    gapWater: both((w) => {
+      const own = value(series.gapIce, w) + value(series.gapWater, w);
+      return snow[w] + film[w] > SKIN_LIMIT ? Math.max(own, fullGap) : own;
+    }),
   };
 }
 

@@ -1,21 +1,51 @@
-import { FILM_LEFT, type ThawRequest, thawAndDry } from "./airframe/index.js";
-import { type DryTimes, LEFT_BY_BRUSHING, type ReadThaw, type ThawTrials } from "./documents/index.js";
+import {
+  FILM_LEFT,
+  powerToHold,
+  type ThawRequest,
+  type ThawResult,
+  thawAndDry,
+  WORTH_BRUSHING,
+} from "./airframe/index.js";
+import type { ReadThaw, ThawChange, ThawTrial, ThawTrials, TrialTimes } from "./documents/index.js";
+import { mildWindow } from "./thaw-mild.js";
+import { celsiusFromKelvin, SECONDS_OF_HOUR } from "./units/index.js";
 
-/** What can be done in a hangar, tried one at a time on the middle case; undefined when a run fails. */
-export function thawTrials(read: ReadThaw): ThawTrials | undefined {
-  const { ensemble: _, ...middle } = read.request;
-  const asIs = dryTimesOf(middle);
-  const changes = changesFor(read).map(({ id, text, change }) => {
-    const times = dryTimesOf({ ...middle, ...change });
-    return times && { id, text, ...times };
-  });
-  const all = changes.filter((change) => change !== undefined);
-  return asIs === undefined || all.length < changes.length ? undefined : { asIs, changes: all };
+/** [s] longest stay that is looked at, where the document asks for less. */
+const LONGEST = 72 * SECONDS_OF_HOUR;
+/** [-] of the document's members, and fewest of them: each trial costs a whole stay. */
+const MEMBERS_SHARE = 0.5;
+const FEWEST_MEMBERS = 20;
+
+/**
+ * What can be done for an aircraft in a hangar, each tried with the model over the same drawn cases: one thing at a time,
+ * all handwork, everything together, a longer stay and the next mild window. Undefined when a run fails or is stopped.
+ */
+export function thawTrials(read: ReadThaw, goesOn: (done: number) => boolean): ThawTrials | undefined {
+  const { request, rollOut } = read;
+  const { duration, ensemble } = request;
+  const by = rollOut?.at ?? duration;
+  const members = Math.max(FEWEST_MEMBERS, Math.ceil(MEMBERS_SHARE * (ensemble?.members ?? 0)));
+  const looked: ThawRequest = {
+    ...request,
+    duration: Math.max(LONGEST, duration),
+    ensemble: { members, seed: ensemble?.seed ?? 1 },
+  };
+  const asIs = thawAndDry(looked).result;
+  if (asIs === undefined) return undefined;
+  const changes = changesFor(request);
+  const tried: ThawTrial[] = [];
+  for (const [i, { change, ...named }] of changes.entries()) {
+    if (!goesOn(i / changes.length)) return undefined;
+    const { result } = thawAndDry({ ...looked, ...change });
+    if (result === undefined) return undefined;
+    tried.push({ ...named, times: timesOf(result, by) });
+  }
+  const mild = read.weather && mildWindow(read, asIs, read.weather);
+  if (mild !== undefined && "remedy" in mild) return undefined;
+  return { by, longest: looked.duration, members, asIs: timesOf(asIs, by), changes: tried, mild };
 }
 
-interface Change {
-  readonly id: string;
-  readonly text: string;
+interface Change extends ThawChange {
   readonly change: Partial<ThawRequest>;
 }
 
@@ -24,55 +54,101 @@ const FAN = 3;
 const FAN_ENOUGH = 1;
 /** [K] by which one might turn the heating up. */
 const WARMER = 5;
+/** [K] least that a hangar is warmed to, and highest setting that is looked at. */
+const WARM_ENOUGH = 283.15;
+const HOTTEST_SETTING = 313.15;
 /** [-] of the water in gaps that compressed air leaves behind. Project judgement. */
 const LEFT_BY_BLOWING = 0.2;
-/** [kg/m2] of snow worth a broom. Project judgement. */
-const WORTH_BRUSHING = 0.5;
 
-function changesFor({ request, document }: ReadThaw): Change[] {
-  const { hangar, film, gap, snow } = request;
-  const wiped = { film: FILM_LEFT.wiped };
-  const blown = { gap: { ...gap, fill: gap.fill * LEFT_BY_BLOWING } };
-  const brushable = snow > WORTH_BRUSHING && document.snow?.kind !== "ice" && !document.snow?.brushed;
-  return [
-    ...(brushable
-      ? [{ id: "brush", text: "loose snow brushed off first", change: { snow: snow * LEFT_BY_BRUSHING } }]
-      : []),
-    { id: "blow", text: "gaps blown out once thawed", change: blown },
-    ...(film > FILM_LEFT.wiped
-      ? [
-          { id: "wipe", text: "skin wiped with cloths", change: wiped },
-          { id: "wipe-and-blow", text: "skin wiped and gaps blown out", change: { ...wiped, ...blown } },
-        ]
-      : []),
-    ...(hangar.fanSpeed < FAN_ENOUGH
-      ? [{ id: "fan", text: `a fan, ${FAN} m/s over it`, change: { hangar: { ...hangar, fanSpeed: FAN } } }]
-      : []),
-    ...(hangar.floorSwept
-      ? []
-      : [{ id: "sweep", text: "floor swept dry", change: { hangar: { ...hangar, floorSwept: true } } }]),
-    ...(hangar.heaterPower > 0
+function changesFor(request: ThawRequest): Change[] {
+  const { hangar, film, gap, snow, brushable = 0 } = request;
+  const brush: Change[] =
+    brushable > WORTH_BRUSHING
       ? [
           {
-            id: "warmer",
-            text: `hangar ${WARMER} K warmer`,
-            change: { hangar: { ...hangar, tempSet: Math.min(HOTTEST_SETTING, hangar.tempSet + WARMER) } },
+            id: "brush",
+            text: "loose snow brushed off first",
+            change: { snow: snow - brushable, brushable: 0 },
           },
         ]
+      : [];
+  const wipe: Change[] =
+    film > FILM_LEFT.wiped
+      ? [{ id: "wipe", text: "skin wiped with cloths", change: { film: FILM_LEFT.wiped } }]
+      : [];
+  const blown = { ...gap, fill: gap.fill * LEFT_BY_BLOWING };
+  const blow: Change = { id: "blow", text: "gaps blown out once thawed", change: { gap: blown } };
+  const fan: Change[] =
+    hangar.fanSpeed < FAN_ENOUGH
+      ? [{ id: "fan", text: `a fan, ${FAN} m/s over it`, change: { hangar: { ...hangar, fanSpeed: FAN } } }]
+      : [];
+  const sweep: Change[] = hangar.floorSwept
+    ? []
+    : [{ id: "sweep", text: "floor swept dry", change: { hangar: { ...hangar, floorSwept: true } } }];
+  const warm = warmerHangar(request);
+  const hand = [...brush, ...wipe, blow];
+  const all = [...hand, ...fan, ...sweep, ...warm];
+  return [
+    ...all,
+    ...(hand.length > 1 ? [joined("by-hand", wordsOf(hand).join(" and "), hand, request)] : []),
+    ...(all.length > hand.length
+      ? [joined("together", `everything together: ${wordsOf(all).join(", ")}`, all, request)]
       : []),
   ];
 }
 
-/** [K] highest setting of a hangar that is looked at. */
-const HOTTEST_SETTING = 313.15;
+function wordsOf(changes: readonly Change[]): string[] {
+  return changes.map(({ text }) => text);
+}
 
-function dryTimesOf(request: ThawRequest): DryTimes | undefined {
-  const { result } = thawAndDry(request);
-  return (
-    result && {
-      skinDry: result.skinDry.middle,
-      gapsDry: result.gapsDry.middle,
-      allDry: result.allDry.middle,
-    }
+/** Warmer air in the whole hangar; its heat never from a burner inside. */
+function warmerHangar({ hangar, outside, pressure }: ThawRequest): Change[] {
+  const setting = Math.min(HOTTEST_SETTING, Math.max(WARM_ENOUGH, hangar.tempSet + WARMER));
+  if (setting <= hangar.tempSet) return [];
+  const heaterPower = Math.max(
+    hangar.heaterPower,
+    Math.min(1e6, powerToHold(hangar, outside, setting, pressure)),
   );
+  const more = heaterPower > hangar.heaterPower ? `, ${Math.ceil(heaterPower / 1000)} kW of heat` : "";
+  const set = celsiusFromKelvin(setting);
+  return [
+    {
+      id: "warmer",
+      text: `hangar air at ${set.toFixed(0)} °C from roll-in on${more}, electric or with a flue`,
+      setC: set,
+      heaterKw: Math.ceil(heaterPower / 1000),
+      change: { hangar: { ...hangar, tempSet: setting, heaterPower, heaterVapour: 0 } },
+    },
+  ];
+}
+
+/** Several changes as one; what each changes of the hangar counts. */
+function joined(id: string, text: string, parts: readonly Change[], { hangar }: ThawRequest): Change {
+  const room = { ...hangar };
+  const change: { -readonly [K in keyof ThawRequest]?: ThawRequest[K] } = {};
+  for (const part of parts) {
+    Object.assign(change, part.change);
+    Object.assign(room, differing(part.change.hangar ?? hangar, hangar));
+  }
+  return { id, text, change: { ...change, hangar: room } };
+}
+
+/** What of `changed` is not as in `from`. */
+function differing(
+  changed: ThawRequest["hangar"],
+  from: ThawRequest["hangar"],
+): Partial<ThawRequest["hangar"]> {
+  const keys = Object.keys(changed) as (keyof ThawRequest["hangar"])[];
+  return Object.fromEntries(
+    keys.filter((key) => changed[key] !== from[key]).map((key) => [key, changed[key]]),
+  );
+}
+
+function timesOf({ cases, skinDry, gapsDry }: ThawResult, by: number): TrialTimes {
+  return {
+    chance: cases.gapsDry.filter((time) => time <= by).length / cases.gapsDry.length,
+    skinDry: skinDry.middle,
+    gapsDry: gapsDry.middle,
+    gapsDrySurely: gapsDry.high,
+  };
 }

@@ -67,6 +67,17 @@ export interface HangarSettings {
   readonly evaporation: (convection: number, windSpeed: number) => number;
 }
 
+/** [-] more than the loss in the middle case: cold aircraft, draughty cases. Project judgement. */
+const HEAT_RESERVE = 1.3;
+
+/** [W] that holds `hangar` at `temp` [K] in air `outside` of `pressure` [Pa], with a reserve: shell and air change. */
+export function powerToHold(hangar: Hangar, outside: OutsideAir, temp: number, pressure: number): number {
+  const inner = INNER_COEFFICIENT * hangar.innerArea;
+  const shell = (inner * hangar.conductance) / (inner + hangar.conductance);
+  const air = hangar.airChangeRate * hangar.volume * densityAir(temp, pressure) * heatCapacityAir(temp);
+  return HEAT_RESERVE * (shell + air) * Math.max(0, temp - outside.tempAir);
+}
+
 export function hangarModel(settings: HangarSettings): HangarModel {
   const { hangar, outside, puddleArea, airChangeFactor, conditions, evaporation } = settings;
   const heatCapacityAirPart =

@@ -1,5 +1,5 @@
 export { type AirFilm, airFilm, type FaceSize, type Facing, type FilmConditions } from "./air-film.js";
-export { AIRFRAME_CAUTIONS, type Caution } from "./caution.js";
+export { AIRFRAME_CAUTIONS, type Caution, inOrderOfNeed } from "./caution.js";
 export {
   type Climb,
   coldestBelow,
@@ -27,6 +27,7 @@ export {
   type Hangar,
   type OutsideAir,
 } from "./hangar.js";
+export { powerToHold } from "./hangar-model.js";
 export {
   type FaceFrost,
   type FrostReport,
@@ -63,5 +64,6 @@ export {
   type ThawSeries,
   thawAndDry,
 } from "./thaw.js";
-export { GAP_LIMIT, SKIN_LIMIT } from "./thaw-statistics.js";
+export { GAP_LIMIT, heldBySkin, SKIN_LIMIT, type ThawTimes } from "./thaw-statistics.js";
+export { WORTH_BRUSHING } from "./thaw-words.js";
 export { OPEN_SITE, type WingSite } from "./wing-weather.js";

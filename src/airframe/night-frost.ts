@@ -156,20 +156,23 @@ export function nightFrost(request: FrostRequest): FrostReport {
     result: {
       ...statistics,
       members: draws.members,
-      cautions: cautionsFor(request),
+      cautions: cautionsFor(request, statistics),
       assumptions: assumptionsFor(request, weather),
     },
   };
 }
 
-function cautionsFor({ cover, panel }: FrostRequest): Caution[] {
+/** To look is asked for at any chance; what frost does stands beside a chance of it. */
+function cautionsFor(
+  { cover, panel }: FrostRequest,
+  { upper, lower }: Pick<FrostResult, "upper" | "lower">,
+): Caution[] {
   const { clean, inspect, rough, coverSweats, underTank } = AIRFRAME_CAUTIONS;
   return [
-    clean,
     inspect,
-    rough,
+    ...(upper.chance + lower.chance > 0 ? [clean, rough] : []),
     ...(cover === undefined ? [] : [coverSweats]),
-    ...(isOverFuel(panel) ? [underTank] : []),
+    ...(isOverFuel(panel) && lower.chance > 0 ? [underTank] : []),
   ];
 }
 

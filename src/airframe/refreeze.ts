@@ -114,7 +114,7 @@ export function refreezeCheck(request: RefreezeRequest): RefreezeReport {
           gapFreezing: gapFreezingInClimb,
         },
       members: draws.members,
-      cautions: cautionsFor(request),
+      cautions: cautionsFor(request, climb && profile && coldestBelow(profile, climb.cruiseAltitude)),
       assumptions: assumptionsFor(request),
     },
   };
@@ -139,16 +139,21 @@ function check(request: RefreezeRequest): void {
   if (climb !== undefined) requireClimb(climb);
 }
 
-function cautionsFor({ falling, panel, tempInside, tempSkin, climb }: RefreezeRequest): Caution[] {
+/** @param tempColdest [K] of the air in the climb, where there is one */
+function cautionsFor(
+  { falling, panel, tempInside, tempSkin }: RefreezeRequest,
+  tempColdest: number | undefined,
+): Caution[] {
   const c = AIRFRAME_CAUTIONS;
+  const falls = falling !== "nothing";
   const warmWing = isOverFuel(panel) && (tempInside ?? tempSkin) > KELVIN_OF_ZERO_CELSIUS;
   return [
     c.dryBeforeOut,
     c.hinges,
-    ...(falling === "nothing" ? [] : [c.coolBeforeSnow]),
-    ...(warmWing ? [c.warmFuel] : []),
+    ...(falls && tempSkin > KELVIN_OF_ZERO_CELSIUS ? [c.coolBeforeSnow] : []),
+    ...(falls && warmWing ? [c.warmFuel] : []),
     ...(falling === "rain" ? [c.clearIce] : []),
-    ...(climb === undefined ? [] : [c.climbColder]),
+    ...(tempColdest !== undefined && tempColdest < KELVIN_OF_ZERO_CELSIUS ? [c.climbColder] : []),
     c.clean,
     c.inspect,
   ];

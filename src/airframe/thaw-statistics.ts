@@ -18,6 +18,37 @@ export interface ThawRun {
   readonly samples: Float64Array;
 }
 
+/** [s] from roll-in, one for each case; Infinity where it does not come by the end. */
+export interface ThawTimes {
+  readonly skinClear: Float64Array;
+  readonly skinDry: Float64Array;
+  readonly gapsThawed: Float64Array;
+  readonly gapsDry: Float64Array;
+}
+
+/**
+ * Times as they may be told: melt water runs into a gap for as long as the skin around it is not clear, and the film for
+ * as long as that is wet, so a gap is never thawed before the skin is clear, nor dry before the skin is dry.
+ */
+export function heldBySkin(own: ThawTimes): ThawTimes {
+  const later = (a: Float64Array, b: Float64Array) => a.map((time, m) => Math.max(time, b[m]));
+  const skinDry = later(own.skinDry, own.skinClear);
+  const gapsThawed = later(own.gapsThawed, own.skinClear);
+  return {
+    skinClear: own.skinClear,
+    skinDry,
+    gapsThawed,
+    gapsDry: later(later(own.gapsDry, gapsThawed), skinDry),
+  };
+}
+
+/** What is dry last: snow that does not clear by the end in the slowest 5 %, else the skin or the gaps, whichever more often. */
+function weakestOf(own: ThawTimes, held: ThawTimes): ThawResult["weakest"] {
+  if (timeBandOf(held.skinClear).high === undefined) return "snow";
+  const byGaps = own.gapsDry.filter((time, m) => time > held.skinDry[m]).length;
+  return 2 * byGaps >= own.gapsDry.length ? "gaps" : "skin";
+}
+
 type Statistics = Omit<ThawResult, "melt" | "members" | "cautions" | "assumptions">;
 
 export function thawStatistics(time: Float64Array, runs: readonly ThawRun[]): Statistics {
@@ -47,17 +78,22 @@ export function thawStatistics(time: Float64Array, runs: readonly ThawRun[]): St
     }),
   );
   const p = PANEL_ROW;
-  const clear = whenBelow(SKIN_LIMIT, p.iceUpper, p.iceLower);
   const dryUpper = whenBelow(SKIN_LIMIT, p.iceUpper, p.waterUpper);
   const dryLower = whenBelow(SKIN_LIMIT, p.iceLower, p.waterLower);
-  const skinDry = dryUpper.map((t, m) => Math.max(t, dryLower[m]));
-  const gapsDry = whenBelow(GAP_LIMIT, gap + GAP_ROW.ice, gap + GAP_ROW.water);
+  const own: ThawTimes = {
+    skinClear: whenBelow(SKIN_LIMIT, p.iceUpper, p.iceLower),
+    skinDry: dryUpper.map((t, m) => Math.max(t, dryLower[m])),
+    gapsThawed: whenBelow(GAP_LIMIT, gap + GAP_ROW.ice),
+    gapsDry: whenBelow(GAP_LIMIT, gap + GAP_ROW.ice, gap + GAP_ROW.water),
+  };
+  const cases = heldBySkin(own);
   return {
-    skinClear: timeBandOf(clear),
-    skinDry: timeBandOf(skinDry),
-    gapsThawed: timeBandOf(whenBelow(GAP_LIMIT, gap + GAP_ROW.ice)),
-    gapsDry: timeBandOf(gapsDry),
-    allDry: timeBandOf(skinDry.map((t, m) => Math.max(t, gapsDry[m]))),
+    skinClear: timeBandOf(cases.skinClear),
+    skinDry: timeBandOf(cases.skinDry),
+    gapsThawed: timeBandOf(cases.gapsThawed),
+    gapsDry: timeBandOf(cases.gapsDry),
+    cases,
+    weakest: weakestOf(own, cases),
     heaterEnergy: atEnd(hangar + HANGAR_ROW.heat),
     mostHumid: bandOf(Float64Array.from(humidity, (values) => Math.max(...values))),
     ranOff: atEnd(p.ranOff),

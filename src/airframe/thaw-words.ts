@@ -1,15 +1,16 @@
 import { RELATIVE_HUMIDITY_WET } from "../properties/index.js";
-import { celsiusFromKelvin } from "../units/index.js";
 import { AIRFRAME_CAUTIONS, type Caution } from "./caution.js";
-import { isOverFuel } from "./panel.js";
 import type { ThawRequest, ThawResult } from "./thaw.js";
 
 /** [K] below its setting at which the hangar is called too cold. */
 const HEATER_SHORT = 2;
 
+/** [kg/m2] of snow worth a broom. Project judgement. */
+export const WORTH_BRUSHING = 0.5;
+
 /** Cautions for a stay: those that always stand, and those its course calls for. */
 export function thawCautions(
-  { snow, hangar, panel }: ThawRequest,
+  { hangar, brushable = 0 }: ThawRequest,
   course: Pick<ThawResult, "mostHumid" | "series">,
 ): Caution[] {
   const mostHumid = course.mostHumid.middle;
@@ -20,21 +21,19 @@ export function thawCautions(
     source: "wet above 80 %: ISO 9223 time of wetness",
   };
   const cold: Caution = {
-    text: `The heater does not hold the setting: the air ends at ${celsiusFromKelvin(tempEnd).toFixed(1)} °C.`,
+    text: "The heater does not hold the setting: the air ends colder, and everything takes longer.",
     source: "this calculation",
   };
   return [
-    ...(tempEnd < hangar.tempSet - HEATER_SHORT ? [cold] : []),
     c.dryBeforeOut,
     c.hinges,
-    c.coolBeforeSnow,
     c.gentleHeat,
     c.hangarVapour,
-    ...(snow > 0.5 ? [c.brushFirst] : []),
-    ...(isOverFuel(panel) ? [c.warmFuel] : []),
-    ...(hangar.heaterVapour > 0 ? [c.carbonMonoxide] : []),
-    ...(mostHumid > RELATIVE_HUMIDITY_WET ? [damp] : []),
     c.inspect,
+    ...(brushable > WORTH_BRUSHING ? [c.brushFirst] : []),
+    ...(hangar.heaterVapour > 0 ? [c.carbonMonoxide] : []),
+    ...(tempEnd < hangar.tempSet - HEATER_SHORT ? [cold] : []),
+    ...(mostHumid > RELATIVE_HUMIDITY_WET ? [damp] : []),
   ];
 }
 

@@ -10,7 +10,7 @@ import type { Panel } from "./panel.js";
 import { type MeltTerms, SNOW_MASS_LOG_SD } from "./snow-cover.js";
 import { meltAtStart } from "./thaw-melt.js";
 import { thawModel } from "./thaw-model.js";
-import { type ThawRun, thawStatistics } from "./thaw-statistics.js";
+import { type ThawRun, type ThawTimes, thawStatistics } from "./thaw-statistics.js";
 import { thawAssumptions, thawCautions } from "./thaw-words.js";
 
 /** [kg/m2] of water on a skin once the rest has run off: beads and film of 0.2 mm; wiped with cloths 0.03 mm. Project judgement. */
@@ -22,6 +22,8 @@ export interface ThawRequest {
   readonly area: number;
   /** [kg/m2] of snow, ice or frost on top after brushing, see snowMass. */
   readonly snow: number;
+  /** [kg/m2] of that snow which a broom would still take off. */
+  readonly brushable?: number;
   /** [kg/m2] of water left on the skin, see FILM_LEFT. */
   readonly film: number;
   readonly gap: Gap;
@@ -49,13 +51,18 @@ export interface ThawReport {
 }
 
 export interface ThawResult {
-  /** [s] from roll-in: no ice left on either skin; both skins dry; gaps dry. Each from then on to the end. */
+  /**
+   * [s] from roll-in: no ice left on either skin; both skins dry; gaps thawed, so controls can move, never before the
+   * skin is clear; gaps dry, never before the skin is: the earliest it may leave. Each from then on to the end.
+   */
   readonly skinClear: TimeBand;
   readonly skinDry: TimeBand;
   readonly gapsThawed: TimeBand;
   readonly gapsDry: TimeBand;
-  /** [s] all of them: the earliest it may leave. */
-  readonly allDry: TimeBand;
+  /** The same case by case. */
+  readonly cases: ThawTimes;
+  /** What is dry last. */
+  readonly weakest: "snow" | "skin" | "gaps";
   /** What melts the snow: rates [kg/(m2 s)] on snow at 0 °C in the hangar's air at the start, heat through the wing apart. */
   readonly melt: MeltTerms;
   /** [J] from the heater by the end, and highest relative humidity [0..1] in the hangar. */
@@ -164,6 +171,7 @@ function check(request: ThawRequest): void {
   requireHangar(hangar, outside);
   requireInside("area", request.area, 0.5, 1000, "m2");
   requireInside("snow", request.snow, 0, 500, "kg/m2");
+  requireInside("brushable", request.brushable ?? 0, 0, request.snow, "kg/m2");
   requireInside("film", request.film, 0, 2, "kg/m2");
   const warmest = request.snow > 0 ? KELVIN_OF_ZERO_CELSIUS : 313.15;
   const lying = request.snow > 0 ? "K with snow on it" : "K";

@@ -122,7 +122,10 @@ export function createProgram(shell: Shell): Command {
     program,
     "thaw",
     "When a snowy or wet aircraft in a hangar is clear and dry, and what freezes again outside",
-  ).action(async (file: string, flags: RunFlags) => show(await run("thaw", file, flags), flags, thawText));
+  )
+    .addOption(FLAG.taf())
+    .addOption(FLAG.metar())
+    .action(async (file: string, flags: RunFlags) => show(await run("thaw", file, flags), flags, thawText));
 
   documentCommand(
     program,

@@ -1,5 +1,5 @@
 import type { z } from "zod";
-import type { Band, BandSeries, Caution, TimeBand } from "../airframe/index.js";
+import { type Band, type BandSeries, type Caution, inOrderOfNeed, type TimeBand } from "../airframe/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { localText } from "../weather/index.js";
 import type { minutesBand, timeBand } from "./airframe-result-schema.js";
@@ -42,9 +42,7 @@ export function airframeHeader(
     members: reports[0].members,
     assumptions: [...new Set([...assumptions, ...taken])],
     warnings: [...warnings],
-    cautions: cautions
-      .filter(({ text }, i) => cautions.findIndex((other) => other.text === text) === i)
-      .map(({ text, source }) => ({ text, source })),
+    cautions: inOrderOfNeed(cautions).map(({ text, source }) => ({ text, source })),
   };
 }
 

@@ -72,14 +72,18 @@ export { type ScenarioDocument, scenarioSchema } from "./scenario-schema.js";
 export { issuesOfSchema } from "./schema-issues.js";
 export { simulationDocument } from "./simulation-document.js";
 export {
-  type DryTimes,
   type LeavingReport,
   type LeavingState,
   type MiddleAndHigh,
+  type MildWindow,
+  type ThawChange,
+  type ThawTrial,
   type ThawTrials,
+  type TrialTimes,
   thawDocument,
 } from "./thaw-document.js";
-export { LEFT_BY_BRUSHING, type ReadThaw, readThawDocument, type ThawReading } from "./thaw-reading.js";
+export { type ReadThaw, readThawDocument, type ThawReading } from "./thaw-reading.js";
+export { bestRemedies, DRY_SURELY, type ThawRemedy, thawRemedies } from "./thaw-remedies.js";
 export { type RollOutDocument, type ThawOutlookDocument, thawOutlookSchema } from "./thaw-result-schema.js";
 export { type ThawDocument, thawSchema } from "./thaw-schema.js";
 export { type ScenarioWeather, weatherOf } from "./weather-reading.js";

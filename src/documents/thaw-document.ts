@@ -14,17 +14,44 @@ import type { RollOut } from "./roll-out-reading.js";
 import type { ReadThaw } from "./thaw-reading.js";
 import type { RollOutDocument, ThawOutlookDocument } from "./thaw-result-schema.js";
 
-/** When the middle case is dry [s from the start]; undefined where not by the end. */
-export interface DryTimes {
+/** When a trial's cases are dry [s from the start]: half of them, and 95 %; undefined where not within the longest stay. */
+export interface TrialTimes {
+  /** [0..1] of the cases that are dry by when it is wanted. */
+  readonly chance: number;
   readonly skinDry: number | undefined;
   readonly gapsDry: number | undefined;
-  readonly allDry: number | undefined;
+  readonly gapsDrySurely: number | undefined;
 }
 
-/** The middle case as the document has it, and with one thing done otherwise. */
+/** One thing done otherwise, and the heat it needs: what the hangar is held at [°C] by which heater [kW]. */
+export interface ThawChange {
+  readonly id: string;
+  readonly text: string;
+  readonly setC?: number;
+  readonly heaterKw?: number;
+}
+
+export interface ThawTrial extends ThawChange {
+  readonly times: TrialTimes;
+}
+
+/** The stay as the document has it, and with one thing done otherwise; `by` and `longest` are [s] from the start. */
 export interface ThawTrials {
-  readonly asIs: DryTimes;
-  readonly changes: readonly ({ readonly id: string; readonly text: string } & DryTimes)[];
+  readonly by: number;
+  readonly longest: number;
+  readonly members: number;
+  readonly asIs: TrialTimes;
+  readonly changes: readonly ThawTrial[];
+  /** Undefined without a forecast. */
+  readonly mild: MildWindow | undefined;
+}
+
+/** Looked for up to `until` [s from the start]; leaving `at`, in air that stays mild up to `to`. */
+export interface MildWindow {
+  readonly until: number;
+  readonly window:
+    | { readonly at: number; readonly to: number; readonly tempAir: number; readonly chance: number }
+    | undefined;
 }
 
 /** The aircraft at roll-out: middle temperatures [K], and water [kg/m2] in the middle and in the wettest 5 % of the cases. */
@@ -69,7 +96,7 @@ export function thawDocument(
     skin_dry: band(result.skinDry),
     gaps_thawed: band(result.gapsThawed),
     gaps_dry: band(result.gapsDry),
-    all_dry: band(result.allDry),
+    weakest: result.weakest,
     melt_kg_per_m2h: {
       air: perHour(result.melt.convection),
       radiation: perHour(result.melt.radiation),
@@ -80,19 +107,55 @@ export function thawDocument(
     highest_humidity_percent: bandDocument(result.mostHumid, 1, 0.01),
     floor_water_kg: bandDocument(result.ranOff, 1, 1 / request.area),
     condensed_kg: bandDocument(result.condensed, 1),
-    trials: {
-      as_is: hoursOf(trials.asIs),
-      changes: trials.changes.map(({ id, text, ...times }) => ({ id, text, ...hoursOf(times) })),
-    },
+    brushable_kg_per_m2: rounded(request.brushable ?? 0, 3),
+    trials: trialsDocument(trials, read),
     course: courseOf(result),
-    roll_out: leaving === undefined ? null : rollOutDocument(leaving, read),
+    roll_out: leaving === undefined ? null : rollOutDocument(leaving, result, read),
   };
 }
 
-function hoursOf({ skinDry, gapsDry, allDry }: DryTimes) {
+function trialsDocument(trials: ThawTrials, read: ReadThaw): ThawOutlookDocument["trials"] {
+  const { by, longest, members, asIs, changes, mild } = trials;
+  return {
+    by: stampAt(read, by),
+    longest_h: rounded(longest / SECONDS_OF_HOUR, 4),
+    members,
+    as_is: trialDocument(asIs),
+    changes: changes.map(({ id, text, setC, heaterKw, times }) => ({
+      id,
+      text,
+      ...(setC === undefined ? {} : { set_c: rounded(setC, 1) }),
+      ...(heaterKw === undefined ? {} : { heater_kw: heaterKw }),
+      ...trialDocument(times),
+    })),
+    mild_window: mild === undefined ? null : mildDocument(mild, read),
+  };
+}
+
+function trialDocument({ chance, skinDry, gapsDry, gapsDrySurely }: TrialTimes) {
   const hours = (time: number | undefined) =>
     time === undefined ? null : rounded(time / SECONDS_OF_HOUR, 2);
-  return { skin_dry_h: hours(skinDry), gaps_dry_h: hours(gapsDry), all_dry_h: hours(allDry) };
+  return {
+    chance,
+    skin_dry_h: hours(skinDry),
+    gaps_dry_h: hours(gapsDry),
+    gaps_dry_surely_h: hours(gapsDrySurely),
+  };
+}
+
+function mildDocument({ until, window }: MildWindow, read: ReadThaw) {
+  return {
+    looked_until: stampAt(read, until),
+    window:
+      window === undefined
+        ? null
+        : {
+            leave: stampAt(read, window.at),
+            mild_until: stampAt(read, window.to),
+            air_c: rounded(celsiusFromKelvin(window.tempAir), 1),
+            chance: window.chance,
+          },
+  };
 }
 
 function courseOf({ series }: ThawResult): ThawOutlookDocument["course"] {
@@ -114,15 +177,19 @@ function courseOf({ series }: ThawResult): ThawOutlookDocument["course"] {
 
 function rollOutDocument(
   { rollOut, state, middle, wettest }: LeavingReport,
+  { cases }: ThawResult,
   read: ReadThaw,
 ): RollOutDocument {
   const celsius = (temp: number) => rounded(celsiusFromKelvin(temp), 1);
   const pair = (value: MiddleAndHigh) => ({ p50: rounded(value.middle, 3), p95: rounded(value.high, 3) });
   const { climb } = middle;
+  const shareBy = (times: Float64Array) => times.filter((time) => time <= rollOut.at).length / times.length;
   return {
     members: middle.members,
     at: stampAt(read, rollOut.at),
     take_off: stampAt(read, rollOut.at + rollOut.timeOutside),
+    clear_chance: shareBy(cases.gapsThawed),
+    dry_chance: shareBy(cases.gapsDry),
     state: {
       skin_c: celsius(state.tempSkin),
       inside_c: celsius(state.tempInside),

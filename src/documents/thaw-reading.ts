@@ -1,13 +1,17 @@
 import { FILM_LEFT, snowMass, type ThawRequest, type WingSite } from "../airframe/index.js";
 import { celsiusFromKelvin, KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
+import { cutSeries, type WeatherSeries } from "../weather/index.js";
 import { airframeEnsembleOf, kelvinOf, panelOf, wingSiteOf } from "./airframe-reading.js";
-import { clockOf } from "./clock.js";
+import { type Clock, clockOf } from "./clock.js";
 import { inFormOfKind } from "./current-form.js";
 import { gapOf, hangarOf, outsideAirOf } from "./hangar-reading.js";
 import type { DocumentIssue } from "./issue.js";
+import { nightWeather } from "./night-weather.js";
 import { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
 import { type RollOut, rollOutOf } from "./roll-out-reading.js";
 import { type ThawDocument, type ThawSections, thawSchema } from "./thaw-schema.js";
+import { weatherOf } from "./weather-reading.js";
+import type { ReadFile } from "./weather-sources.js";
 
 /** A stay in a hangar as read from its document, with all that was assumed on the way. */
 export interface ReadThaw {
@@ -20,6 +24,8 @@ export interface ReadThaw {
   /** Where it stands after roll-out. */
   readonly site: WingSite;
   readonly rollOut: RollOut | undefined;
+  /** Outside from the roll-in as far as it is known. */
+  readonly weather: WeatherSeries | undefined;
   readonly assumptions: readonly string[];
   readonly warnings: readonly DocumentIssue[];
 }
@@ -28,11 +34,14 @@ export type ThawReading =
   | ({ readonly ok: true } & ReadThaw)
   | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
 
-/** A day of so many, the trials and the roll-out take 3 s of one core (measured). */
+/** A day of so many, the trials and the roll-out take 5 s of one core (measured). */
 const USUAL_MEMBERS = 40;
 
 /** Reads a thaw document, as text or as a value, of this or any earlier version. Every fault is named at once. */
-export function readThawDocument(source: unknown): ThawReading {
+export function readThawDocument(
+  source: unknown,
+  { readFile }: { readonly readFile?: ReadFile } = {},
+): ThawReading {
   const form = inFormOfKind("thaw", source);
   if (!form.ok) return { ok: false, issues: [form.issue] };
   const findings = newFindings();
@@ -48,6 +57,8 @@ export function readThawDocument(source: unknown): ThawReading {
     sections.roll_out && sections.outside
       ? rollOutOf(sections.roll_out, sections.outside, sections.site?.elevation_m ?? 0, clock, findings)
       : undefined;
+  const forecast = weatherOf(sections, clock, readFile, findings);
+  const weather = forecast && clock && nightWeather(fromStart(forecast.whole, clock), findings);
   const film = filmOf(sections, findings);
   const ensemble = airframeEnsembleOf(sections.ensemble, USUAL_MEMBERS, findings);
   if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
@@ -72,6 +83,7 @@ export function readThawDocument(source: unknown): ThawReading {
       panel: inside.panel,
       area: document.aircraft.area_m2,
       snow,
+      brushable: brushableOf(document.snow, snow),
       film,
       gap: gapOf(document.gap),
       tempAircraft,
@@ -85,9 +97,17 @@ export function readThawDocument(source: unknown): ThawReading {
     },
     site,
     rollOut,
+    weather,
     assumptions: findings.assumptions,
     warnings: findings.warnings,
   };
+}
+
+/** The forecast from the roll-in to its own end; that it begins in time has been looked at. */
+function fromStart(whole: WeatherSeries, { start, end }: Clock): WeatherSeries {
+  const cut = cutSeries(whole, start, Math.max(end, whole.time[whole.time.length - 1]));
+  if (!cut.ok) throw new Error("weather that was accepted cannot be cut");
+  return cut.series;
 }
 
 /** Of a place that nobody rolls out to only the air's pressure counts. */
@@ -99,7 +119,7 @@ function siteOf({ site, roll_out }: ThawSections, findings: Findings): WingSite 
 }
 
 /** [-] of loose snow that a broom leaves. Project judgement. */
-export const LEFT_BY_BRUSHING = 0.1;
+const LEFT_BY_BRUSHING = 0.1;
 /** [kg/m2] most that is looked at. */
 const MOST_SNOW = 500;
 
@@ -122,6 +142,11 @@ function snowOf(given: ThawSections["snow"], findings: Findings): number {
     fault(findings, ["snow", "depth_mm"], `at most ${most} of ${kind}, ${MOST_SNOW} kg/m2`, depth_mm);
   }
   return brushed ? mass * LEFT_BY_BRUSHING : mass;
+}
+
+/** [kg/m2] of `snow` that a broom would still take off: loose snow that nobody has brushed yet; ice stays. */
+function brushableOf(given: ThawSections["snow"], snow: number): number {
+  return given === undefined || given.kind === "ice" || given.brushed ? 0 : snow * (1 - LEFT_BY_BRUSHING);
 }
 
 /** [K] of the skin when it comes in. */

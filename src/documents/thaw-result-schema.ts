@@ -13,11 +13,39 @@ import {
 import { record } from "./record.js";
 
 const lookedAt = z.number().nullable();
-const dryTimes = {
-  skin_dry_h: lookedAt,
-  gaps_dry_h: lookedAt,
-  all_dry_h: lookedAt,
+const trialTimes = {
+  chance: chance.meta({ description: "of being dry by `by`" }),
+  skin_dry_h: lookedAt.meta({ description: "half of the cases" }),
+  gaps_dry_h: lookedAt.meta({ description: "half of the cases, the skin with them" }),
+  gaps_dry_surely_h: lookedAt.meta({ description: "95 % of the cases" }),
 };
+
+const trials = record({
+  by: stamp.meta({ description: "the roll-out, else the end of the hours" }),
+  longest_h: z.number(),
+  members: header.members,
+  as_is: record(trialTimes),
+  changes: z.array(
+    record({
+      id: z.string(),
+      text: z.string(),
+      set_c: z.number().exactOptional().meta({ description: "what the hangar is held at" }),
+      heater_kw: z.number().exactOptional(),
+      ...trialTimes,
+    }),
+  ),
+  mild_window: record({
+    looked_until: stamp,
+    window: record({
+      leave: stamp,
+      mild_until: stamp,
+      air_c: z.number(),
+      chance: chance.meta({ description: "dry, or clear and nothing freezes again" }),
+    }).nullable(),
+  })
+    .nullable()
+    .meta({ description: "null without a forecast" }),
+}).meta({ description: "hours from the start; null: not within longest_h" });
 
 const refrozen = record({
   verdict,
@@ -31,6 +59,8 @@ const rollOut = record({
   members: header.members,
   at: stamp,
   take_off: stamp,
+  clear_chance: chance.meta({ description: "of no snow or ice on it and thawed gaps at roll-out" }),
+  dry_chance: chance.meta({ description: "of a dry skin and dry gaps at roll-out" }),
   state: record({
     skin_c: z.number(),
     inside_c: z.number(),
@@ -68,9 +98,11 @@ export const thawOutlookSchema = record({
   snow_kg_per_m2: z.number().meta({ description: "on it when it comes in" }),
   skin_clear: timeBand,
   skin_dry: timeBand,
-  gaps_thawed: timeBand,
-  gaps_dry: timeBand,
-  all_dry: timeBand,
+  gaps_thawed: timeBand.meta({ description: "controls can move; never before the skin is clear" }),
+  gaps_dry: timeBand.meta({
+    description: "never before the skin is dry: the earliest it may leave",
+  }),
+  weakest: z.enum(["snow", "skin", "gaps"]).meta({ description: "what is dry last" }),
   melt_kg_per_m2h: record({
     air: z.number(),
     radiation: z.number(),
@@ -81,10 +113,8 @@ export const thawOutlookSchema = record({
   highest_humidity_percent: band,
   floor_water_kg: band.meta({ description: "ran off the aircraft" }),
   condensed_kg: band.meta({ description: "on the building" }),
-  trials: record({
-    as_is: record(dryTimes),
-    changes: z.array(record({ id: z.string(), text: z.string(), ...dryTimes })),
-  }).meta({ description: "hours from the start for the middle case; null: not within the hours" }),
+  brushable_kg_per_m2: z.number().meta({ description: "of that, what a broom would still take off" }),
+  trials,
   course: record({
     time_h: timeHours,
     hangar_c: bandSeries,

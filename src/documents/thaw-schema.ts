@@ -12,6 +12,7 @@ import {
   words,
 } from "./airframe-schema.js";
 import { record } from "./record.js";
+import { scenarioSchema } from "./scenario-schema.js";
 
 const metres = (least: number, most: number) => z.number().min(least).max(most);
 
@@ -94,6 +95,9 @@ export const thawSchema = record({
   gap: gap.exactOptional(),
   hangar,
   outside: record({ air_c: airCelsius, dew_point_c: dewPointCelsius.exactOptional() }),
+  weather: scenarioSchema.shape.weather.exactOptional().meta({
+    description: "forecast outside: looked through for a mild window to leave in",
+  }),
   site: airframeSite.exactOptional(),
   roll_out: rollOut.exactOptional(),
   ensemble: airframeEnsemble.exactOptional(),

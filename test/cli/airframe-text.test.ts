@@ -1,14 +1,15 @@
 import { describe, expect, test } from "vitest";
 import { fitting, styleFor } from "../../src/cli/style.js";
 import {
-  countedPercent,
+  countedOdds,
+  countedRisk,
   hourlyRows,
   mass,
   massValue,
   tenths,
   timeBandText,
 } from "../../src/cli/text/airframe-text.js";
-import { rollOutFacts, rollOutLine } from "../../src/cli/text/roll-out-text.js";
+import { freezesAgain, rollOutFacts } from "../../src/cli/text/roll-out-text.js";
 import type { RollOutDocument } from "../../src/documents/index.js";
 
 const UTF8 = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false });
@@ -26,8 +27,29 @@ describe("words", () => {
       [1, 100],
       [0, 1000],
       [0.35, 20],
-    ].map(([share, members]) => plain(countedPercent(share, members)));
-    expect(words).toEqual(["over 95 %", "under 5 %", "over 99 %", "under 1 %", "35 %"]);
+      [0.05, 20],
+    ].map(([share, members]) => plain(countedOdds(share!, members!)));
+    expect(words).toEqual([
+      "over 19 in 20",
+      "under 1 in 20",
+      "over 99 in 100",
+      "under 1 in 1000",
+      "3 in 10",
+      "1 in 20",
+    ]);
+  });
+
+  test("a risk is rounded up, a chance down", () => {
+    const risks = [0, 0.03, 0.18, 0.91, 0.97, 1].map((share) => plain(countedRisk(share, 100)));
+    expect(risks).toEqual([
+      "under 1 in 100",
+      "3 in 100",
+      "2 in 10",
+      "over 9 in 10",
+      "over 19 in 20",
+      "over 99 in 100",
+    ]);
+    expect(plain(countedOdds(0.18, 100))).toBe("1 in 10");
   });
 
   test("masses have the figures that matter", () => {
@@ -52,9 +74,9 @@ describe("words", () => {
     const never = "not by 06:00";
     const told = (p05: typeof late | null, p50: typeof late | null) =>
       plain(timeBandText({ p05, p50, p95: null }, MORNING, never));
-    expect(told(EVENING, late)).toBe("05:00 (5..95 %: Wed 18:00 to not by 06:00)");
-    expect(told(late, null)).toBe("05:00 in the earliest 5 % of cases, not by 06:00 in half");
-    expect(told(null, null)).toBe("not by 06:00 in 95 % of cases");
+    expect(told(EVENING, late)).toBe("05:00 (9 in 10 cases: Wed 18:00 to not by 06:00)");
+    expect(told(late, null)).toBe("05:00 at the earliest, not by 06:00 in half of the cases");
+    expect(told(null, null)).toBe("not by 06:00 in 19 in 20 cases");
   });
 });
 
@@ -75,6 +97,8 @@ describe("the roll-out", () => {
     members: 20,
     at: MORNING,
     take_off: stamp(12.5, "2026-01-15T06:30+01:00"),
+    clear_chance: 1,
+    dry_chance: 1,
     state: {
       skin_c: 12,
       inside_c: 12,
@@ -92,33 +116,33 @@ describe("the roll-out", () => {
     wet_bulb_c: -9,
     climb: null,
   };
-  const line = (changes: Partial<RollOutDocument>) => plain(rollOutLine({ ...DRY, ...changes }, EVENING));
+  const line = (changes: Partial<RollOutDocument>) => plain(freezesAgain({ ...DRY, ...changes }));
   const facts = (changes: Partial<RollOutDocument>) =>
     plain(rollOutFacts({ ...DRY, ...changes }, EVENING, { ...UTF8, width: 500 }).join("\n"));
 
   test("says in one line what the middle case has to fear, else the wettest", () => {
-    expect(line({})).toBe(
-      "Out at Thu 06:00: no water left to freeze is expected, even in the wettest 5 % of cases.",
-    );
+    expect(line({})).toBe("not expected, even in the wettest cases");
     expect(line({ wettest: { film: none, gaps: likely } })).toBe(
-      "Out at Thu 06:00: in the wettest 5 % of cases water left freezes again in the gaps (likely).",
+      "gaps in the wettest cases: outside over 19 in 20",
     );
     expect(line({ middle: { film: likely, gaps: likely }, melts_what_falls: true })).toBe(
-      "Out at Thu 06:00: water left freezes again in the gaps (likely) and on the skin (likely). What falls melts on the warm skin and freezes on.",
+      "gaps and skin: outside over 19 in 20; what falls melts on the warm skin and freezes on",
     );
   });
 
   test("an aircraft with snow on it may not fly, whatever else is dry", () => {
     const state = { ...DRY.state, snow_kg_per_m2: { p50: 0.3, p95: 1 } };
-    expect(line({ state })).toBe("Out at Thu 06:00: not clear of snow or ice by then, so it may not fly.");
-    expect(facts({ state })).toMatch(/snow or ice on it 0\.30 kg\/m² \(wettest 5 %: 1\.00\)/);
+    expect(line({ state })).toBe("snow or ice is still on it: it may not fly");
+    expect(facts({ state })).toMatch(/snow or ice on it 0\.30 kg\/m² \(wettest 1 in 20: 1\.00\)/);
   });
 
   test("tells minutes, dryness and chances apart", () => {
     const text = facts({ wettest: { film: none, gaps: likely } });
     expect(text).toMatch(/skin after 2\.0 min \(1\.0 to 12\), fittings not within 6 h of take-off/);
-    expect(text).toMatch(/Film freezes +middle case: dry; wettest 5 %: dry/);
-    expect(text).toMatch(/Gaps freeze +middle case: dry; wettest 5 %: likely \(by take-off over 95 %\)/);
+    expect(text).toMatch(/Film freezes +middle case: dry; wettest 1 in 20: dry/);
+    expect(text).toMatch(
+      /Gaps freeze +middle case: dry; wettest 1 in 20: likely \(by take-off over 19 in 20\)/,
+    );
     expect(text).not.toMatch(/Climb|What falls/);
   });
 
@@ -133,10 +157,10 @@ describe("the roll-out", () => {
     };
     const text = facts({ climb, cool_indoors_min: minutes, wettest: { film: none, gaps: likely } });
     expect(text).toMatch(
-      /freezing level 900 m \(3000 ft\); -3\.0 °C at 1524 m \(5000 ft\), coldest on the way -5\.0 °C; fittings below 0 °C after 4\.0 min/,
+      /freezing level 900 m \(3000 ft\); -3\.0 °C at 1524 m \(5000 ft\), coldest on the way -5\.0 °C; fittings below freezing after 4\.0 min/,
     );
-    expect(text).toMatch(/by take-off over 95 %, after the climb 90 %/);
-    expect(text).toMatch(/the skin is at or below 0 °C: snow does not melt on it/);
+    expect(text).toMatch(/by take-off over 19 in 20, after the climb 9 in 10/);
+    expect(text).toMatch(/the skin is at or below freezing: snow does not melt on it/);
     const never = { ...climb, freezing_level_m: null, coldest_c: -3 };
     expect(facts({ climb: never })).toMatch(
       /freezing level above the cruise; -3\.0 °C at 1524 m \(5000 ft\); /,

@@ -43,6 +43,28 @@ test("a broom leaves a tenth", () => {
   expect(assumptions.join("\n")).toMatch(/A broom is taken to leave 10 % of the snow/);
 });
 
+test("a broom takes loose snow that nobody has brushed, and no ice", () => {
+  const { request } = readStay();
+  expect(request.brushable).toBeCloseTo(0.9 * request.snow, 12);
+  expect(readStay({ snow: { ...STAY.snow, brushed: true } }).request.brushable).toBe(0);
+  expect(readStay({ snow: { kind: "ice", depth_mm: 3 } }).request.brushable).toBe(0);
+});
+
+test("a forecast is read from the roll-in to its own end, and must reach over the hours", () => {
+  const points = [-1, 12, 40].map((at_h) => ({
+    at_h,
+    air_c: at_h / 10,
+    dew_point_c: -5,
+    wind_mps: 3,
+    cloud_fraction: 1,
+  }));
+  const { weather, start } = readStay({ weather: { points } });
+  expect(weather?.time[0]).toBe(start);
+  expect(weather?.time.at(-1)).toBe(start + 40 * 3600);
+  expect(readStay().weather).toBeUndefined();
+  expect(() => readStay({ weather: { points: points.slice(0, 1) } })).toThrow(/weather/);
+});
+
 test("a flame without a flue puts its water into the air", () => {
   const { request } = readStay({ hangar: { ...STAY.hangar, unflued_burner: true } });
   expect(request.hangar.heaterVapour).toBe(COMBUSTION_VAPOUR);

@@ -1,37 +1,41 @@
-import { describe, expect, test } from "vitest";
+import { describe, expect, test, vi } from "vitest";
 import { refreezeCheck } from "../../src/airframe/index.js";
 import { thawFromDocument } from "../../src/airframe-pipeline.js";
-import { thawOutlookSchema } from "../../src/documents/index.js";
+import { bestRemedies, thawOutlookSchema, thawRemedies } from "../../src/documents/index.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
 import { completed, readStay, STAY } from "./airframe-documents.js";
 
-const outlook = completed(thawFromDocument(STAY));
+// Each outlook is a stay and all its trials, some seconds of one core.
+vi.setConfig({ testTimeout: 300_000 });
+
 const { roll_out: _, ...STAYING } = STAY;
+const outlook = completed(thawFromDocument(STAY));
 
 describe("a thaw outlook", () => {
   test("is a document of its schema, also after a way through JSON", () => {
     expect(thawOutlookSchema.parse(JSON.parse(JSON.stringify(outlook)))).toEqual(outlook);
   });
 
-  test("melts before it dries, and all dry is the last of all", () => {
-    const { skin_clear, skin_dry, gaps_dry, all_dry } = outlook;
+  test("melts before it dries, and the gaps are the last of all", () => {
+    const { skin_clear, skin_dry, gaps_thawed, gaps_dry } = outlook;
     const at = (times: typeof skin_dry) => times.p50?.at_h ?? Number.POSITIVE_INFINITY;
     expect(at(skin_clear)).toBeLessThan(at(skin_dry));
-    expect(at(all_dry)).toBeGreaterThanOrEqual(Math.max(at(skin_dry), at(gaps_dry)));
-    expect(all_dry.share).toBeLessThanOrEqual(Math.min(skin_dry.share, gaps_dry.share));
+    expect(at(gaps_thawed)).toBeGreaterThanOrEqual(at(skin_clear));
+    expect(at(gaps_dry)).toBeGreaterThanOrEqual(Math.max(at(skin_dry), at(gaps_thawed)));
+    expect(gaps_dry.share).toBeLessThanOrEqual(Math.min(skin_dry.share, gaps_thawed.share));
   });
 
   test("what has not come within the hours has no time", () => {
     const short = completed(thawFromDocument({ ...STAYING, hours: 1 }));
     expect(thawOutlookSchema.parse(JSON.parse(JSON.stringify(short)))).toEqual(short);
     expect(short.roll_out).toBeNull();
-    expect(short.all_dry).toEqual({ p05: null, p50: null, p95: null, share: 0 });
-    expect(short.trials.as_is.all_dry_h).toBeNull();
+    expect(short.gaps_dry).toEqual({ p05: null, p50: null, p95: null, share: 0 });
+    expect(short.trials.as_is.chance).toBe(0);
   });
 
-  test("tries what is left to try, one thing at a time", () => {
+  test("tries what is left to try: one thing at a time, all handwork, everything", () => {
     const ids = (stay: typeof outlook) => stay.trials.changes.map(({ id }) => id);
-    expect(ids(outlook)).toEqual(["brush", "blow", "warmer"]);
+    expect(ids(outlook)).toEqual(["brush", "blow", "warmer", "by-hand", "together"]);
     const plain = completed(
       thawFromDocument({
         ...STAYING,
@@ -40,19 +44,24 @@ describe("a thaw outlook", () => {
         hangar: { ...STAY.hangar, fan_mps: 0, floor_swept: false },
       }),
     );
-    expect(ids(plain)).toEqual(["blow", "wipe", "wipe-and-blow", "fan", "sweep", "warmer"]);
+    // Ice does not come off with a broom.
+    expect(ids(plain)).toEqual(["wipe", "blow", "fan", "sweep", "warmer", "by-hand", "together"]);
+    expect(plain.brushable_kg_per_m2).toBe(0);
     const { as_is, changes } = plain.trials;
-    const of = (id: string) => changes.find((change) => change.id === id);
-    expect(of("wipe")?.skin_dry_h).toBeLessThan(as_is.skin_dry_h ?? 0);
-    expect(of("blow")?.gaps_dry_h ?? 12).toBeLessThan(as_is.gaps_dry_h ?? 12);
-    expect(of("blow")?.skin_dry_h).toBeCloseTo(as_is.skin_dry_h ?? 0, 1);
-    expect(of("fan")?.skin_dry_h).toBeLessThan(as_is.skin_dry_h ?? 0);
+    const of = (id: string) => changes.find((change) => change.id === id)!;
+    expect(of("wipe").skin_dry_h).toBeLessThan(as_is.skin_dry_h!);
+    expect(of("blow").gaps_dry_h).toBeLessThan(as_is.gaps_dry_h!);
+    expect(of("blow").skin_dry_h).toBeCloseTo(as_is.skin_dry_h!, 1);
+    expect(of("fan").skin_dry_h).toBeLessThan(as_is.skin_dry_h!);
+    expect(of("warmer").set_c).toBe(23);
+    for (const { chance } of changes) expect(of("together").chance).toBeGreaterThanOrEqual(chance);
+    expect(of("together").gaps_dry_h).toBeLessThan(of("by-hand").gaps_dry_h!);
   });
 
   test("a trial is what the document with that change would say", () => {
     const dripping = completed(thawFromDocument({ ...STAYING, film: "dripping" }));
     const trial = dripping.trials.changes.find(({ id }) => id === "wipe");
-    expect(trial).toMatchObject(outlook.trials.as_is);
+    expect(trial).toMatchObject(completed(thawFromDocument(STAYING)).trials.as_is);
   });
 
   test("counts energy, humidity and water in the user's units", () => {
@@ -152,15 +161,130 @@ describe("the roll-out", () => {
   });
 });
 
+describe("what would help", () => {
+  // 14.7 kg/m2 that nobody brushed off, in a hangar that does not melt it in a day.
+  const HEAVY = {
+    ...STAYING,
+    hours: 24,
+    film: "dripping",
+    aircraft: { area_m2: 24, temp_c: -15 },
+    snow: { kind: "settled", depth_mm: 60 },
+    hangar: {
+      ...STAY.hangar,
+      set_c: 12,
+      heater_kw: 15,
+      fan_mps: 0,
+      floor_swept: false,
+      unflued_burner: true,
+    },
+    outside: { air_c: -15, dew_point_c: -17 },
+    roll_out: { at_h: 14, falling: "nothing" },
+  } as const;
+  const heavy = completed(thawFromDocument(HEAVY));
+  const of = (stay: typeof outlook, id: string) => stay.trials.changes.find((change) => change.id === id)!;
+
+  test("snow that nobody brushed off is brushed first, and is never nothing to be done about", () => {
+    expect(heavy.snow_kg_per_m2).toBeCloseTo(14.7, 1);
+    expect(heavy.brushable_kg_per_m2).toBeCloseTo(0.9 * heavy.snow_kg_per_m2, 2);
+    expect(heavy.roll_out!.dry_chance).toBe(0);
+    const ids = heavy.trials.changes.map(({ id }) => id);
+    expect(ids).toEqual(["brush", "wipe", "blow", "fan", "sweep", "warmer", "by-hand", "together"]);
+    expect(of(heavy, "brush").gaps_dry_h).toBeLessThan(0.7 * heavy.trials.as_is.gaps_dry_h!);
+    expect(of(heavy, "together").chance).toBeGreaterThan(0.9);
+    const remedies = thawRemedies(heavy);
+    expect(remedies.map(({ kind }) => kind)).toEqual([...ids.map(() => "change"), "longer"]);
+    expect(bestRemedies(remedies)[0]).toMatchObject({ kind: "change", helps: true });
+  });
+
+  test("more heat is warmer hangar air, electric or with a flue, with the power it takes", () => {
+    const warmer = of(heavy, "warmer");
+    expect(warmer.text).toMatch(/^hangar air at 17 °C .* electric or with a flue$/);
+    expect(warmer.heater_kw).toBeGreaterThanOrEqual(15);
+    for (const { text } of heavy.trials.changes) expect(text).not.toMatch(/burner|hot air|windshield/);
+    const unheated = completed(
+      thawFromDocument({
+        ...HEAVY,
+        hangar: { ...HEAVY.hangar, heater_kw: 0, set_c: -5 },
+        hours: 2,
+        roll_out: { at_h: 1, falling: "nothing" },
+      }),
+    );
+    expect(of(unheated, "warmer")).toMatchObject({ set_c: 10 });
+    expect(of(unheated, "warmer").heater_kw).toBeGreaterThan(5);
+  });
+
+  test("nothing would help only after all was tried: every change, a longer stay and the forecast", () => {
+    // Far below zero whatever is done: even the warmest try here does not dry it by then.
+    const hopeless = thawRemedies({
+      ...heavy,
+      trials: {
+        ...heavy.trials,
+        as_is: { chance: 0, skin_dry_h: null, gaps_dry_h: null, gaps_dry_surely_h: null },
+        changes: heavy.trials.changes.map((change) => ({
+          ...change,
+          chance: 0,
+          gaps_dry_h: null,
+          gaps_dry_surely_h: null,
+        })),
+        mild_window: { looked_until: heavy.start, window: null },
+      },
+    });
+    expect(hopeless.length).toBe(10);
+    expect(hopeless.map(({ kind }) => kind).slice(-2)).toEqual(["longer", "mild"]);
+    expect(hopeless.filter(({ helps }) => helps)).toEqual([]);
+    expect(bestRemedies(hopeless)).toEqual([]);
+  });
+
+  test("with a forecast the next mild window is tried, and told when there is none", () => {
+    const points = (airs: readonly number[]) =>
+      airs.map((air_c, i) => ({
+        at_h: 6 * i,
+        air_c,
+        dew_point_c: air_c - 2,
+        wind_mps: 4,
+        cloud_fraction: 1,
+      }));
+    const mildFrom = (airs: readonly number[]) =>
+      completed(thawFromDocument({ ...HEAVY, snow: STAY.snow, weather: { points: points(airs) } })).trials;
+    const { mild_window, as_is } = mildFrom([-15, -6, 1, 5, 6, 6, 5]);
+    // +2 °C is passed a quarter of the way from 12 to 18 h.
+    expect(mild_window?.window?.leave.at_h).toBeGreaterThanOrEqual(13.5);
+    expect(mild_window?.window?.mild_until.at_h).toBeCloseTo(36, 0);
+    expect(mild_window!.window!.air_c).toBeGreaterThanOrEqual(2);
+    expect(mild_window!.window!.chance).toBeGreaterThan(as_is.chance);
+    expect(mildFrom([-15, -14, -12, -10, -9])?.mild_window).toEqual({
+      looked_until: { at_h: 24, time: "2026-01-15T16:00+01:00" },
+      window: null,
+    });
+    expect(heavy.trials.mild_window).toBeNull();
+  });
+});
+
+test("beside a skin that is still wet a gap leaves as full as it can be", () => {
+  const early = completed(
+    thawFromDocument({
+      ...STAY,
+      gap: { ...STAY.gap, filled_fraction: 0.2 },
+      roll_out: { ...STAY.roll_out, at_h: 1 },
+    }),
+  );
+  const { state, wettest } = early.roll_out!;
+  expect(state.film_kg_per_m2.p50 + state.snow_kg_per_m2.p50).toBeGreaterThan(0.005);
+  // 5 mm deep, a fifth full.
+  expect(state.gap_water_kg_per_m2.p50).toBeGreaterThanOrEqual(1);
+  expect(wettest.gaps.verdict).toBe("likely");
+});
+
 test("thaw stops when told to, at any of its stages", () => {
-  for (const last of [0, 0.5]) {
+  for (const last of [0, 0.1, 0.5, 0.9]) {
     const onProgress = (done = 0) => done < last;
     expect(thawFromDocument({ ...STAYING, hours: 1 }, { onProgress }).status).toBe("cancelled");
   }
-  const stages: (number | undefined)[] = [];
-  const watched = { onProgress: (done?: number) => stages.push(done) > 0 };
+  const stages: number[] = [];
+  const watched = { onProgress: (done?: number) => stages.push(done ?? 0) > 0 };
   expect(thawFromDocument({ ...STAYING, hours: 1 }, watched).status).toBe("completed");
-  expect(stages).toEqual([0, 0.5, 0.6]);
+  expect(stages).toEqual(stages.toSorted((a, b) => a - b));
+  expect([stages[0], stages.at(-1)]).toEqual([0, expect.closeTo(0.9, 9)]);
 });
 
 test("a document of another kind is refused by that alone", () => {

@@ -41,6 +41,9 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     await open("thaw");
     await here.page.getByRole("button", { name: /^Work it out/ }).click();
     await main(/dry/i);
+    await here.page.getByRole("heading", { name: "What to do" }).waitFor();
+    await here.page.getByText("every control and the trim to their stops").waitFor();
+    await here.page.getByText("Everything else").click();
     await here.page.getByRole("heading", { name: "When is what done" }).waitFor();
     await judged("thaw");
   });

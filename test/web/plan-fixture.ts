@@ -25,8 +25,7 @@ export const AIRCRAFT: AircraftView = {
   ],
   covers: [],
   departures: [{ id: "d", departure: START, pulledOut: false, heaters: ["pad"] }],
-  ...{ readings: [],
-  switches: [], faults: [] },
+  ...{ readings: [], switches: [], faults: [] },
 };
 
 const CRITERION: PlanDocument["criteria"][number] = {

@@ -1,6 +1,7 @@
 import { fahrenheitFromCelsius, localText, type StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { assumed, cared, clock, DEFERENCE, list, percent, unitOf, wrapped } from "./words.js";
+import { type Opening, screen } from "./opening.js";
+import { assumed, cared, clock, list, odds, unitOf } from "./words.js";
 
 const NBSP = "\u00a0";
 
@@ -14,11 +15,30 @@ export function tenthsWithUnit(celsius: number, style: Style): string {
   return `${tenths(celsius, style)}${NBSP}${unitOf("c", style)}`;
 }
 
-/** A share of drawn cases, no surer than their number allows. @example countedPercent(1, 50) // "over 98 %" */
-export function countedPercent(share: number, members: number): string {
-  if (share === 1) return `over${NBSP}${Math.floor(100 - 100 / members)}${NBSP}%`;
-  if (share === 0) return `under${NBSP}${Math.ceil(100 / members)}${NBSP}%`;
-  return percent(share);
+/** A share of drawn cases, no surer than their number allows. @example countedOdds(1, 40) // "over 39 in 40" */
+export function countedOdds(share: number, members: number): string {
+  if (share === 1) return `over${NBSP}${members - 1} in ${members}`;
+  if (share === 0) return `under${NBSP}1 in ${members}`;
+  return share < 0.1 ? `${Math.round(share * members)} in ${members}` : odds(share);
+}
+
+/** The same of what may hurt, never less than was counted. @example countedRisk(0.18, 100) // "2 in 10" */
+export function countedRisk(share: number, members: number): string {
+  if (share === 0 || share === 1) return countedOdds(share, members);
+  if (share < 0.1) return countedOdds(share, members);
+  const of = share >= 0.95 ? 20 : 10;
+  const cases = Math.ceil(share * of - 1e-9);
+  return cases === of ? `over${NBSP}${of - 1} in ${of}` : `${cases} in ${of}`;
+}
+
+/** [lines] of a first screen. */
+const SCREEN = 24;
+
+/** A first screen with its third caution where there is room for it. */
+export function fittedScreen(opening: Opening, rest: () => string[], style: Style): string[] {
+  const first = screen(opening, rest, { ...style, all: false });
+  const cautions = opening.cautions.slice(0, first.length > SCREEN ? 2 : 3);
+  return screen({ ...opening, cautions }, rest, style);
 }
 
 /** An areal mass; a millimetre of water is one of them. @example mass(0.0938) // "0.09 kg/m²" */
@@ -37,12 +57,12 @@ interface TimeBand {
   readonly p95: StampDocument | null;
 }
 
-/** "19:57 (5..95 %: 18:33 to 23:16)"; `never` stands for what has not come by the end. */
+/** "19:57 (9 in 10 cases: 18:33 to 23:16)"; `never` stands for what has not come by the end. */
 export function timeBandText({ p05, p50, p95 }: TimeBand, sameDayAs: StampDocument, never: string): string {
   const at = (stamp: StampDocument | null) => (stamp === null ? never : clock(stamp, sameDayAs));
-  if (p05 === null) return `${never} in 95${NBSP}% of cases`;
-  if (p50 === null) return `${at(p05)} in the earliest 5${NBSP}% of cases, ${never} in half`;
-  return `${at(p50)} (5..95${NBSP}%: ${at(p05)} to ${at(p95)})`;
+  if (p05 === null) return `${never} in 19 in 20 cases`;
+  if (p50 === null) return `${at(p05)} at the earliest, ${never} in half of the cases`;
+  return `${at(p50)} (9 in 10 cases: ${at(p05)} to ${at(p95)})`;
 }
 
 /** One column of a table over time: its heading, its width and its cells. */
@@ -84,7 +104,7 @@ interface Outlook {
   readonly cautions: readonly { readonly text: string; readonly source: string }[];
 }
 
-/** What stands below every answer about the airframe. */
+/** What stands below every whole answer about the airframe. */
 export function closing({ assumptions, warnings, cautions }: Outlook, style: Style): string[] {
   return [
     ...assumed(assumptions, style),
@@ -94,7 +114,5 @@ export function closing({ assumptions, warnings, cautions }: Outlook, style: Sty
       style,
     ),
     ...cared(cautions, style),
-    "",
-    ...wrapped(DEFERENCE, style.width),
   ];
 }

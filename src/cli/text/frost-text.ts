@@ -3,25 +3,24 @@ import type { Style } from "../style.js";
 import {
   type Column,
   closing,
-  countedPercent,
+  countedRisk,
+  fittedScreen,
   hourlyRows,
   mass,
   massValue,
   tenths,
   timeBandText,
 } from "./airframe-text.js";
-import { bareWind, clock, day, difference, fact, unitOf, windUnit, wrapped } from "./words.js";
+import { frostOpening, frostWords, HARDLY_SEEN, verdictWords } from "./frost-opening.js";
+import { bareWind, clock, difference, fact, unitOf, windUnit } from "./words.js";
 
-/** Frost by a departure, for a pilot: the verdict first, then when, how much, what a cover does, and the night by the hour. */
+/** Frost by a departure, for a pilot: the first screen; behind it each face, what a cover does, and the night by the hour. */
 export function frostText(outlook: FrostOutlookDocument, style: Style): string[] {
-  const { name, panel, departure, start, zone, members } = outlook;
+  return fittedScreen(frostOpening(outlook, style), () => whole(outlook, style), style);
+}
+
+function whole(outlook: FrostOutlookDocument, style: Style): string[] {
   return [
-    ...wrapped(answer(outlook), style.width).map((line) => style.colors.bold(line)),
-    ...wrapped(
-      `${name}, ${panel}. ${day(departure)}, from ${clock(start, departure)} on, times in ${zone}. Chance over ${members} drawn cases.`,
-      style.width,
-    ),
-    "",
     ...faceFacts("Upper skin", outlook.upper, outlook, style),
     ...faceFacts("Lower skin", outlook.lower, outlook, style),
     ...coverFacts(outlook, style),
@@ -29,15 +28,6 @@ export function frostText(outlook: FrostOutlookDocument, style: Style): string[]
     ...nightTable(outlook, style),
     ...closing(outlook, style),
   ];
-}
-
-/** The first line: the likelier face decides. "None" is never a clearance. */
-function answer({ upper, lower, departure, members }: FrostOutlookDocument): string {
-  const [place, face] = upper.chance >= lower.chance ? ["on", upper] : ["under", lower];
-  const chance = countedPercent(face.chance, members);
-  const verdict =
-    face.verdict === "none" ? `none expected, ${chance}; look all the same` : `${face.verdict}, ${chance}`;
-  return `Frost ${place} the wing by ${clock(departure, departure)}: ${verdict}.`;
 }
 
 function faceFacts(
@@ -48,10 +38,10 @@ function faceFacts(
 ): string[] {
   const { verdict, chance, chance_at_departure, first, hours, frost_at_departure_kg_per_m2: frost } = face;
   const by = clock(departure, departure);
-  const counted = (share: number) => countedPercent(share, members);
+  const counted = (share: number) => countedRisk(share, members);
   const dew = face.dew_at_departure_kg_per_m2;
   const below = face.most_below_air_k;
-  const said = verdict === "none" ? "none expected" : verdict;
+  const said = verdictWords(verdict);
   const lasting = hours.p50 < 0.05 ? "up to " : `${hours.p50.toFixed(1)} h, up to `;
   return [
     ...fact(
@@ -63,7 +53,7 @@ function faceFacts(
       ? []
       : [
           ...fact("  first", timeBandText(first, departure, `not by ${by}`), style),
-          ...fact("  lasts", `${lasting}${hours.p95.toFixed(1)} h in the worst 5 % of cases`, style),
+          ...fact("  lasts", `${lasting}${hours.p95.toFixed(1)} h in the worst 1 in 20 cases`, style),
           ...fact(
             `  at ${by}`,
             `${frostWords(frost.p50)}, ${mass(frost.p50)} or mm of water (${massValue(frost.p05)} to ${massValue(frost.p95)})`,
@@ -81,21 +71,10 @@ function faceFacts(
   ];
 }
 
-/** [kg/m2] of frost: what an eye begins to see, 0.4 mm of loose frost at 100 kg/m3 (rough, Transport Canada TP 14052 1.3), 2 mm. Project judgement. */
-const HARDLY_SEEN = 0.005;
-const ROUGH = 0.04;
-const THICK = 0.2;
-
-function frostWords(kilograms: number): string {
-  if (kilograms < HARDLY_SEEN) return "none to see";
-  if (kilograms < ROUGH) return "a thin film, hard to see";
-  return kilograms < THICK ? "white frost, rough to the hand" : "thick frost";
-}
-
 function coverFacts(outlook: FrostOutlookDocument, style: Style): string[] {
   const { cover, other, upper, members, departure } = outlook;
   const tell = (face: FaceDocument) =>
-    `${face.verdict === "none" ? "none expected" : face.verdict}, ${countedPercent(face.chance, members)}, ${mass(face.frost_at_departure_kg_per_m2.p50)}`;
+    `${verdictWords(face.verdict)}, ${countedRisk(face.chance, members)}, ${mass(face.frost_at_departure_kg_per_m2.p50)}`;
   const [covered, bare] = cover === null ? [other.upper, upper] : [upper, other.upper];
   const kind = cover === null ? ` (${other.cover}, tried)` : "";
   const onCover = outlook.course.cover_frost_kg_per_m2?.p50.at(-1);

@@ -1,6 +1,6 @@
 import type { RollOutDocument, StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { countedPercent, mass, massValue, tenthsWithUnit } from "./airframe-text.js";
+import { countedRisk, mass, massValue, tenthsWithUnit } from "./airframe-text.js";
 import { clock, fact } from "./words.js";
 
 type Refrozen = RollOutDocument["middle"]["film"];
@@ -10,38 +10,42 @@ type Minutes = RollOutDocument["skin_freezing_min"];
 const CLEAR = 0.005;
 const GAP_DRY = 0.02;
 
-/** The line that belongs beside the answer: what freezes again, and what falls. */
-export function rollOutLine(rollOut: RollOutDocument, start: StampDocument): string {
-  const { at, state, middle, wettest, melts_what_falls } = rollOut;
-  const when = `Out at ${clock(at, start)}`;
-  if (state.snow_kg_per_m2.p50 >= CLEAR)
-    return `${when}: not clear of snow or ice by then, so it may not fly.`;
-  const falls = melts_what_falls ? " What falls melts on the warm skin and freezes on." : "";
-  const usual = freezing(middle);
-  const worst = freezing(wettest);
-  if (usual !== "") return `${when}: water left freezes again ${usual}.${falls}`;
-  if (worst !== "") return `${when}: in the wettest 5 % of cases water left freezes again ${worst}.${falls}`;
-  return `${when}: no water left to freeze is expected, even in the wettest 5 % of cases.${falls}`;
-}
-
-function freezing({ film, gaps }: RollOutDocument["middle"]): string {
-  return [
-    ...(gaps.verdict === "none" ? [] : [`in the gaps (${gaps.verdict})`]),
-    ...(film.verdict === "none" ? [] : [`on the skin (${film.verdict})`]),
-  ].join(" and ");
+/** What freezes again of the water that is left, by take-off and in the climb: the middle case, else the wettest. */
+export function freezesAgain({
+  state,
+  middle,
+  wettest,
+  members,
+  climb,
+  melts_what_falls,
+}: RollOutDocument): string {
+  const falls = melts_what_falls ? "; what falls melts on the warm skin and freezes on" : "";
+  const fear = [middle, wettest].find(({ film, gaps }) => film.verdict !== "none" || gaps.verdict !== "none");
+  if (fear === undefined && state.snow_kg_per_m2.p95 < CLEAR)
+    return `not expected, even in the wettest cases${falls}`;
+  if (fear === undefined) return `snow or ice is still on it: it may not fly${falls}`;
+  const tell = (chance: (part: Refrozen) => number) => {
+    const worst = Math.max(chance(fear.gaps), chance(fear.film));
+    return worst === 0 ? "no" : countedRisk(worst, members);
+  };
+  const where =
+    fear.film.verdict === "none" ? "gaps" : fear.gaps.verdict === "none" ? "skin" : "gaps and skin";
+  const wet = fear === middle ? "" : " in the wettest cases";
+  const up = climb === null ? "" : `, in the climb ${tell((part) => part.in_climb)}`;
+  return `${where}${wet}: outside ${tell((part) => part.at_take_off)}${up}${falls}`;
 }
 
 /** What follows the roll-out. */
 export function rollOutFacts(rollOut: RollOutDocument, start: StampDocument, style: Style): string[] {
   const { at, members, take_off, state, skin_freezing_min, fittings_freezing_min, middle, wettest } = rollOut;
   const { film_kg_per_m2: film, gap_water_kg_per_m2: gaps } = state;
-  const pair = ({ p50, p95 }: typeof film) => `${mass(p50)} (wettest 5 %: ${massValue(p95)})`;
+  const pair = ({ p50, p95 }: typeof film) => `${mass(p50)} (wettest 1 in 20: ${massValue(p95)})`;
   const snow = state.snow_kg_per_m2.p95 >= CLEAR ? `; snow or ice on it ${pair(state.snow_kg_per_m2)}` : "";
   const outside = "not within 6 h of take-off";
   return [
     "",
     style.colors.bold(
-      `Out at ${clock(at, start)}, take-off ${clock(take_off, start)} (over ${members} drawn cases)`,
+      `Out at ${clock(at, start)}, take-off ${clock(take_off, start)}, over ${members} cases`,
     ),
     ...fact(
       "Leaves with",
@@ -85,12 +89,12 @@ function refrozenText(
 ): string {
   const tell = ({ verdict, at_take_off, in_climb }: Refrozen) => {
     const chances = [
-      `by take-off ${countedPercent(at_take_off, members)}`,
-      ...(climb === null ? [] : [`after the climb ${countedPercent(in_climb, members)}`]),
+      `by take-off ${countedRisk(at_take_off, members)}`,
+      ...(climb === null ? [] : [`after the climb ${countedRisk(in_climb, members)}`]),
     ];
     return `${verdict === "none" ? "not expected" : verdict} (${chances.join(", ")})`;
   };
-  return `middle case: ${dry.middle ? "dry" : tell(middle)}; wettest 5 %: ${dry.wettest ? "dry" : tell(wettest)}`;
+  return `middle case: ${dry.middle ? "dry" : tell(middle)}; wettest 1 in 20: ${dry.wettest ? "dry" : tell(wettest)}`;
 }
 
 function climbFact({ climb }: RollOutDocument, style: Style): string[] {

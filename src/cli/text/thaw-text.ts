@@ -1,36 +1,32 @@
-import type { StampDocument, ThawOutlookDocument } from "../../index.js";
+import { type StampDocument, type ThawOutlookDocument, thawRemedies } from "../../index.js";
 import type { Style } from "../style.js";
 import {
   type Column,
   closing,
-  countedPercent,
+  countedOdds,
+  fittedScreen,
   hourlyRows,
-  mass,
   massValue,
   tenths,
 } from "./airframe-text.js";
-import { rollOutFacts, rollOutLine } from "./roll-out-text.js";
-import { clock, day, fact, inUnits, percent, span, unitOf, wrapped } from "./words.js";
+import { rollOutFacts } from "./roll-out-text.js";
+import { thawOpening } from "./thaw-opening.js";
+import { remedyText } from "./thaw-remedy-text.js";
+import { clock, fact, span, unitOf, wrapped } from "./words.js";
 
-type Times = ThawOutlookDocument["all_dry"];
-type Dry = ThawOutlookDocument["trials"]["as_is"];
+type Times = ThawOutlookDocument["gaps_dry"];
 
-/** When it may leave, for a pilot: the answer first, then the roll-out, what would help, and the stay by the hour. */
+/** When it may leave, for a pilot: the first screen; behind it times, everything tried, the roll-out and the stay by the hour. */
 export function thawText(outlook: ThawOutlookDocument, style: Style): string[] {
-  const { name, panel, start, zone, members, snow_kg_per_m2, roll_out } = outlook;
-  const load = snow_kg_per_m2 > 0 ? `with ${mass(snow_kg_per_m2)} of snow or ice` : "without snow";
+  return fittedScreen(thawOpening(outlook, style), () => whole(outlook, style), style);
+}
+
+function whole(outlook: ThawOutlookDocument, style: Style): string[] {
+  const { roll_out, start } = outlook;
   return [
-    ...[answer(outlook), ...(roll_out === null ? [] : [rollOutLine(roll_out, start)])].flatMap((line) =>
-      wrapped(line, style.width).map((text) => style.colors.bold(text)),
-    ),
-    ...wrapped(
-      `${name}, ${panel}, in at ${clock(start, start)} on ${day(start)} ${load}, times in ${zone}. Over ${members} drawn cases.`,
-      style.width,
-    ),
-    "",
     ...timesTable(outlook, style),
     "",
-    ...helpFacts(outlook, style),
+    ...triedFacts(outlook, style),
     ...hangarFacts(outlook, style),
     ...(roll_out === null ? [] : rollOutFacts(roll_out, start, style)),
     "",
@@ -39,75 +35,44 @@ export function thawText(outlook: ThawOutlookDocument, style: Style): string[] {
   ];
 }
 
-/** The first line: the earliest it may leave, dry on the skin and in the gaps. */
-function answer({ all_dry, start, horizon_h, members }: ThawOutlookDocument): string {
-  const { p50, p95, share } = all_dry;
-  const at = (stamp: StampDocument) => clock(stamp, start);
-  if (p95 !== null) {
-    const half = p50 === null ? "" : ` (half of cases by ${at(p50)})`;
-    return `Clear and dry by ${at(p95)} with 95 % chance${half}: then it may leave.`;
-  }
-  const within = span(horizon_h);
-  if (p50 !== null) {
-    return `Not surely dry within ${within}: half of cases by ${at(p50)}, ${percent(share)} by the end.`;
-  }
-  return `Not dry within ${within}: ${countedPercent(share, members)} of cases are by then.`;
-}
-
 function timesTable(outlook: ThawOutlookDocument, style: Style): string[] {
-  const { skin_clear, skin_dry, gaps_thawed, gaps_dry, all_dry, start, horizon_h, members } = outlook;
+  const { skin_clear, skin_dry, gaps_thawed, gaps_dry, start, horizon_h, members } = outlook;
   const cell = (stamp: StampDocument | null) =>
     (stamp === null ? "not yet" : clock(stamp, start)).padStart(12);
   const row = (label: string, { p05, p50, p95, share }: Times) =>
-    `${label.padEnd(LABEL)}${cell(p05)}${cell(p50)}${cell(p95)}${countedPercent(share, members).padStart(16)}`;
-  const heading = `${"".padEnd(LABEL)}${"5 % by".padStart(12)}${"half by".padStart(12)}${"95 % by".padStart(12)}${`within ${span(horizon_h)}`.padStart(16)}`;
+    `${label.padEnd(LABEL)}${cell(p05)}${cell(p50)}${cell(p95)}${countedOdds(share, members).padStart(16)}`;
+  const heading = `${"".padEnd(LABEL)}${"1 in 20 by".padStart(12)}${"half by".padStart(12)}${"19 in 20 by".padStart(12)}${`within ${span(horizon_h)}`.padStart(16)}`;
   return [
     style.colors.bold(heading),
     row("skin clear", skin_clear),
     row("skin dry", skin_dry),
     row("gaps thawed", gaps_thawed),
     row("gaps dry", gaps_dry),
-    row("all dry", all_dry),
   ];
 }
 
 const LABEL = 14;
 
-/** [h] less is no help worth naming. */
-const WORTH = 0.25;
-
-/** What would help, from trial runs of the middle case, the quickest first. */
-function helpFacts({ trials, horizon_h }: ThawOutlookDocument, style: Style): string[] {
-  const { as_is, changes } = trials;
-  const never = Number.POSITIVE_INFINITY;
-  const sorted = [...changes].sort((a, b) => (a.all_dry_h ?? never) - (b.all_dry_h ?? never));
-  const entries = sorted.flatMap(({ text, ...dry }) => {
-    const gain = gainText(as_is, dry, horizon_h);
-    return gain === undefined ? [] : [`${inUnits(text, style)}: ${gain}`];
+/** All that was tried, with its chance of being dry by when it is wanted, and when half and 19 in 20 cases are. */
+function triedFacts(outlook: ThawOutlookDocument, style: Style): string[] {
+  const { trials, start } = outlook;
+  const { as_is, by, members, longest_h } = trials;
+  const after = (hours: number | null) => (hours === null ? `not within ${span(longest_h)}` : span(hours));
+  const told = ({ gaps_dry_h, gaps_dry_surely_h }: typeof as_is) =>
+    `dry after ${after(gaps_dry_h)} in half of the cases, ${after(gaps_dry_surely_h)} in 19 in 20`;
+  const remedies = thawRemedies(outlook);
+  const entries = remedies.map((remedy) => {
+    const line = remedyText(remedy, outlook, style);
+    return remedy.kind === "change" ? `${line}; ${told(remedy.change)}` : line;
   });
-  const base = `middle case as it is: ${dryText(as_is, horizon_h)}`;
-  if (entries.length === 0) return fact("Would help", `nothing that was tried (${base})`, style);
-  return [...fact("Would help", base, style), ...entries.flatMap((entry) => fact("", entry, style))];
-}
-
-function dryText({ skin_dry_h, gaps_dry_h }: Dry, horizon: number): string {
-  const after = (hours: number | null) =>
-    hours === null ? `not within ${span(horizon)}` : `after ${span(hours)}`;
-  return `skin dry ${after(skin_dry_h)}, gaps ${after(gaps_dry_h)}`;
-}
-
-function gainText(before: Dry, after: Dry, horizon: number): string | undefined {
-  const gain = (key: keyof Dry) => (before[key] ?? horizon) - (after[key] ?? horizon);
-  if (after.all_dry_h !== null && gain("all_dry_h") >= WORTH) {
-    const sooner =
-      before.all_dry_h === null
-        ? `instead of not within ${span(horizon)}`
-        : `${span(gain("all_dry_h"))} sooner`;
-    return `all dry after ${span(after.all_dry_h)}, ${sooner}`;
-  }
-  if (gain("skin_dry_h") >= WORTH) return `skin dry ${span(gain("skin_dry_h"))} sooner, but the gaps decide`;
-  if (gain("gaps_dry_h") >= WORTH) return `gaps dry ${span(gain("gaps_dry_h"))} sooner, but the skin decides`;
-  return undefined;
+  const none = remedies.some(({ helps }) => helps) ? [] : ["Nothing that was tried would help."];
+  return [
+    style.colors.bold(`Tried: chance of being dry by ${clock(by, start)}, over ${members} cases`),
+    ...wrapped(`as it is: ${countedOdds(as_is.chance, members)}; ${told(as_is)}`, style.width, "- "),
+    ...entries.flatMap((entry) => wrapped(entry, style.width, "- ")),
+    ...none,
+    "",
+  ];
 }
 
 function hangarFacts(outlook: ThawOutlookDocument, style: Style): string[] {

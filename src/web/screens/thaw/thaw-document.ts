@@ -1,5 +1,6 @@
 import type { ThawDocument } from "../../../documents/index.js";
 import { isoOf } from "../../units/times.js";
+import type { WeatherView } from "../../worker/protocol.js";
 
 /** What the thaw screen asks of the user; all temperatures [°C]. */
 export interface ThawForm {
@@ -22,14 +23,24 @@ export interface ThawForm {
 
 /** [m/s] over the aircraft, a floor fan a few metres off: project judgement. */
 const FAN_MPS = 2;
+const HOUR = 3_600_000;
 /** [h] looked ahead. */
 const LOOK_AHEAD = 24;
 /** A closed, insulated hangar for one light aircraft: project judgement, said on the screen. */
 const HANGAR = { length_m: 14, width_m: 12, height_m: 4, insulated: true, air_changes_per_h: 1 };
 
+/** Whose question it is, when and where, and the forecast there. */
+export interface ThawPlace {
+  readonly name: string;
+  readonly zone: string;
+  readonly now: number;
+  readonly weather: WeatherView | undefined;
+}
+
 /** The question as a document, rolled in now. */
-export function thawDocument(form: ThawForm, name: string, zone: string, now: number): ThawDocument {
-  const leavesIn = (form.leaves - now) / 3_600_000;
+export function thawDocument(form: ThawForm, { name, zone, now, weather }: ThawPlace): ThawDocument {
+  const leavesIn = (form.leaves - now) / HOUR;
+  const forecast = weather && forecastFrom(weather, now);
   return {
     soakline: 2,
     kind: "thaw",
@@ -52,9 +63,26 @@ export function thawDocument(form: ThawForm, name: string, zone: string, now: nu
       floor_swept: form.swept,
     },
     outside: { air_c: form.outsideC },
+    ...(forecast === undefined ? {} : { weather: forecast }),
     ...(leavesIn > 0 && leavesIn < LOOK_AHEAD
       ? { roll_out: { at_h: leavesIn, falling: form.falling, air_c: form.outsideC } }
       : {}),
     ensemble: { members: 40, seed: 1 },
+  };
+}
+
+/** The forecast by the hour from `now` on; undefined where it does not reach over the look ahead. */
+function forecastFrom(weather: WeatherView, now: number): ThawDocument["weather"] {
+  const first = weather.time.findLastIndex((time) => time <= now);
+  const last = weather.time[weather.time.length - 1];
+  if (first < 0 || last < now + LOOK_AHEAD * HOUR) return undefined;
+  return {
+    points: weather.time.slice(first).map((time, i) => ({
+      at_h: (time - now) / HOUR,
+      air_c: weather.airC[first + i],
+      wind_mps: weather.windMps[first + i],
+      dew_point_c: Math.min(weather.airC[first + i], weather.dewPointC[first + i]),
+      cloud_fraction: weather.cloud[first + i],
+    })),
   };
 }
