@@ -21,6 +21,7 @@ import {
   readScenarioDocument,
   sectionsBy,
 } from "../documents/index.js";
+import { CONTINUOUS_SHARE, continuousLimit } from "../logbook/index.js";
 import { type Course, electricPower } from "./candidate.js";
 import { heaterFits } from "./fits.js";
 import type { BaseLimits, Cart, Circuit } from "./limits.js";
@@ -62,8 +63,6 @@ export type BaseReading =
 const MINUTE = 60;
 /** [min] to take a heater from one aircraft to the next and set it up; project judgement. */
 const USUAL_CART_MOVE = 10;
-/** Continuous loads, of three hours and more, take at most this share of their breaker: NEC 210.20(A), from memory. */
-const USUAL_CONTINUOUS_SHARE = 0.8;
 const USUAL_MEMBERS = 200;
 const USUAL_SEED = 1;
 
@@ -230,7 +229,7 @@ function limitsOf(document: BaseDocument, clock: Clock, findings: Findings): Bas
         id: c.id,
         name: c.name ?? c.id,
         breaker: c.limit_a,
-        currentMost: c.limit_a * (c.continuous_share ?? USUAL_CONTINUOUS_SHARE),
+        currentMost: continuousLimit(c, c.continuous_share),
         voltage: c.voltage_v,
         outlets: c.outlets,
         generator: c.generator ?? false,
@@ -379,7 +378,7 @@ function noteAssumptions(
   const shares = document.circuits.filter((c) => c.continuous_share === undefined);
   if (shares.length > 0) {
     assumptions.push(
-      `Circuits are planned up to ${USUAL_CONTINUOUS_SHARE * 100} % of their breaker, as for loads of three hours and more.`,
+      `Circuits are planned up to ${CONTINUOUS_SHARE * 100} % of their breaker, as for loads of three hours and more.`,
     );
   }
   if (document.ensemble?.members === undefined) {

@@ -1,4 +1,4 @@
-import type { BaseState } from "../logbook/index.js";
+import { type BaseState, CONTINUOUS_SHARE, continuousLimit } from "../logbook/index.js";
 import { heatersOf, wattsOf } from "./heaters.js";
 
 /** When a switch is to be on, by the plan that stands. */
@@ -26,7 +26,7 @@ const LEAST_CHANCE = 0.5;
 
 /**
  * What the standing plans want of the switches. A heater that somebody has to stand by is left to them, and a circuit
- * is never planned beyond its breaker: of windows that together take too much the one that begins last is left out.
+ * is never planned beyond what a continuous load may draw on its breaker: of windows that together take too much the one that begins last is left out.
  */
 export function windowsOf(state: BaseState, now: number): Windows {
   const refused: { aircraft: string; switch: string; reason: string }[] = [];
@@ -61,7 +61,7 @@ export function windowsOf(state: BaseState, now: number): Windows {
   const windows: typeof wanted = [];
   for (const window of wanted.sort((a, b) => a.from - b.from)) {
     const circuit = state.setUp.circuits.find(({ id }) => id === window.circuit);
-    const limit = circuit === undefined ? Number.POSITIVE_INFINITY : circuit.limit_a * circuit.voltage_v;
+    const limit = circuit === undefined ? Number.POSITIVE_INFINITY : continuousLimit(circuit) * circuit.voltage_v;
     const beside = windows.filter(
       (w) => w.circuit === window.circuit && w.from < window.to && window.from < w.to,
     );
@@ -73,7 +73,7 @@ export function windowsOf(state: BaseState, now: number): Windows {
     );
     if (most <= limit) windows.push(window);
     else {
-      const reason = `${circuit?.name} would carry ${Math.round(most)} W, more than its ${Math.round(limit)} W`;
+      const reason = `${circuit?.name} would carry ${Math.round(most)} W, more than the ${Math.round(limit)} W that a continuous load may draw (${100 * CONTINUOUS_SHARE} % of its breaker)`;
       refused.push({ aircraft: window.aircraft, switch: window.switch, reason });
     }
   }

@@ -1,5 +1,5 @@
 import { type Cover, coverById, type Heater, heaterById, installationById } from "../../aircraft/index.js";
-import type { AircraftState, BaseState } from "../../logbook/index.js";
+import { type AircraftState, type BaseState, continuousLimit } from "../../logbook/index.js";
 import { celsiusFromKelvin } from "../../units/index.js";
 import { readForecastText, type WeatherSeries, weatherAt } from "../../weather/index.js";
 import { heatingSince, readForecasts } from "../data/base.js";
@@ -33,7 +33,7 @@ export function baseView(state: BaseState, now: number): BaseView {
     hasHangar: setUp.hangar !== undefined,
     circuits: setUp.circuits.map(({ id, name, limit_a, voltage_v, outlets }) => ({
       ...{ id, name, outlets },
-      limitA: limit_a,
+      continuousA: continuousLimit({ limit_a }),
       voltageV: voltage_v,
     })),
     aircraft: [...state.aircraft.values()].map((aircraft) => aircraftView(aircraft, now)),
