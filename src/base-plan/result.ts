@@ -1,8 +1,8 @@
 import type { Caution } from "../aircraft/index.js";
 import { type BasePlanDocument, rounded } from "../documents/index.js";
-import { JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR } from "../units/index.js";
+import { JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { localText } from "../weather/index.js";
-import { type Course, connectionOf, currentOf, deedsOf } from "./candidate.js";
+import { type Course, connectionsOf, currentOf, deedsOf } from "./candidate.js";
 import { BASE_CAUTIONS } from "./cautions.js";
 import { type BaseLimits, timeOf } from "./limits.js";
 import type { AircraftCourse, BasePlan } from "./plan.js";
@@ -67,8 +67,8 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
   function aircraftRow(one: AircraftCourse): BasePlanDocument["aircraft"][number] {
     const { aircraft, course, played, holder, alone } = one;
     const { wish } = aircraft.plan;
-    const plugged = connectionOf(course, holder, limits, plan.grid);
-    const { weakest, tooHot } = played.verdict;
+    const { weakest, warm, tooHot } = played.verdict;
+    const used = course.blocks.length === 0 ? [] : course.heaters.flatMap((id) => holder.heaters.get(id) ?? []);
     const circuit = course.circuit === undefined ? null : limits.circuits[course.circuit].id;
     const cart = course.cart === undefined ? null : limits.carts[course.cart].id;
     return {
@@ -78,16 +78,25 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
       departure: stamp(wish.departure),
       wanted_chance: wish.chance,
       chance: played.chance,
-      chance_error: rounded(Math.sqrt((played.chance * (1 - played.chance)) / played.ready.length), 4),
+      chance_error: rounded(Math.sqrt((played.chance * (1 - played.chance)) / played.ready.least.length), 4),
+      aim: one.missesWarm ? "least" : "warm-through",
+      warm_chance: warm.chance,
       weakest: weakest.criterion.title,
       weakest_chance: weakest.chance,
+      warm_weakest: warm.weakest.criterion.title,
+      cover_off: stamp(wish.departure - wish.coverOffBefore),
+      start_within_min: played.startWithin === undefined ? null : Math.round(played.startWithin / SECONDS_OF_MINUTE),
+      somebody_stays: used.some((h) => h.attended),
       too_hot: course.blocks.length === 0 ? [] : tooHot.map((v) => v.criterion.title),
       ...heatEnds(course),
       heat: course.blocks.map(({ from, to }) => ({ from: stamp(from), to: stamp(to) })),
       heaters: course.blocks.length === 0 ? [] : [...course.heaters],
       circuit,
       cart,
-      connected: plugged === undefined ? null : { from: stamp(plugged.from), to: stamp(plugged.to) },
+      connected: connectionsOf(course, holder, limits, plan.grid).map(({ from, to }) => ({
+        from: stamp(from),
+        to: stamp(to),
+      })),
       current_a: rounded(currentOf(course, holder, limits), 2),
       hangar: stayStamps(course),
       energy_kwh: {
