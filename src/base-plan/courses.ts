@@ -23,6 +23,8 @@ const START_STRIDE = 4;
 const SHORTEST_MOST = 24;
 /** [steps] second blocks that are looked at. */
 const TOP_UPS = [3, 9];
+/** [steps] the first of two blocks, at least: nobody walks out for less. */
+const FIRST_LEAST = 3;
 const PAUSE_STRIDE = 3;
 /** [s] of partial heat, for when the whole cannot be had. */
 const PARTIAL_LENGTHS = [3600, 7200, 14_400];
@@ -187,7 +189,7 @@ export function coursesOf(way: Way): (scope: Scope, aim: Aim, caution: Caution) 
           if (byHand && !attended(k)) continue;
           const to = timeOf(grid, k);
           const twice = (a: number) => [{ from: a, to }, topUp];
-          const latest = latestStart(Math.min(start, k - 1), twice, "twice");
+          const latest = latestStart(Math.min(start, k - FIRST_LEAST), twice, "twice");
           if (latest === undefined) break;
           start = latest.step;
           out.push(...withSpares(latest, twice, byHand ? 1 : 0));

@@ -162,7 +162,7 @@ function windowsIn(
   }
   const kept = free
     .map(({ from: a, to }) => ({ from: Math.max(a, startWithin(to - rules.longest, grid)), to }))
-    .filter((b) => b.to - b.from >= Math.max(rules.leastAtOnce, grid.width));
+    .filter((b) => b.to - b.from >= rules.leastInAll);
   // What is on at the start stays on until somebody switches it off.
   const fixed = isOn ? course.blocks.slice(0, 1) : [];
   const open = kept.filter((b) => fixed.every((f) => b.from >= f.to));
