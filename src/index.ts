@@ -130,7 +130,17 @@ export { type Plan, type PlanRequest, planPreheat, type Wish } from "./planning/
 export { type Criterion, judge, temperatureCriteria, type Verdict } from "./readiness/index.js";
 export { type Draws, drawEnsemble, type Scenario, simulate, type Trajectory } from "./simulation/index.js";
 export { type Explanation, explainWhy, type WhyTopic, whyTopics } from "./starting/index.js";
-export { celsiusFromKelvin, fahrenheitFromCelsius, kelvinFromCelsius, odds } from "./units/index.js";
+export {
+  celsiusFromKelvin,
+  fahrenheitFromCelsius,
+  kelvinFromCelsius,
+  odds,
+  type ReaderUnits,
+  sentenceInUnits,
+  WIND_UNITS,
+  type WindUnit,
+  windIn,
+} from "./units/index.js";
 export {
   epochFromLocal,
   isTimeZone,

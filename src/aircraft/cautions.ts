@@ -26,6 +26,10 @@ export const CAUTIONS = {
     text: "Air in the cowl warms heads and gauges long before oil and bearings: warm readings alone do not mean a warm engine.",
     source: "Continental O-470-B operator's manual, WARNING on superficial preheat; Lycoming SI 1505",
   },
+  hotSurface: {
+    text: "The heater's surface may pass its limit: look at it while it heats, and keep oil, hoses and covers off it.",
+    source: "project judgement; limit as the heater's description says",
+  },
   inCowlRejected: {
     text: "Engine makers reject small electric heaters in the cowl opening: they warm the air and the gauges, not the oil.",
     source: "Lycoming Service Instruction 1505; IO-390-D series manual p. 42",

@@ -162,7 +162,7 @@ function assumptionsFor({ panel, gap, tempInside, tempGap, climb }: RefreezeRequ
     ...(tempInside === undefined ? ["inside of the wing (fuel) as warm as the skin at roll-out"] : []),
     ...(tempGap === undefined ? ["fittings as warm as the skin at roll-out"] : []),
     ...(climb !== undefined && climb.sounding === undefined
-      ? ["standard lapse of 6.5 K/km above the aerodrome, no inversion"]
+      ? ["the air cools with height as in the standard atmosphere (ISO 2533), no inversion"]
       : []),
     ...(climb === undefined
       ? []

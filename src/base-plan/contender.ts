@@ -4,7 +4,7 @@ import { courseFinder } from "./candidates.js";
 import type { Priced } from "./choose.js";
 import { costsOf } from "./costs.js";
 import { coursePlayer, type PlayedCourse, wetTimeOf } from "./exact.js";
-import { keepsRules, rulesOf } from "./heater-rules.js";
+import { keepsRules, onBefore, rulesOf } from "./heater-rules.js";
 import type { Grid } from "./limits.js";
 import type { BaseAircraft, BaseRequest } from "./request.js";
 import { type Option, optionsOf } from "./rows.js";
@@ -85,7 +85,7 @@ export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: 
       keepsRules(rulesOf(used), {
         course: told,
         departure: wish.departure,
-        isOn: scenario.initial.configuration.heatersOn.size > 0,
+        onFor: onBefore(scenario),
         moveTime: limits.hangar?.moveTime ?? 0,
       })
     );

@@ -1,7 +1,7 @@
 import { type Block, type Course, currentOf, type Demand, demandsOf, needsPerson } from "./candidate.js";
 import type { Contender, List } from "./contender.js";
 import type { PlayedCourse } from "./exact.js";
-import { keepsRules, rulesOf } from "./heater-rules.js";
+import { keepsRules, onBefore, rulesOf } from "./heater-rules.js";
 import { type BaseLimits, capacityOf, type Grid, peopleIn, stepAt, stepFrom, timeOf } from "./limits.js";
 import { addLoad, excess, type Load } from "./rows.js";
 
@@ -116,7 +116,7 @@ function fitting(contender: Contender, course: Course, { limits, grid, others }:
   const allowed = keepsRules(rulesOf(used), {
     course,
     departure: wish.departure,
-    isOn: scenario.initial.configuration.heatersOn.size > 0,
+    onFor: onBefore(scenario),
     moveTime: limits.hangar?.moveTime ?? 0,
   });
   if (!allowed) return undefined;
@@ -137,7 +137,7 @@ function windowsIn(
   const rules = rulesOf(scenario.kit.heaters.filter((h) => aircraft.plan.heaters.includes(h.id)));
   const trial = { ...course, heaters: aircraft.plan.heaters, circuit, cart: undefined };
   const byHand = needsPerson({ ...trial, circuit }, holder, limits) || circuit === undefined;
-  const isOn = byHand && scenario.initial.configuration.heatersOn.size > 0;
+  const isOn = byHand && onBefore(scenario) !== undefined;
   const [from, end] = reachOf(course, Math.min(holder.unplug, wish.departure - rules.pause), limits);
   const attended = (k: number) => peopleIn(limits, grid, k) > 0;
   const current = currentOf({ ...trial, blocks: [] }, holder, limits);
@@ -187,8 +187,7 @@ function reachOf({ stay }: Course, unplug: number, limits: BaseLimits): [number,
 /** The same chance for less heat: the first block begins later where that costs nothing. */
 function shortened(contender: Contender, best: PlayedCourse, room: Room): PlayedCourse {
   const [first, ...rest] = best.course.blocks;
-  const isOn = first.from === 0 && contender.aircraft.plan.scenario.initial.configuration.heatersOn.size > 0;
-  if (isOn) return best;
+  if (first.from === 0 && onBefore(contender.aircraft.plan.scenario) !== undefined) return best;
   let kept = best;
   let [sure, late] = [first.from, first.to];
   while (late - sure > FINEST) {

@@ -1,4 +1,5 @@
 import type { Heater } from "../aircraft/index.js";
+import type { Scenario } from "../simulation/index.js";
 import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import type { Block, Course } from "./candidate.js";
 
@@ -31,32 +32,39 @@ export function rulesOf(heaters: readonly Heater[]): HeaterRules {
   };
 }
 
+/** [s] that heaters have been on when a scenario starts, 0 where nobody knows; undefined where they are off. */
+export function onBefore({ initial }: Scenario): number | undefined {
+  return initial.configuration.heatersOn.size === 0 ? undefined : (initial.heatedFor ?? 0);
+}
+
 /** Where a course stands and when it is wanted. */
 export interface RuledCourse {
   readonly course: Pick<Course, "blocks" | "stay">;
   /** [s] */
   readonly departure: number;
-  /** Its heaters are on at the start: how long they have been is not known, so the shortest times do not hold for that. */
-  readonly isOn: boolean;
+  /** [s] that its heaters have been on at the start, 0 where nobody knows; undefined where they are off. */
+  readonly onFor: number | undefined;
   /** [s] to move it into or out of the hangar. */
   readonly moveTime: number;
 }
 
 /** Whether the heaters of a course are on, at every time, only as long and where they may be. */
-export function keepsRules(rules: HeaterRules, { course, departure, isOn, moveTime }: RuledCourse): boolean {
+export function keepsRules(rules: HeaterRules, { course, departure, onFor, moveTime }: RuledCourse): boolean {
   const { blocks, stay } = course;
   const last = blocks.at(-1);
   if (last === undefined) return true;
-  const fromStart = isOn && blocks[0].from === 0;
-  const length = ({ from, to }: Block) => to - from;
+  // What is on at the start has been on: the shortest times are no reason to leave it on.
+  const before = blocks[0].from === 0 ? onFor : undefined;
+  const length = ({ from, to }: Block, i: number) => to - from + (i === 0 ? (before ?? 0) : 0);
   const within = (block: Block, i: number) =>
-    length(block) <= rules.longest && (length(block) >= rules.leastAtOnce || (fromStart && i === 0));
-  const inAll = blocks.reduce((sum, block) => sum + length(block), 0);
+    length(block, i) <= rules.longest &&
+    (length(block, i) >= rules.leastAtOnce || (before !== undefined && i === 0));
+  const inAll = blocks.reduce((sum, block, i) => sum + length(block, i), 0);
   const inside = (block: Block) =>
     stay !== undefined && block.to > (stay.from ?? 0) && block.from < stay.to + moveTime;
   return (
     blocks.every(within) &&
-    (inAll >= rules.leastInAll || fromStart) &&
+    (inAll >= rules.leastInAll || before !== undefined) &&
     departure - last.to >= rules.pause &&
     !(rules.outdoors && blocks.some(inside))
   );

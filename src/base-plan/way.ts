@@ -3,7 +3,7 @@ import type { Draws } from "../simulation/index.js";
 import type { Aim } from "../readiness/index.js";
 import type { Block, Candidate, Course, Holder, Stay } from "./candidate.js";
 import { type ByAim, withCart } from "./course-run.js";
-import { type HeaterRules, keepsRules, rulesOf } from "./heater-rules.js";
+import { type HeaterRules, keepsRules, onBefore, rulesOf } from "./heater-rules.js";
 import { type BaseLimits, type Grid, peopleIn } from "./limits.js";
 import { STOPS } from "./pauses.js";
 import { type BaseAircraft, exitOf } from "./request.js";
@@ -96,7 +96,8 @@ export function wayOf(
   const exit = exitOf(plan, limits);
   const inside = scenario.initial.configuration.place === "hangar";
   const stay: Stay | undefined = inside ? { from: undefined, to: exit } : undefined;
-  const isOn = scenario.initial.configuration.heatersOn.size > 0;
+  const onFor = onBefore(scenario);
+  const isOn = onFor !== undefined;
   const rules = rulesOf(scenario.kit.heaters.filter((h) => plan.heaters.includes(h.id)));
   const unplug = Math.min(holder.unplug, wish.departure - rules.pause);
   const end = inside ? Math.min(unplug, exit) : unplug;
@@ -115,7 +116,7 @@ export function wayOf(
     },
     attended: (step) => peopleIn(limits, grid, step) > 0,
     isAllowed: (course) =>
-      keepsRules(rules, { course, isOn, departure: wish.departure, moveTime: limits.hangar?.moveTime ?? 0 }),
+      keepsRules(rules, { course, onFor, departure: wish.departure, moveTime: limits.hangar?.moveTime ?? 0 }),
     candidate(course, shape, { chances, energy, wet, tooHot }, caution) {
       const misses = (aim: Aim) => tooHot || chances[aim] < Math.min(1, wish.chance + caution(aim, shape));
       const heated = course.blocks.reduce((sum, b) => sum + b.to - b.from, 0);

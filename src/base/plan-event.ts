@@ -21,21 +21,31 @@ export function planIssued(
   const heaters = plan.heaters.map((heater) => heater.id);
   const since = heatingSince(aircraft, heaters);
   // On the edge of the chance wanted every breath of wind would say something else: while it heats, near enough is ready.
-  const isNear = since !== undefined && plan.chance >= plan.wanted_chance - CHANCE_MOVED;
+  const isNear =
+    since !== undefined && plan.look_first.length === 0 && plan.chance >= plan.wanted_chance - CHANCE_MOVED;
+  // On too long: it goes off now, and on again when the plan says so.
+  const goesOff = plan.heating?.stays_on === false;
   return {
     ...{ kind: "plan-issued", id, at: isoOf(now), aircraft: aircraft.setUp.id, of },
-    status: isNear ? "ready" : plan.status,
-    plug_in: since === undefined ? plannedPlugIn(plan) : keptPlugIn(aircraft, { since, now, of }),
+    status: isNear || plan.status === "ready" || plan.status === "not-required" ? "ready" : "not-reachable",
+    plug_in: since === undefined || goesOff ? plannedPlugIn(plan) : keptPlugIn(aircraft, { since, now, of }),
     unplug: isoOf(Date.parse(plan.unplug.time)),
     departure: isoOf(Date.parse(plan.departure.time)),
     heaters,
     chance: plan.chance,
     weakest: plan.weakest,
-    message: isNear ? HEATING : plan.message === "" ? READY : plan.message,
+    message: isNear ? HEATING : messageOf(plan),
     energy_kwh: plan.energy_kwh.p50,
   };
 }
 
+function messageOf({ status, message, look_first }: PlanDocument): string {
+  if (look_first.length > 0) return look_first.map(({ text }) => text).join(" ");
+  if (status === "not-required") return NOT_REQUIRED;
+  return message === "" ? READY : message;
+}
+
+const NOT_REQUIRED = "preheat not required: past the maker's limit without heat";
 const READY = "ready with the chance wanted";
 const HEATING = "heating as planned";
 

@@ -8,7 +8,7 @@ import type { AircraftState, BaseState, WantedDeparture } from "../logbook/index
 import { isoOf, MS_OF_HOUR, portable, readForecasts, type UsedForecast, usedForecast } from "./forecast.js";
 import { initialFrom } from "./initial.js";
 import { pastWeather } from "./past-weather.js";
-import { eventsOf, type Standing, standingAt } from "./standing.js";
+import { eventsOf, heatingSince, type Standing, standingAt } from "./standing.js";
 
 export interface ScenarioOptions {
   /** [ms] since 1970 UTC. */
@@ -92,7 +92,7 @@ function fromNow(state: BaseState, aircraft: AircraftState, options: ScenarioOpt
     }
     for (const hours of reaches) {
       const document: ScenarioDocument = {
-        ...common(state, aircraft, standing, options),
+        ...common(state, aircraft, standing, start, options),
         ...{ start: isoOf(start), hours, weather },
         ...(estimate === undefined ? {} : { initial: initialFrom(estimate) }),
         ...eventsOf(aircraft, start, start + hours * MS_OF_HOUR),
@@ -138,7 +138,7 @@ function fromAnchor(state: BaseState, aircraft: AircraftState, options: Scenario
   const isFromAnchor = start === anchor.at;
   const standing = standingAt(aircraft, start);
   const document: ScenarioDocument = {
-    ...common(state, aircraft, standing, options),
+    ...common(state, aircraft, standing, start, options),
     start: isoOf(start),
     hours: Math.min(LONGEST, (until - start) / MS_OF_HOUR),
     // Where the run begins later than what is known, the engine is taken from the air, and the document says so.
@@ -160,10 +160,13 @@ type Common = Omit<ScenarioDocument, "start" | "hours" | "weather" | "initial" |
 
 function common(
   { setUp: base }: BaseState,
-  { setUp }: AircraftState,
+  aircraft: AircraftState,
   { place, coversOn, heatersOn }: Standing,
+  at: number,
   { members = MEMBERS }: ScenarioOptions,
 ): Common {
+  const { setUp } = aircraft;
+  const since = heatersOn.length === 0 ? undefined : heatingSince(aircraft, heatersOn);
   return {
     soakline: 2,
     name: setUp.name,
@@ -174,6 +177,7 @@ function common(
     place,
     fitted: { covers: coversOn },
     plugged_in: heatersOn,
+    ...(since === undefined || since >= at ? {} : { plugged_in_since: isoOf(since) }),
     ...(base.hangar === undefined ? {} : { hangar: { air_c: base.hangar.air_c } }),
     ...(base.roughness_m === undefined ? {} : { site: { roughness_m: base.roughness_m } }),
     ...(setUp.limits === undefined ? {} : { limits: setUp.limits }),

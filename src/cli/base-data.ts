@@ -50,7 +50,7 @@ export function addBaseData(program: Command, shell: Shell): void {
 
   program
     .command("import")
-    .description("take events (JSON or CSV) or readings (CSV) into the store; what is there is left as it is")
+    .description("import events (JSON or CSV) or readings (CSV); nothing in the store is overwritten")
     .argument("<file>", "file that export wrote")
     .addOption(dataOption())
     .action(async (file: string, flags: DataFlags) =>

@@ -166,7 +166,7 @@ async function importReadings(store: Store, text: string): Promise<string> {
     known += result.known;
   }
   await store.rollUp();
-  return `${kept} readings taken in, ${known} were there already, ${readings.length - kept - known} too old to be kept`;
+  return `${kept} readings imported, ${known} were there already, ${readings.length - kept - known} too old to be kept`;
 }
 
 async function importEvents(store: Store, text: string, isCsv: boolean): Promise<string> {
@@ -189,7 +189,7 @@ async function importEvents(store: Store, text: string, isCsv: boolean): Promise
       })),
     );
   }
-  return `${kept} events taken in, ${known} were there already`;
+  return `${kept} events imported, ${known} were there already`;
 }
 
 function wrongName(file: string, expected: string): BadInput {

@@ -1,14 +1,13 @@
 import { InvalidArgumentError, Option } from "commander";
-import type { Overrides } from "../index.js";
+import type { Overrides, WindUnit } from "../index.js";
 import { readTextFile } from "../node/index.js";
 import { BadInput } from "./exit.js";
-import type { WindUnit } from "./style.js";
 
 /** What-ifs and looks shared by the commands that run a scenario. */
 export interface RunFlags {
   readonly json?: boolean;
   readonly units?: "c" | "f";
-  readonly wind?: WindUnit;
+  readonly windUnits?: WindUnit;
   readonly all?: boolean;
   readonly members?: number;
   readonly seed?: number;

@@ -54,7 +54,8 @@ export function createProgram(shell: Shell): Command {
       const plan = await run("plan", file, flags);
       if (plan === undefined) return;
       show(plan, flags, planText);
-      shell.exitWith(plan.status === "ready" ? EXIT.ok : EXIT.notReachable);
+      const isGo = plan.status === "ready" || plan.status === "not-required";
+      shell.exitWith(isGo ? EXIT.ok : EXIT.notReachable);
     });
 
   runCommand(program, "explain", "why the plan is what it is: every criterion, and where the heat goes")
@@ -142,11 +143,13 @@ export function createProgram(shell: Shell): Command {
     .argument("[temp_c]", "temperature, °C", "-20")
     .addOption(FLAG.aircraft())
     .addOption(FLAG.json())
-    .action((topic: string | undefined, temp: string, flags: { aircraft: string; json?: boolean }) => {
+    .addOption(FLAG.units())
+    .addOption(FLAG.wind())
+    .action((topic: string | undefined, temp: string, flags: RunFlags & { aircraft: string }) => {
       const answer = whyAnswer(topic, temp, flags.aircraft);
       if (flags.json) printJson(answer);
-      else if ("topics" in answer) print(answer.topics, style({}));
-      else print(whyText(answer, Number(temp), style({})), style({}));
+      else if ("topics" in answer) print(answer.topics, style(flags));
+      else print(whyText(answer, Number(temp), style(flags)), style(flags));
     });
 
   program
@@ -155,12 +158,14 @@ export function createProgram(shell: Shell): Command {
     .addArgument(new Argument("[section]", "what to list").choices(Object.keys(CATALOGUE)))
     .argument("[id]", "one entry, with the origin of its numbers")
     .addOption(FLAG.json())
-    .action((section: Section | undefined, id: string | undefined, flags: { json?: boolean }) => {
+    .addOption(FLAG.units())
+    .addOption(FLAG.wind())
+    .action((section: Section | undefined, id: string | undefined, flags: RunFlags) => {
       const sections = section === undefined ? (Object.keys(CATALOGUE) as Section[]) : [section];
       if (id === undefined) {
         const entries = Object.fromEntries(sections.map((s) => [s, CATALOGUE[s]]));
         if (flags.json) printJson(entries);
-        else print(catalogueList(sections, style({})), style({}));
+        else print(catalogueList(sections, style(flags)), style(flags));
         return;
       }
       const known = sections.flatMap((s) => CATALOGUE[s]);
@@ -171,7 +176,7 @@ export function createProgram(shell: Shell): Command {
         ]);
       }
       if (flags.json) printJson(entry);
-      else print(catalogueEntry(entry, style({})), style({}));
+      else print(catalogueEntry(entry, style(flags)), style(flags));
     });
 
   program
@@ -257,7 +262,8 @@ function logCommand(program: Command, name: string, description: string): Comman
     .option("--log-zone <zone>", "IANA time zone of the log's times, where they name none")
     .addOption(FLAG.logUnit())
     .addOption(FLAG.json())
-    .addOption(FLAG.units());
+    .addOption(FLAG.units())
+    .addOption(FLAG.wind());
 }
 
 function runCommand(program: Command, name: string, description: string): Command {

@@ -8,10 +8,10 @@ import { told } from "./base-store.js";
 import { BadInput, EXIT } from "./exit.js";
 import type { Shell } from "./program.js";
 import { isPostgres, shown } from "./store-flags.js";
-import { styleFor } from "./style.js";
+import { type Looks, styleFor } from "./style.js";
 import { liveTonightText } from "./text/live-tonight-text.js";
 
-export interface ServeFlags {
+export interface ServeFlags extends Looks {
   readonly data?: string;
   readonly host: string;
   readonly port: number;
@@ -74,7 +74,7 @@ export async function serve(data: string, flags: ServeFlags, shell: Shell): Prom
     process.on("SIGINT", stop);
     process.on("SIGTERM", stop);
   });
-  if (flags.demo) void tellTonight(keeper, shell, () => asked > 0);
+  if (flags.demo) void tellTonight(keeper, shell, flags, () => asked > 0);
   await ended;
   say("Stopped.");
 }
@@ -83,7 +83,12 @@ export async function serve(data: string, flags: ServeFlags, shell: Shell): Prom
 const PATIENCE = 90_000;
 
 /** The night as `tonight` tells it, as soon as every aircraft that is wanted has a plan. */
-async function tellTonight({ live, url }: Keeper, shell: Shell, isOver: () => boolean): Promise<void> {
+async function tellTonight(
+  { live, url }: Keeper,
+  shell: Shell,
+  looks: Looks,
+  isOver: () => boolean,
+): Promise<void> {
   const until = performance.now() + PATIENCE;
   while (performance.now() < until) {
     if (isOver()) return;
@@ -95,7 +100,7 @@ async function tellTonight({ live, url }: Keeper, shell: Shell, isOver: () => bo
   }
   const state = live.state();
   if (state === undefined || live.plans().size === 0) return;
-  const style = styleFor({ env: shell.env, isTty: shell.stdout.isTTY });
+  const style = styleFor({ env: shell.env, isTty: shell.stdout.isTTY }, looks);
   const plans = [...live.plans().values()].map(({ document }) => document);
   shell.stdout.write(`\n${liveTonightText(state, plans, style).join("\n")}\n\nOpen ${url}\n`);
 }

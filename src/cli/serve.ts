@@ -1,5 +1,6 @@
 import { type Command, InvalidArgumentError, Option } from "commander";
 import { BadInput } from "./exit.js";
+import { FLAG } from "./flags.js";
 import type { Shell } from "./program.js";
 import type { ServeFlags } from "./serve-base.js";
 import { dataOption, USUAL_DATA } from "./store-flags.js";
@@ -29,6 +30,8 @@ export function addServe(program: Command, shell: Shell): void {
       "proxy whose word for the caller's address is believed; may be repeated",
       added,
     )
+    .addOption(FLAG.units())
+    .addOption(FLAG.wind())
     .addOption(
       new Option("--log <level>", "structured lines on standard error")
         .choices(["none", "debug", "info", "warn", "error"])

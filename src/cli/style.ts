@@ -1,4 +1,5 @@
 import pc from "picocolors";
+import type { WindUnit } from "../index.js";
 
 /** How text is to look on this terminal. */
 export interface Style {
@@ -12,12 +13,10 @@ export interface Style {
   readonly width: number;
 }
 
-export type WindUnit = "kt" | "mps" | "kmh";
-
 /** What the user asked for of the looks. */
 export interface Looks {
   readonly units?: "c" | "f";
-  readonly wind?: WindUnit;
+  readonly windUnits?: WindUnit;
   readonly all?: boolean;
 }
 
@@ -31,10 +30,10 @@ const WIDTH = 80;
 
 export function styleFor(
   { env, isTty }: Terminal,
-  { units = "c", wind = "mps", all = false }: Looks = {},
+  { units = "c", windUnits = "mps", all = false }: Looks = {},
 ): Style {
   const colors = pc.createColors(wantsColor(env, isTty));
-  return { colors, unicode: isUtf8(env), units, wind, all, width: WIDTH };
+  return { colors, unicode: isUtf8(env), units, wind: windUnits, all, width: WIDTH };
 }
 
 /** Colour only on a terminal that has it, never with NO_COLOR (no-color.org). */

@@ -48,6 +48,7 @@ export function addWinterCommands(program: Command, shell: WinterShell): void {
     .argument("<file>", 'document of kind "winter", - for standard input')
     .addOption(FLAG.json())
     .addOption(FLAG.units())
+    .addOption(FLAG.wind())
     .addOption(FLAG.members())
     .addOption(FLAG.seed())
     .option("--csv <file>", "write the rows to a CSV file too")

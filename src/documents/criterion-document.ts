@@ -29,10 +29,21 @@ const SHOWN: Readonly<Record<Quantity, Shown>> = {
 };
 
 function criterionDocument({ criterion, value, margin, chance }: CriterionVerdict): CriterionDocument {
-  const { id, title, quantity, direction, judged, limit, reason, source, advisory = false } = criterion;
+  const {
+    id,
+    title,
+    quantity,
+    direction,
+    judged,
+    limit,
+    reason,
+    source,
+    advisory = false,
+    aim = "least",
+  } = criterion;
   const shown = SHOWN[quantity];
   return {
-    ...{ id, title, direction, judged, advisory, chance, reason, source },
+    ...{ id, title, direction, judged, advisory, aim, chance, reason, source },
     unit: shown.unit,
     limit: rounded(shown.value(limit), 2),
     value: band(value, shown.value),

@@ -44,10 +44,10 @@ const AIRCRAFT: readonly Pick<ScenarioDocument, AircraftKeys>[] = [
     name: "Lynx",
     aircraft: "four-carburettor-160",
     place: "ramp",
-    kit: { heaters: ["whole-engine-4", "in-cowl-400"], covers: ["insulated-cover"] },
+    kit: { heaters: ["whole-engine-4", "battery-blanket-60"], covers: ["insulated-cover"] },
     fitted: { covers: ["insulated-cover"] },
     initial: { oil_c: -16, all_c: -18, uncertainty_k: 2 },
-    want: { ...WANT, departure: "10:00", heaters: ["whole-engine-4", "in-cowl-400"] },
+    want: { ...WANT, departure: "10:00", heaters: ["whole-engine-4", "battery-blanket-60"] },
   },
   {
     name: "Heron",

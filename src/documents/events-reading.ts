@@ -68,6 +68,55 @@ function changeOf(entry: EventEntry): Change {
   }
 }
 
+/** [s] that the heaters plugged in at the start have been on; undefined where nobody knows, which is said. */
+export function heatedForOf(
+  { plugged_in = [], plugged_in_since }: ScenarioSections,
+  clock: Clock,
+  findings: Findings,
+): number | undefined {
+  if (plugged_in_since === undefined) {
+    if (plugged_in.length > 0) {
+      findings.assumptions.push(
+        "Since when the heater has been on is not known: check it against its longest time yourself.",
+      );
+    }
+    return undefined;
+  }
+  if (plugged_in.length === 0) {
+    fault(findings, ["plugged_in_since"], "heaters in plugged_in", plugged_in_since);
+  }
+  const epoch = epochOfMoment({ time: plugged_in_since }, ["plugged_in_since"], clock, findings);
+  if (epoch === undefined) return undefined;
+  if (epoch > clock.start) fault(findings, ["plugged_in_since"], "a time before the start", plugged_in_since);
+  return Math.max(0, clock.start - epoch);
+}
+
+/** Refuses a scenario in which a heater that belongs outdoors runs in the hangar. */
+export function refuseIndoors(
+  kit: Kit,
+  start: Configuration,
+  events: readonly TimedChange[],
+  findings: Findings,
+): void {
+  const refuse = (configuration: Configuration, path: Path) => {
+    if (configuration.place !== "hangar") return;
+    for (const heater of kit.heaters) {
+      if (heater.runs !== "outdoors" || !configuration.heatersOn.has(heater.id)) continue;
+      const expected = `${heater.id} off in the hangar: a burner makes carbon monoxide. Switch it off and open the doors`;
+      fault(findings, path, expected, "on");
+    }
+  };
+  refuse(start, ["plugged_in"]);
+  let configuration = start;
+  for (const { change } of events) {
+    const after = applyChange(configuration, change);
+    if (after.place !== configuration.place || after.heatersOn.size > configuration.heatersOn.size) {
+      refuse(after, ["events"]);
+    }
+    configuration = after;
+  }
+}
+
 /** Warns of every heater that the document leaves on longer than its description allows in one go. */
 export function warnLongestOn(
   kit: Kit,

@@ -22,7 +22,7 @@ export function explanationDocument(
     kind: "explanation",
     departure: stampOf(read, plan.departure),
     chance: plan.chance,
-    weakest: plan.verdict.weakest.criterion.id,
+    weakest: plan.weakest.criterion.id,
     criteria: criteriaDocument(plan.verdict),
     heating:
       plan.plugIn !== undefined ? flowsAt(run, plan.course, just(plan.unplug), plan.unplug, read) : null,

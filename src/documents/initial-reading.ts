@@ -4,6 +4,7 @@ import { celsiusFromKelvin, kelvinFromCelsius, SECONDS_OF_HOUR } from "../units/
 import { type WeatherSeries, weatherAt } from "../weather/index.js";
 import type { Clock } from "./clock.js";
 import { afterGroundRun } from "./ground-run-reading.js";
+import { heatedPast } from "./heated-past.js";
 import { type Findings, fault } from "./reading.js";
 import type { ScenarioDocument, ScenarioSections } from "./scenario-schema.js";
 import { type SinceShutDown, sinceShutDown } from "./shut-down-reading.js";
@@ -46,6 +47,7 @@ export function initialStateOf(
   weather: WeatherSeries,
   clock: Clock,
   findings: Findings,
+  heatedFor?: number,
 ): InitialState {
   const { configuration } = aircraft;
   const { all_c, shut_down_h_ago, ground_run_min = 0, snow_on_cowl_kg_m2, uncertainty_k } = initial;
@@ -55,14 +57,21 @@ export function initialStateOf(
   }
   const cooled =
     shut_down_h_ago === undefined ? undefined : shutDown(shut_down_h_ago, aircraft, weather, clock, findings);
-  const temps = new Map<string, number>(cooled?.temps);
+  const past = heatedFor === undefined ? undefined : heatedPast(heatedFor, clock.start, aircraft, weather);
+  const isPlayed = past !== undefined && all_c === undefined && cooled === undefined;
+  const temps = new Map<string, number>(isPlayed ? past.temps : cooled?.temps);
+  if (isPlayed) {
+    findings.assumptions.push(
+      `Parts without a reading are taken as heated for ${((heatedFor ?? 0) / SECONDS_OF_HOUR).toFixed(1)} h from cold, under the weather that is known.`,
+    );
+  }
   for (const [key, parts] of Object.entries(PARTS_OF_KEY)) {
     const celsius = initial[key as InitialKey];
     if (celsius !== undefined) for (const part of parts) temps.set(part, kelvinFromCelsius(celsius));
   }
   const inHangar = configuration.place === "hangar" && hangar !== undefined;
   const surroundings = inHangar ? kelvinFromCelsius(hangar.air_c) : coldestAir(weather, clock.start);
-  if (all_c === undefined && cooled === undefined) {
+  if (all_c === undefined && cooled === undefined && !isPlayed) {
     const what =
       temps.size === 0
         ? "No temperature of the engine is given: all parts are"
@@ -89,6 +98,8 @@ export function initialStateOf(
     configuration,
     temps: run?.temps ?? temps,
     tempOthers,
+    ...(heatedFor === undefined ? {} : { heatedFor }),
+    ...(past === undefined ? {} : { wetFor: past.wetFor }),
     ...(snow_on_cowl_kg_m2 === undefined ? {} : { snowOnCowl: snow_on_cowl_kg_m2 }),
     sd,
   };

@@ -41,6 +41,7 @@ export function nowDocument(
         context.read.scenario.installation,
         new Map(estimate.parts.map(({ part, mid }) => [part, mid])),
         tempAir,
+        context.read.batteryFitted,
       ),
     ),
     parts: Object.fromEntries(

@@ -1,11 +1,13 @@
-import type { Band } from "../numerics/index.js";
-import type { HabitToll, Plan, StayWarm } from "../planning/index.js";
-import { configurationAt, type TimedChange, timelineOf } from "../simulation/index.js";
-import { celsiusFromKelvin, JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR } from "../units/index.js";
+import { elementPart, type Heater } from "../aircraft/index.js";
+import { type Band, bandOf } from "../numerics/index.js";
+import type { ChanceAt, HabitToll, Plan, ReadyWindow, StayWarm } from "../planning/index.js";
+import { configurationAt, partTemps, type TimedChange, timelineOf } from "../simulation/index.js";
+import { celsiusFromKelvin, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
+import { answerDocument, kwh } from "./answer-document.js";
 import { courseDocument } from "./course-document.js";
-import { criteriaDocument } from "./criterion-document.js";
+import { firstCautions } from "./first-cautions.js";
 import { happeningsOf, headerOf, type ResultContext, rounded, stampOf } from "./result-header.js";
-import type { PlanDocument } from "./result-schema.js";
+import type { PlanDocument, StampDocument } from "./result-schema.js";
 import type { ReadScenario } from "./scenario-reading.js";
 import { startOfCourse } from "./start-document.js";
 import type { WishWithHeaters } from "./wish-reading.js";
@@ -14,52 +16,103 @@ import type { WishWithHeaters } from "./wish-reading.js";
 export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultContext): PlanDocument {
   const { read } = context;
   const at = (t: number) => stampOf(read, t);
-  const stampBand = ({ low, mid, high }: Band) => ({ p05: at(low), p50: at(mid), p95: at(high) });
-  const chanceAt = (entry: { readonly plugIn: number; readonly chance: number }) => ({
-    plug_in: at(entry.plugIn),
-    chance: entry.chance,
-  });
+  const barred = plan.barred.map(({ heater }) => heater.id);
+  const used = read.scenario.kit.heaters.filter((h) => want.heaters.includes(h.id) && !barred.includes(h.id));
+  const heaters = used.map((heater) => heaterDocument(heater, plan));
+  const briefing = startOfCourse(plan.course, plan.departure, context);
+  const { coversOn } = configurationAt(
+    timelineOf(read.scenario.initial.configuration, read.scenario.events),
+    plan.coverOff,
+  );
   return {
-    ...headerOf(context, want.heaters),
+    ...headerOf(
+      context,
+      used.map((h) => h.id),
+    ),
     kind: "plan",
-    status: plan.status,
-    message: plan.message,
-    heat_needed: plan.heatNeeded,
-    heaters: read.scenario.kit.heaters
-      .filter((h) => want.heaters.includes(h.id))
-      .map(({ id, name, attended, longest_on_h }) => ({ id, name, attended, longest_on_h })),
-    plug_in: plan.plugIn === undefined ? null : at(plan.plugIn),
-    unplug: at(plan.unplug),
-    cover_off: at(plan.coverOff),
-    departure: at(plan.departure),
-    wanted_chance: want.wish.chance,
-    chance: plan.chance,
-    chance_error: rounded(plan.chanceError, 4),
-    weakest: plan.verdict.weakest.criterion.id,
-    criteria: criteriaDocument(plan.verdict),
-    start_briefing: startOfCourse(plan.course, plan.departure, context),
-    too_hot: plan.verdict.tooHot.map((v) => v.criterion.id),
-    window:
-      plan.window === undefined
+    ...answerDocument(plan, want.wish.chance, read),
+    heaters,
+    first_cautions: firstCautions(
+      plan.plugIn === undefined && plan.heating === undefined ? [] : used,
+      heaters,
+      briefing,
+      coversOn.size > 0,
+    ),
+    start_within_min: startWithin(plan),
+    start_briefing: briefing,
+    window: windowDocument(plan.window, at),
+    covered_window: windowDocument(plan.coveredWindow, at),
+    quarter_more:
+      plan.quarterMore === undefined
         ? null
-        : { opens: stampBand(plan.window.opens), closes: stampBand(plan.window.closes) },
+        : { chance: plan.quarterMore.chance, warm_chance: plan.quarterMore.warmChance },
     stay_warm: { covered: stay(plan.stayWarm.covered), uncovered: stay(plan.stayWarm.uncovered) },
-    energy_kwh: { p05: kwh(plan.energy.low), p50: kwh(plan.energy.mid), p95: kwh(plan.energy.high) },
-    curve: plan.curve.map(chanceAt),
-    late: plan.late.map((entry) => ({ late_by_h: entry.lateBy / SECONDS_OF_HOUR, ...chanceAt(entry) })),
+    curve: plan.curve.map((entry) => chanceAt(entry, at)),
+    late: plan.late.map((entry) => ({ late_by_h: entry.lateBy / SECONDS_OF_HOUR, ...chanceAt(entry, at) })),
     habits: plan.habits.map((entry) => ({
       lead_h: entry.lead / SECONDS_OF_HOUR,
-      ...chanceAt(entry),
+      ...chanceAt(entry, at),
       energy_kwh: kwh(entry.energy),
     })),
     toll:
       plan.toll === undefined
         ? null
         : { planned: tollDocument(plan.toll.planned, read), left_on: tollDocument(plan.toll.leftOn, read) },
-    remedies: plan.remedies.map((entry) => ({ text: entry.text, ...chanceAt(entry) })),
+    remedies: plan.remedies.map(({ text, attended, chance, plugIn }) => ({
+      text,
+      attended,
+      chance,
+      plug_in: plugIn === undefined ? null : at(plugIn),
+    })),
     happenings: happeningsOf(read, plannedChanges(plan, want, read)),
     course: courseDocument(plan.course, context),
   };
+}
+
+function heaterDocument(heater: Heater, plan: Plan): PlanDocument["heaters"][number] {
+  const { id, name, attended, least_on_h, longest_on_h, procedure } = heater;
+  return {
+    id,
+    name,
+    attended,
+    least_on_h,
+    longest_on_h,
+    procedure: procedure === undefined ? null : { ...procedure, steps: [...procedure.steps] },
+    surfaces: heater.elements.map((element) => ({
+      name: element.name,
+      ...hottest(plan, elementPart(id, element.name)),
+      limit_c: element.surface_max_c,
+    })),
+  };
+}
+
+/** Hottest that a part gets while it is heated, over the course. */
+function hottest({ course }: Plan, part: string): { p50_c: number; p95_c: number } {
+  const bands = Array.from(course.time.keys(), (s) => bandOf(partTemps(course, part, s)));
+  const most = (pick: (band: Band) => number) => rounded(celsiusFromKelvin(Math.max(...bands.map(pick))), 0);
+  return { p50_c: most((band) => band.mid), p95_c: most((band) => band.high) };
+}
+
+/** [min] from covers off to the end of the time in which it may be started; null where there is none. */
+function startWithin({ window, coverOff }: Plan): number | null {
+  if (window === undefined) return null;
+  return Math.floor((window.closes.sure - coverOff) / SECONDS_OF_MINUTE);
+}
+
+function windowDocument(window: ReadyWindow | undefined, at: (t: number) => StampDocument) {
+  if (window === undefined) return null;
+  const { opens, closes } = window;
+  // To the whole minute inside: a minute is not given away at either end.
+  const up = (t: number) => at(SECONDS_OF_MINUTE * Math.ceil(t / SECONDS_OF_MINUTE));
+  const down = (t: number) => at(SECONDS_OF_MINUTE * Math.floor(t / SECONDS_OF_MINUTE));
+  return {
+    opens: { sure: up(opens.sure), half: up(opens.half) },
+    closes: { sure: down(closes.sure), half: down(closes.half) },
+  };
+}
+
+function chanceAt({ plugIn, chance, warmChance }: ChanceAt, at: (t: number) => StampDocument) {
+  return { plug_in: at(plugIn), chance, warm_chance: warmChance };
 }
 
 /** What the plan adds to what happens anyway. */
@@ -71,9 +124,15 @@ export function plannedChanges(
   const before = configurationAt(timelineOf(scenario.initial.configuration, scenario.events), plan.coverOff);
   const covers = [...before.coversOn];
   const changes: TimedChange[] = [...scenario.events];
+  const on = plan.heating?.heaters.map(({ id }) => id) ?? [];
+  const barred = plan.barred.map(({ heater }) => heater.id);
+  const used = heaters.filter((id) => !barred.includes(id));
+  if (plan.heating !== undefined) {
+    changes.push({ at: plan.heating.staysOn ? plan.unplug : 0, change: { do: "unplug", heaters: on } });
+  }
   if (plan.plugIn !== undefined) {
-    changes.push({ at: plan.plugIn, change: { do: "plug-in", heaters } });
-    changes.push({ at: plan.unplug, change: { do: "unplug", heaters } });
+    changes.push({ at: plan.plugIn, change: { do: "plug-in", heaters: used } });
+    changes.push({ at: plan.unplug, change: { do: "unplug", heaters: used } });
   }
   if (covers.length > 0) changes.push({ at: plan.coverOff, change: { do: "cover-off", covers } });
   if (wish.pulledOut) changes.push({ at: plan.coverOff, change: { do: "move", to: "ramp" } });
@@ -97,8 +156,4 @@ function tollDocument(toll: HabitToll, read: ReadScenario): NonNullable<PlanDocu
 function stay({ sure, median, horizon }: StayWarm) {
   const hours = (seconds: number) => rounded(seconds / SECONDS_OF_HOUR, 3);
   return { sure_h: hours(sure), median_h: hours(median), horizon_h: hours(horizon) };
-}
-
-function kwh(joules: number): number {
-  return rounded(joules / JOULE_OF_KILOWATT_HOUR, 3);
 }

@@ -1,4 +1,4 @@
-import type { Caution, Configuration, Kit } from "../aircraft/index.js";
+import { CAUTIONS, type Caution, type Configuration, type Kit } from "../aircraft/index.js";
 import type { Change, Draws, TimedChange } from "../simulation/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { localText } from "../weather/index.js";
@@ -69,16 +69,19 @@ function subjectOf(change: Change): string {
   return change.to;
 }
 
-/** Cautions of what is used, each once. */
+/** Cautions of what is used, each once; those of a hangar only where it stands in one. */
 function cautionsOf({ scenario }: ReadScenario, heaters: readonly string[]): Caution[] {
   const { kit, initial, events } = scenario;
   const covers: Configuration["coversOn"] = new Set([
     ...initial.configuration.coversOn,
     ...events.flatMap(({ change }) => (change.do === "cover-on" ? change.covers : [])),
   ]);
+  const isInHangar =
+    initial.configuration.place === "hangar" ||
+    events.some(({ change }) => change.do === "move" && change.to === "hangar");
   const all = [
     ...kit.heaters.filter((h) => heaters.includes(h.id)).flatMap((h) => h.cautions),
     ...kit.covers.filter((c) => covers.has(c.id)).flatMap((c) => c.cautions),
-  ];
+  ].filter(({ text }) => isInHangar || text !== CAUTIONS.hangarVapour.text);
   return all.filter((caution, i) => all.findIndex((other) => other.text === caution.text) === i);
 }

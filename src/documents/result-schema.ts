@@ -10,7 +10,6 @@ const stamp = record({ at_h: z.number(), time: z.string() }).meta({
 });
 const chance = z.number().min(0).max(1);
 const band = record({ p05: z.number(), p50: z.number(), p95: z.number() });
-const stampBand = record({ p05: stamp, p50: stamp, p95: stamp });
 const numbers = z.array(z.number());
 
 const header = {
@@ -43,8 +42,11 @@ const criterion = record({
   direction: z.enum(["at-least", "at-most"]),
   judged: z.enum(["at-start", "while-heating"]),
   advisory: z.boolean().meta({
-    description: "shown with its margin, but neither in the chance nor able to bind",
+    description: "shown with its margin, but neither in the chance nor able to be the weakest point",
   }),
+  aim: z
+    .enum(["least", "warm-through"])
+    .meta({ description: "warm-through: counts only where the engine is to be warm through" }),
   limit: z.number(),
   value: band,
   margin: band.meta({ description: "positive when the criterion holds" }),
@@ -77,48 +79,119 @@ const toll = record({
 const start = record({
   notes: z.array(
     record({
-      topic: z.enum(["oil", "oil-pressure", "oil-grade", "cranking", "battery", "fuel"]),
+      topic: z.enum([
+        "oil",
+        "oil-pressure",
+        "oil-grade",
+        "propeller",
+        "cranking",
+        "battery",
+        "fuel",
+        "breather",
+      ]),
       text: z.string(),
+      cautions: z.array(record({ text: z.string(), source: z.string() })),
     }),
   ),
-  cautions: z.array(record({ text: z.string(), source: z.string() })),
 }).meta({ description: "what to know before the starter is pressed, at middle temperatures" });
+
+const window = record({
+  opens: record({ sure: stamp, half: stamp }),
+  closes: record({ sure: stamp, half: stamp }),
+});
+
+const line = record({
+  reached: z.boolean(),
+  plug_in: stamp.nullable().meta({ description: "null where no heat is used" }),
+  chance,
+  energy_kwh: z.number(),
+});
+
+const chances = { chance, warm_chance: chance };
 
 /** What `plan` answers. */
 export const planSchema = record({
   ...header,
   kind: z.literal("plan"),
-  status: z.enum(["ready", "not-reachable"]),
-  message: z.string(),
+  status: z.enum(["ready", "not-required", "look-first", "not-reachable"]).meta({
+    description:
+      "not-required: past the maker's limit without heat; look-first: it would be ready, but for what look_first says",
+  }),
+  message: z.string().meta({ description: "why it is not reachable; empty otherwise" }),
+  first_cautions: z
+    .array(record({ text: z.string(), source: z.string() }))
+    .max(3)
+    .meta({ description: "those that belong to this kit and this night, for the first screen" }),
+  look_first: z
+    .array(record({ code: z.enum(["oil-unlisted", "no-battery"]), text: z.string(), source: z.string() }))
+    .meta({ description: "what must be put right or looked up before any number here counts" }),
+  aim: z.enum(["least", "warm-through"]).meta({ description: "the line that the plug-in aims at" }),
+  lines: record({ least: line, warm_through: line }).meta({
+    description:
+      "least: each part past the maker's limit, where heating becomes mandatory; warm_through: case, bearings, barrels, heads and oil warm",
+  }),
   heat_needed: z.boolean(),
   heaters: z.array(
-    record({ id: z.string(), name: z.string(), attended: z.boolean(), longest_on_h: z.number() }),
+    record({
+      id: z.string(),
+      name: z.string(),
+      attended: z.boolean(),
+      least_on_h: z.number(),
+      longest_on_h: z.number(),
+      procedure: record({ steps: z.array(z.string()), pause_min: z.number(), source: z.string() }).nullable(),
+      surfaces: z.array(
+        record({ name: z.string(), p50_c: z.number(), p95_c: z.number(), limit_c: z.number() }),
+      ),
+    }),
   ),
+  barred: z
+    .array(record({ id: z.string(), name: z.string(), reason: z.enum(["indoors", "engine-too-small"]) }))
+    .meta({ description: "heaters wanted that may not be used here" }),
+  heating: record({
+    heaters: z.array(z.string()),
+    since: stamp.nullable(),
+    on_h: z.number().nullable(),
+    longest_on_h: z.number(),
+    stays_on: z.boolean().meta({ description: "false: it has been on too long and goes off now" }),
+    wet_h: z.number().nullable().meta({ description: "wet or frosted inside since it was plugged in" }),
+  })
+    .nullable()
+    .meta({ description: "heat that is on when the plan is made" }),
   plug_in: stamp
     .nullable()
-    .meta({ description: "latest plug-in; null when no heat is needed or there is none" }),
+    .meta({ description: "latest plug-in; null when no heat is needed, it is on already, or there is none" }),
   unplug: stamp,
   cover_off: stamp,
   departure: stamp,
+  start_within_min: z
+    .number()
+    .nullable()
+    .meta({ description: "minutes from covers off within which it starts with the wanted chance" }),
   wanted_chance: chance,
-  chance,
+  ...chances,
   chance_error: z.number(),
-  weakest: z.string().meta({ description: "id of the criterion that holds least often" }),
+  weakest: z
+    .string()
+    .meta({ description: "id of the criterion that holds least often on the line aimed at" }),
   criteria: z.array(criterion),
   start_briefing: start,
   too_hot: z.array(z.string()).meta({ description: "ids of ceilings broken in the middle estimate" }),
-  window: record({ opens: stampBand, closes: stampBand }).nullable().meta({
-    description: "from when to when it is ready with covers left on, over the cases ready at departure",
+  window: window.nullable().meta({
+    description: "from when to when it may be started as planned, covers off and out, with the wanted chance",
   }),
+  covered_window: window.nullable().meta({
+    description: "the same should covers stay on and the aircraft stay where it is",
+  }),
+  quarter_more: record(chances).nullable().meta({ description: "with a quarter of an hour more heat" }),
   stay_warm: record({ covered: stay, uncovered: stay }),
   energy_kwh: band,
-  curve: z.array(record({ plug_in: stamp, chance })),
-  late: z.array(record({ late_by_h: z.number(), plug_in: stamp, chance })),
-  habits: z.array(record({ lead_h: z.number(), plug_in: stamp, chance, energy_kwh: z.number() })),
+  curve: z.array(record({ plug_in: stamp, ...chances })),
+  late: z.array(record({ late_by_h: z.number(), plug_in: stamp, ...chances })),
+  habits: z.array(record({ lead_h: z.number(), plug_in: stamp, ...chances, energy_kwh: z.number() })),
   toll: record({ planned: toll, left_on: toll }).nullable().meta({
     description: "the plan beside leaving the heaters plugged in from the scenario's start on",
   }),
-  remedies: z.array(record({ text: z.string(), chance, plug_in: stamp })),
+  remedies: z.array(record({ text: z.string(), attended: z.boolean(), chance, plug_in: stamp.nullable() })),
   happenings: z.array(happening),
   course,
 }).meta({ title: "Soakline plan" });

@@ -97,7 +97,7 @@ function climbOf(given: RollOutSection, elevation: number, findings: Findings): 
     fault(findings, [...place, key], `the aerodrome's elevation, ${elevation} m, or more`, given[key]);
   }
   const assumed = [
-    ...(rate === undefined ? [`climbing ${USUAL_CLIMB} m/s`] : []),
+    ...(rate === undefined ? [`climbing ${climbWords(USUAL_CLIMB)}`] : []),
     ...(airspeed === undefined ? [`flying ${USUAL_AIRSPEED} m/s`] : []),
   ];
   if (assumed.length > 0) findings.assumptions.push(`Of the climb is assumed: ${assumed.join(", ")}.`);
@@ -138,4 +138,9 @@ function either<K extends string>(
   if (keys.length > 1) return fault(findings, path, `either ${keys.join(" or ")}`, "both");
   const [key] = keys;
   return key === undefined ? undefined : Number(section[key]) * factors[key];
+}
+
+/** A rate of climb [m/s] as pilots say it, to ten feet a minute. */
+function climbWords(rate: number): string {
+  return `${(10 * Math.round(((rate / METRES_OF_FOOT) * SECONDS_OF_MINUTE) / 10)).toFixed(0)} ft/min`;
 }

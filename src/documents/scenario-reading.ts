@@ -4,7 +4,7 @@ import type { Scenario, Site } from "../simulation/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import { clockOf } from "./clock.js";
 import { inCurrentForm } from "./current-form.js";
-import { eventsOf, startConfiguration, warnLongestOn } from "./events-reading.js";
+import { eventsOf, heatedForOf, refuseIndoors, startConfiguration, warnLongestOn } from "./events-reading.js";
 import { initialStateOf } from "./initial-reading.js";
 import type { DocumentIssue } from "./issue.js";
 import { jsonOf } from "./json.js";
@@ -26,6 +26,8 @@ export interface ReadScenario {
   /** Undefined when the document wants nothing. */
   readonly want: WishWithHeaters | undefined;
   readonly limits: StricterLimits;
+  /** Whether a battery is in the aircraft. */
+  readonly batteryFitted: boolean;
   /** What was learned of this aircraft; undefined where it is the catalogue's. */
   readonly learned: FittedAircraft | undefined;
   readonly ensemble: { readonly members: number; readonly seed: number };
@@ -77,6 +79,8 @@ export function readScenarioDocument(
   }
   const duration = clock.end - clock.start;
   warnLongestOn(kit, configuration, events, duration, findings);
+  refuseIndoors(kit, configuration, events, findings);
+  const heatedFor = heatedForOf(sections, clock, findings);
   const document = sections as ScenarioDocument;
   const initial = initialStateOf(
     sections,
@@ -84,6 +88,7 @@ export function readScenarioDocument(
     weather.whole,
     clock,
     findings,
+    heatedFor,
   );
   if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
   return {
@@ -103,6 +108,7 @@ export function readScenarioDocument(
     },
     want,
     limits,
+    batteryFitted: document.battery?.fitted ?? true,
     learned,
     ensemble,
     assumptions: findings.assumptions,

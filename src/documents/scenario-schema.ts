@@ -106,6 +106,10 @@ export const scenarioSchema = record({
   place: z.enum(["ramp", "hangar"]),
   fitted: record({ covers: ids }).exactOptional(),
   plugged_in: ids.exactOptional(),
+  plugged_in_since: moment.exactOptional(),
+  battery: record({ fitted: z.boolean() })
+    .exactOptional()
+    .meta({ description: "whether a battery is in the aircraft; taken as fitted where left out" }),
   initial: initial.exactOptional(),
   weather,
   hangar: record({ air_c: airCelsius }).exactOptional(),

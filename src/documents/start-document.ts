@@ -11,12 +11,17 @@ export function startOfCourse(course: Trajectory, at: number, { read, draws }: R
   const temps = new Map(course.parts.map((part) => [part, quantile(partTemps(course, part, s), 0.5)]));
   const forcing = createForcing(read.scenario, draws);
   const air = Float64Array.from({ length: course.members }, (_, m) => forcing.tempAirAt(at, m));
-  return startDocument(startBriefing(read.scenario.installation, temps, quantile(air, 0.5)));
+  return startDocument(
+    startBriefing(read.scenario.installation, temps, quantile(air, 0.5), read.batteryFitted),
+  );
 }
 
-export function startDocument({ notes, cautions }: StartBriefing): StartDocument {
+export function startDocument({ notes }: StartBriefing): StartDocument {
   return {
-    notes: notes.map(({ topic, text }) => ({ topic, text })),
-    cautions: cautions.map(({ text, source }) => ({ text, source })),
+    notes: notes.map(({ topic, text, cautions }) => ({
+      topic,
+      text,
+      cautions: cautions.map((caution) => ({ text: caution.text, source: caution.source })),
+    })),
   };
 }

@@ -1,4 +1,4 @@
-import { type EnsembleState, judge, type Verdict } from "../readiness/index.js";
+import { type Aim, type EnsembleState, judge, type Verdict } from "../readiness/index.js";
 import {
   type Draws,
   ENSEMBLE_TOLERANCE,
@@ -32,12 +32,16 @@ export interface Soaked {
 }
 
 /** Runs candidates of one plan; what is common to all of them (the soak until the plug goes in) is run once. */
-export interface ChanceFinder extends PlugInChances {
+export interface ChanceFinder {
+  /** [s] plug-in times that may be tried are whole steps. */
+  readonly step: number;
   readonly run: EnsembleRun;
   /** Nobody plugs in; sampled at every step. */
   readonly soak: Trajectory;
   /** Runs the plug-in at grid index i (time i * step), or never when undefined. */
   candidate(index: number | undefined): Candidate;
+  /** Chances on one of the two lines, for a search. */
+  on(aim: Aim): PlugInChances;
   /** Every plug-in run so far, ascending. */
   tried(): Candidate[];
   /** Goes on from a sample of a course through a timeline. */
@@ -116,16 +120,24 @@ export function createChanceFinder(
     step,
     soak,
     candidate,
-    plannable(index) {
-      const { verdict } = candidate(index);
-      return verdict.tooHot.length > 0 ? 0 : verdict.chance;
-    },
+    on: (aim) => ({
+      step,
+      plannable(index) {
+        const { verdict } = candidate(index);
+        return verdict.tooHot.length > 0 ? 0 : chanceOn(verdict, aim);
+      },
+    }),
     tried: () =>
       [...known.values()]
         .filter((c) => c.plugIn !== undefined)
         .sort((a, b) => (a.plugIn ?? 0) - (b.plugIn ?? 0)),
     onward: (course, from, to, timeline) => played(sampleAt(course, from), from, to, timeline, marks),
   };
+}
+
+/** Chance of being ready, or of being warm through as well. */
+export function chanceOn(verdict: Verdict, aim: Aim): number {
+  return aim === "least" ? verdict.chance : verdict.warm.chance;
 }
 
 function stateAt(course: Trajectory, t: number): EnsembleState {

@@ -1,22 +1,21 @@
-import type { Heater } from "../aircraft/index.js";
 import { type Band, bandOf } from "../numerics/index.js";
-import { marginText, type Verdict } from "../readiness/index.js";
+import type { Aim } from "../readiness/index.js";
 import { firstMembers, type Trajectory } from "../simulation/index.js";
-import { type Candidate, type ChanceFinder, createChanceFinder, type Soaked } from "./chance.js";
-import type { PlugInAnswer } from "./plan.js";
+import { aimedAt, answerOf } from "./answer.js";
+import { type Candidate, type ChanceFinder, chanceOn, createChanceFinder, type Soaked } from "./chance.js";
+import { heatingSpan } from "./heater-use.js";
+import type { PlanLine, PlugInAnswer } from "./plan.js";
 import type { PlanRequest } from "./request.js";
 import {
   latestPlugIn,
+  PLUG_IN_STEP,
   refinePlugIn,
   SCOUT_RESOLUTION,
   type SearchRange,
   type SearchResult,
 } from "./search.js";
 import type { Steps } from "./steps.js";
-import { coverOffTime, unplugTime } from "./timeline.js";
 
-/** [s] grid of plug-in times: finer than anyone plugs in. */
-export const PLUG_IN_STEP = 300;
 /** Members that look for where to search and compare other plug-in times, to about 5 %; all of them decide. */
 export const SCOUTS = 100;
 /** Shortfall of the scouts' best chance, over three of its standard errors, at which all members need not try. */
@@ -25,8 +24,8 @@ const HOPELESS_GAP = 0.15;
 /** What may be known before a plan is made, and spares work. */
 export interface Known {
   readonly soaked?: Soaked;
-  /** What a look-up found, right to a step or two. */
-  readonly near?: Near;
+  /** What a look-up found on each line, right to a step or two. */
+  readonly near?: Partial<Readonly<Record<Aim, Near>>>;
 }
 
 export interface Near extends SearchResult {
@@ -46,8 +45,12 @@ export interface Decision {
   scouts(): ChanceFinder;
 }
 
-export function* decided(request: PlanRequest, { soaked, near }: Known = {}): Steps<Decision> {
-  const { wish, heaters, draws } = request;
+/**
+ * Looks for the latest plug-in that has the engine warm through with the wanted chance; where none has, for the one that
+ * has every part past the maker's limit. Where that limit holds without heat, no plug-in is planned.
+ */
+export function* decided(request: PlanRequest, { soaked, near = {} }: Known = {}): Steps<Decision> {
+  const { wish, draws } = request;
   const range = plugInRange(request);
   const finder = createChanceFinder(request, PLUG_IN_STEP, draws, soaked);
   let known: ChanceFinder | undefined = draws.members <= SCOUTS ? finder : undefined;
@@ -56,94 +59,73 @@ export function* decided(request: PlanRequest, { soaked, near }: Known = {}): St
     return known;
   };
   yield;
-  const heatNeeded = finder.candidate(undefined).verdict.chance < wish.chance;
-  const found =
-    heatNeeded && heaters.length > 0 ? yield* searched(wish.chance, finder, scouts, range, near) : undefined;
-  const best = finder.candidate(found?.index);
-  const reached = found?.reached ?? !heatNeeded;
-  const answer = answerOf(request, { ...best, energy: spent(best.heated) }, { heatNeeded, reached, range });
-  return { answer, best, index: found?.index, range, finder, scouts };
+  const unheated = finder.candidate(undefined);
+  const heatNeeded = unheated.verdict.chance < wish.chance;
+  const isWarm = unheated.verdict.warm.chance >= wish.chance;
+  const mayHeat = mayPlugIn(request, range);
+  const looked: { least?: Near; warm?: Near } = {};
+  if (heatNeeded && mayHeat) looked.least = yield* look("least", range);
+  if (!isWarm && mayHeat && (looked.least?.reached ?? !heatNeeded)) {
+    looked.warm = yield* look("warm-through", { ...range, last: looked.least?.index ?? range.last });
+  }
+  const warm = looked.warm?.reached ? yield* settle("warm-through", looked.warm) : looked.warm;
+  const least = looked.least === undefined ? undefined : yield* settle("least", looked.least);
+  const { aim, aimed } = aimedAt(heatNeeded, least ?? { reached: !heatNeeded }, warm ?? { reached: isWarm });
+  const { index } = aimed;
+  const best = finder.candidate(index);
+  const judged = { ...best, energy: spent(best.heated) };
+  const lines = { least: lineOf("least", least), warmThrough: lineOf("warm-through", warm) };
+  const answer = answerOf(request, judged, { heatNeeded, reached: aimed.reached, aim, range, lines });
+  return { answer, best, index, range, finder, scouts };
+
+  /** What few members, or a look-up, say of a line. */
+  function* look(aim: Aim, within: SearchRange): Steps<Near> {
+    const known = near[aim];
+    if (known !== undefined) {
+      return { ...known, index: Math.min(within.last, Math.max(within.first, known.index)) };
+    }
+    const few = scouts().on(aim);
+    const found = yield* latestPlugIn(few, wish.chance, within, scouts() === finder ? 1 : SCOUT_RESOLUTION);
+    return { ...found, chance: few.plannable(found.index) };
+  }
+
+  /** The same with all members. */
+  function* settle(aim: Aim, found: Near): Steps<Near> {
+    const all = finder.on(aim);
+    if (!found.reached && found.chance < wish.chance - HOPELESS_GAP) {
+      // Among equals the longer lead, as a search over all of them has it.
+      const isLongest = all.plannable(range.first) >= all.plannable(found.index);
+      return isLongest ? { ...found, index: range.first } : found;
+    }
+    const reach = near[aim] === undefined ? SCOUT_RESOLUTION - 1 : 1;
+    const settled = yield* refinePlugIn(all, wish.chance, range, found.index, reach);
+    return { ...settled, chance: all.plannable(settled.index) };
+  }
+
+  function lineOf(aim: Aim, found: Near | undefined): PlanLine {
+    if (found === undefined) {
+      const chance = chanceOn(unheated.verdict, aim);
+      return { reached: chance >= wish.chance, plugIn: undefined, chance, energy: 0 };
+    }
+    const { index: at, reached, chance } = found;
+    const { heated } = (reached ? finder : scouts()).candidate(at);
+    return { reached, plugIn: at * PLUG_IN_STEP, chance, energy: spent(heated).mid };
+  }
 }
 
-/** Plug-ins that may be planned: within the heaters' longest-on times and before unplugging. */
+/** Plug-ins that may be planned: within the heaters' own limits; empty where there is no time or place for them. */
 export function plugInRange(request: PlanRequest): SearchRange {
-  const unplug = unplugTime(request);
-  const { scenario, heaters } = request;
-  return {
-    first: Math.max(0, Math.ceil((unplug - longestOn(scenario.kit.heaters, heaters)) / PLUG_IN_STEP)),
-    last: Math.ceil(unplug / PLUG_IN_STEP) - 1,
-  };
+  const { earliest, latest } = heatingSpan(request);
+  return { first: Math.ceil(earliest / PLUG_IN_STEP), last: Math.floor(latest / PLUG_IN_STEP) };
 }
 
-/** A plug-in with its verdict as an answer. */
-export function answerOf(
-  request: PlanRequest,
-  judged: Pick<Candidate, "plugIn" | "verdict"> & { readonly energy: Band },
-  found: { readonly heatNeeded: boolean; readonly reached: boolean; readonly range: SearchRange },
-): PlugInAnswer {
-  const { wish, draws } = request;
-  const { heatNeeded, reached, range } = found;
-  const { plugIn, verdict, energy } = judged;
-  const { chance } = verdict;
-  return {
-    status: reached ? "ready" : "not-reachable",
-    message: reached ? "" : whyNot(plugIn, verdict, wish.chance, range),
-    ...{ plugIn, heatNeeded, verdict, energy, chance },
-    unplug: unplugTime(request),
-    coverOff: coverOffTime(request),
-    departure: wish.departure,
-    chanceError: Math.sqrt((chance * (1 - chance)) / draws.members),
-  };
+/** Whether there is a plug-in to look for: a heater that is not on already, and time for it. */
+export function mayPlugIn({ heaters, scenario }: PlanRequest, { first, last }: SearchRange): boolean {
+  const { heatersOn } = scenario.initial.configuration;
+  return first <= last && heaters.some((id) => !heatersOn.has(id));
 }
 
 /** [J] heat put in by the end of a course. */
 export function spent({ energy, members }: Trajectory): Band {
   return bandOf(energy.subarray(energy.length - members));
 }
-
-function* searched(
-  wanted: number,
-  finder: ChanceFinder,
-  scouts: () => ChanceFinder,
-  range: SearchRange,
-  known: Near | undefined,
-): Steps<SearchResult> {
-  const isHopeless = ({ reached, chance }: Near) => !reached && chance < wanted - HOPELESS_GAP;
-  if (known !== undefined) {
-    if (!isHopeless(known)) return yield* refinePlugIn(finder, wanted, range, known.index, 1);
-    yield;
-    // Among equals the longer lead, as a search over all of them has it.
-    const isLongest = finder.plannable(range.first) >= finder.plannable(known.index);
-    return isLongest ? { index: range.first, reached: false } : known;
-  }
-  const few = scouts();
-  if (few === finder) return yield* latestPlugIn(finder, wanted, range);
-  const found = yield* latestPlugIn(few, wanted, range, SCOUT_RESOLUTION);
-  const near = { ...found, chance: few.plannable(found.index) };
-  return isHopeless(near) ? near : yield* refinePlugIn(finder, wanted, range, near.index);
-}
-
-/** [s] the shortest of the used heaters' longest-on times. */
-function longestOn(kit: readonly Heater[], used: readonly string[]): number {
-  return 3600 * Math.min(...kit.filter((h) => used.includes(h.id)).map((h) => h.longest_on_h), 1e6);
-}
-
-function whyNot(plugIn: number | undefined, verdict: Verdict, wanted: number, range: SearchRange): string {
-  const [hot] = verdict.tooHot;
-  if (hot !== undefined) {
-    return `${hot.criterion.title} would get too hot: ${(-hot.margin.mid).toFixed(0)} K over its limit in the middle estimate`;
-  }
-  const { criterion, chance, margin } = verdict.weakest;
-  const when =
-    plugIn === undefined
-      ? "without a heater"
-      : plugIn === range.first * PLUG_IN_STEP
-        ? "even plugged in at the earliest moment allowed"
-        : "at best";
-  return (
-    `${when} the chance is ${percent(verdict.chance)}, not ${percent(wanted)}: ${criterion.title} holds in ` +
-    `${percent(chance)} of cases, its median margin is ${marginText(criterion, margin.mid)}`
-  );
-}
-
-const percent = (share: number) => `${Math.round(share * 100)} %`;

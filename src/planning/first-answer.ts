@@ -1,13 +1,22 @@
-import { bandOf, quantile } from "../numerics/index.js";
-import { type Criterion, type EnsembleState, isGating, judge, marginOf } from "../readiness/index.js";
+import { type Band, bandOf, quantile } from "../numerics/index.js";
+import {
+  type Aim,
+  type Criterion,
+  type EnsembleState,
+  gatingOf,
+  judge,
+  marginOf,
+  type Verdict,
+} from "../readiness/index.js";
 import { ENSEMBLE_TOLERANCE, type EnsembleRun } from "../simulation/index.js";
-import { NumericalFailure } from "./chance.js";
-import { answerOf, PLUG_IN_STEP, plugInRange } from "./decision.js";
+import { type Answered, aimedAt, answerOf } from "./answer.js";
+import { chanceOn, NumericalFailure } from "./chance.js";
+import { mayPlugIn, type Near, plugInRange } from "./decision.js";
 import type { HeatResponse, ReadResponse } from "./heat-response.js";
 import type { LastMinutes } from "./last-minutes.js";
-import type { PlugInAnswer } from "./plan.js";
+import type { PlanLine, PlugInAnswer } from "./plan.js";
 import type { PlanRequest } from "./request.js";
-import { latestPlugIn, refinePlugIn, type SearchResult } from "./search.js";
+import { latestPlugIn, PLUG_IN_STEP, refinePlugIn, type SearchRange, type SearchResult } from "./search.js";
 import { type Carriers, spreadOver } from "./spread.js";
 import { tightestMargins } from "./stay.js";
 import { finished } from "./steps.js";
@@ -43,13 +52,15 @@ export function pastMargins(
   response.temps(plugIn, unplug, temps);
   lastMinutes.add(plugIn !== undefined, unplug, temps);
   const margins = new Float64Array(members);
-  tightestMargins(request.criteria.filter(isGating), { temps, parts, members }, margins);
+  tightestMargins(gatingOf(request.criteria, "warm-through"), { temps, parts, members }, margins);
   return margins;
 }
 
 export interface FirstAnswer extends PlugInAnswer {
   /** Grid index of the plug-in, to go on from; undefined when none was searched for. */
   readonly index: number | undefined;
+  /** What was found on each line that was searched. */
+  readonly near: Partial<Readonly<Record<Aim, Near>>>;
 }
 
 /** [K] what happens between unplugging and the start moves the parts by a few kelvins; project judgement. */
@@ -72,12 +83,12 @@ export function firstAnswer(
   { response, past, few, carriers }: Sources,
   near: number | undefined,
 ): FirstAnswer {
-  const { wish, criteria, heaters } = request;
+  const { wish, criteria } = request;
   const unplug = unplugTime(request);
   const { parts } = response;
   const { members } = past?.response ?? response;
   const range = plugInRange(request);
-  const gating = criteria.filter(isGating);
+  const gating = { least: gatingOf(criteria, "least"), "warm-through": gatingOf(criteria, "warm-through") };
   const ceilings = criteria.filter((c) => c.judged === "while-heating");
   const played = new Float64Array(parts.length * response.members);
   const known = new Float64Array(parts.length * members);
@@ -138,28 +149,29 @@ export function firstAnswer(
     for (let k = 0; k < drop.length; k++) drop[k] = state[k] - ofFew[k];
   }
 
-  function readyShare(state: EnsembleState): number {
-    tightestMargins(gating, state, margins);
+  function readyShare(state: EnsembleState, aim: Aim): number {
+    tightestMargins(gating[aim], state, margins);
     let ready = 0;
     for (const margin of margins) if (margin >= 0) ready++;
     return ready / members;
   }
 
-  const chances = {
+  const chancesOn = (aim: Aim) => ({
     step: PLUG_IN_STEP,
     plannable(index: number): number {
       readAt(index * PLUG_IN_STEP);
-      return overheats(ceilings, atUnplug()) ? 0 : readyShare(atStart());
+      return overheats(ceilings, atUnplug()) ? 0 : readyShare(atStart(), aim);
     },
-  };
+  });
 
-  function searched(): SearchResult {
-    const usual = range.last - Math.round(USUAL_LEAD / PLUG_IN_STEP);
-    let index = Math.min(range.last, Math.max(range.first, near ?? usual));
+  function searched(aim: Aim, last: number): SearchResult {
+    const within = { first: range.first, last };
+    const usual = last - Math.round(USUAL_LEAD / PLUG_IN_STEP);
+    let index = Math.min(last, Math.max(range.first, near ?? usual));
     let found: SearchResult | undefined;
     for (let tails = 0; tails < TAILS_MOST; tails++) {
       takeDrop(index * PLUG_IN_STEP);
-      found = searchedFrom(index, found !== undefined || near !== undefined);
+      found = searchedFrom(aim, within, index, found !== undefined || near !== undefined);
       const moved = Math.abs(found.index - index);
       index = found.index;
       if (moved <= SAME_TAIL) break;
@@ -167,37 +179,69 @@ export function firstAnswer(
     return found as SearchResult;
   }
 
-  function searchedFrom(index: number, isNear: boolean): SearchResult {
+  function searchedFrom(aim: Aim, within: SearchRange, index: number, isNear: boolean): SearchResult {
     // Where the longest heating is not enough before it overheats anything, none is.
     if (isNear && index === range.first && !overheats(ceilings, atUnplug())) {
-      if (readyShare(atStart()) < wish.chance) return { index, reached: false };
+      if (readyShare(atStart(), aim) < wish.chance) return { index, reached: false };
     }
     const steps = isNear
-      ? refinePlugIn(chances, wish.chance, range, index, SAME_TAIL)
-      : latestPlugIn(chances, wish.chance, range);
+      ? refinePlugIn(chancesOn(aim), wish.chance, within, index, SAME_TAIL)
+      : latestPlugIn(chancesOn(aim), wish.chance, within);
     const found = finished(steps);
     if (found === undefined) throw new Error("a search that nobody stops ended without a result");
     return found;
   }
 
-  function isHeatNeeded(): boolean {
+  /** Chances without heat: of the least, and of an engine warm through. */
+  function unheated(): { least: number; warm: number } {
     readAt(undefined);
-    if (readyShare(atUnplug()) < wish.chance - CLEARLY_COLD) return true;
+    const before = { least: readyShare(atUnplug(), "least"), warm: readyShare(atUnplug(), "warm-through") };
+    if (before.least < wish.chance - CLEARLY_COLD) return { least: before.least, warm: 0 };
     takeDrop(undefined);
-    return readyShare(atStart()) < wish.chance;
+    return { least: readyShare(atStart(), "least"), warm: readyShare(atStart(), "warm-through") };
   }
 
-  const heatNeeded = isHeatNeeded();
-  const found = heatNeeded && heaters.length > 0 ? searched() : undefined;
-  const plugIn = found === undefined ? undefined : found.index * PLUG_IN_STEP;
-  if (found === undefined) takeDrop(undefined);
-  else readAt(plugIn);
-  const verdict = judge(criteria, atStart(), atUnplug());
-  const energy = new Float64Array(response.members);
-  if (plugIn !== undefined) response.energy(plugIn, unplug, energy);
-  const judged = { plugIn, verdict, energy: bandOf(energy) };
-  const reached = found?.reached ?? !heatNeeded;
-  return { ...answerOf(request, judged, { heatNeeded, reached, range }), index: found?.index };
+  /** The verdict with a plug-in, its last minutes played around it. */
+  function judgedAt(at: number | undefined): { verdict: Verdict; energy: Band } {
+    const plugIn = at === undefined ? undefined : at * PLUG_IN_STEP;
+    takeDrop(plugIn);
+    const energy = new Float64Array(response.members);
+    if (plugIn !== undefined) response.energy(plugIn, unplug, energy);
+    return { verdict: judge(criteria, atStart(), atUnplug()), energy: bandOf(energy) };
+  }
+
+  function lineOf({ index, reached }: Answered, aim: Aim): PlanLine {
+    const { verdict, energy } = judgedAt(index);
+    const plugIn = index === undefined ? undefined : index * PLUG_IN_STEP;
+    return { reached, plugIn, chance: chanceOn(verdict, aim), energy: energy.mid };
+  }
+
+  const cold = unheated();
+  const heatNeeded = cold.least < wish.chance;
+  const mayHeat = mayPlugIn(request, range);
+  const least: Answered = heatNeeded && mayHeat ? searched("least", range.last) : { reached: !heatNeeded };
+  const isWarm = cold.warm >= wish.chance;
+  const warm: Answered =
+    !isWarm && mayHeat && least.reached
+      ? searched("warm-through", least.index ?? range.last)
+      : { reached: isWarm };
+  const { aim, aimed } = aimedAt(heatNeeded, least, warm);
+  const lines = { least: lineOf(least, "least"), warmThrough: lineOf(warm, "warm-through") };
+  const { verdict, energy } = judgedAt(aimed.index);
+  const plugIn = aimed.index === undefined ? undefined : aimed.index * PLUG_IN_STEP;
+  const found = { heatNeeded, reached: aimed.reached, aim, range, lines };
+  return {
+    ...answerOf(request, { plugIn, verdict, energy }, found),
+    index: aimed.index,
+    near: {
+      ...(least.index === undefined
+        ? {}
+        : { least: { ...least, index: least.index, chance: lines.least.chance } }),
+      ...(warm.index === undefined
+        ? {}
+        : { "warm-through": { ...warm, index: warm.index, chance: lines.warmThrough.chance } }),
+    },
+  };
 }
 
 function overheats(ceilings: readonly Criterion[], state: EnsembleState): boolean {

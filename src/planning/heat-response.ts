@@ -9,8 +9,8 @@ import {
   trajectory,
 } from "../simulation/index.js";
 import { NumericalFailure, type Soaked } from "./chance.js";
-import { PLUG_IN_STEP } from "./decision.js";
 import type { PlanRequest } from "./request.js";
+import { PLUG_IN_STEP } from "./search.js";
 import type { Steps } from "./steps.js";
 
 /**

@@ -1,8 +1,16 @@
 export { type AwayReport, type AwayRequest, stayAway } from "./away.js";
 export { NumericalFailure } from "./chance.js";
 export type { Decision } from "./decision.js";
-export { centralRun, type HabitToll, type Ranking, tollOf } from "./left-on.js";
-export type { ChanceAt, Plan, PlugInAnswer, Remedy, StayWarm } from "./plan.js";
+export {
+  type BarredHeater,
+  barredHeaters,
+  type HeatingNow,
+  heatingSpan,
+  isTooSmall,
+  unplugBeforeOf,
+} from "./heater-use.js";
+export { centralRun, type HabitToll, moistureAlong, type Ranking, tollOf } from "./left-on.js";
+export type { ChanceAt, Plan, PlanLine, PlugInAnswer, ReadyWindow, Remedy, StayWarm } from "./plan.js";
 export { type PlanFailure, planPreheat } from "./preheat.js";
 export { type BasedAnswer, type Basis, createReplanner, type Replanner } from "./replanner.js";
 export type { PlanRequest, Wish } from "./request.js";

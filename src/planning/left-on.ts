@@ -55,7 +55,7 @@ export function tollOf(request: PlanRequest, plugIn: number | undefined, ranking
     tolerance: ENSEMBLE_TOLERANCE,
   });
   if (course.status !== "completed") throw new NumericalFailure(`${course.status}: ${course.remedy}`);
-  const moisture = moistureOf(course, request, ranking?.waterStep);
+  const moisture = moistureAlong(course, scenario, ranking?.waterStep);
   const elements = course.parts.filter(isElementPart);
   return {
     plugIn,
@@ -76,7 +76,7 @@ export function centralRun(scenario: Scenario): EnsembleRun {
 }
 
 /** Water in the case along a course, with the oil as wet as after short winter flights and the walls dry. */
-function moistureOf(course: Trajectory, { scenario }: PlanRequest, step: number | undefined): CaseMoisture {
+export function moistureAlong(course: Trajectory, scenario: Scenario, step?: number): CaseMoisture {
   const geometry = caseGeometry(scenario.installation);
   const outside = outsideAlong(scenario.weather, course, scenario.start);
   const water = { inOil: WATER_IN_OIL_WINTER * geometry.oilMass, onSurfaces: 0 };

@@ -1,20 +1,23 @@
-import { bandOf } from "../numerics/index.js";
 import { firstMembers, joined, type Trajectory, thinned } from "../simulation/index.js";
 import { type Candidate, type ChanceFinder, COURSE_STEP, NumericalFailure } from "./chance.js";
 import { checkRequest } from "./check-request.js";
-import { type Decision, decided, PLUG_IN_STEP, SCOUTS, spent } from "./decision.js";
+import { type Decision, decided, SCOUTS, spent } from "./decision.js";
+import { prepareRequest } from "./heater-use.js";
 import { tollOf } from "./left-on.js";
-import type { Plan } from "./plan.js";
+import type { ChanceAt, Plan } from "./plan.js";
 import { triedRemedies } from "./remedies.js";
 import type { PlanRequest } from "./request.js";
-import type { SearchRange } from "./search.js";
-import { readySince, readyTimes, stayWarm } from "./stay.js";
+import { PLUG_IN_STEP, type SearchRange } from "./search.js";
+import { readyTimes, stayOf } from "./stay.js";
 import { finished, type Steps } from "./steps.js";
 import { coveredTimeline, plannedTimeline, unplugTime } from "./timeline.js";
+import { coveredWindow, plannedWindow } from "./window.js";
 
 /** [s] delays and habits that are compared with the plan. */
 const DELAYS = [1800, 3600, 7200];
 const HABITS = [7200, 14_400];
+/** Grid steps of a quarter of an hour. */
+const QUARTER = 900 / PLUG_IN_STEP;
 
 export type PlanFailure = { readonly status: "cancelled" | "failed"; readonly message: string };
 
@@ -28,7 +31,12 @@ export function planPreheat(request: PlanRequest): Plan | PlanFailure {
   // How many tries it takes is not known beforehand; the share approaches 1.
   const goOn = () => request.onProgress?.(1 - 1 / (1 + ++tries / 6)) ?? true;
   try {
-    return finished(planned(request), goOn) ?? { status: "cancelled", message: "planning was stopped" };
+    return (
+      finished(planned(prepareRequest(request)), goOn) ?? {
+        status: "cancelled",
+        message: "planning was stopped",
+      }
+    );
   } catch (error) {
     if (error instanceof NumericalFailure) return { status: "failed", message: error.message };
     throw error;
@@ -45,28 +53,34 @@ export function* elaborated(request: PlanRequest, decision: Decision): Steps<Pla
   const { answer, best, index, range, finder, scouts } = decision;
   const { course, covered } = courses(request, finder, best);
   yield;
-  const window = windowOf(course, covered, request);
+  const lasting = {
+    covered: readyTimes(covered, criteria, wish.departure),
+    uncovered: readyTimes(course, criteria, wish.departure),
+  };
+  const horizon = request.scenario.duration - wish.departure;
+  yield;
+  const quarter = index === undefined ? undefined : quarterMore(decision, index);
   yield;
   return {
     ...answer,
-    window,
+    window: plannedWindow(course, lasting.uncovered, request),
+    coveredWindow: coveredWindow(covered, lasting.covered, request),
+    quarterMore: quarter,
     stayWarm: {
-      covered: stayWarm(covered, criteria, wish.chance, wish.departure),
-      uncovered: stayWarm(course, criteria, wish.chance, wish.departure),
+      covered: stayOf(lasting.covered, wish.chance, horizon),
+      uncovered: stayOf(lasting.uncovered, wish.chance, horizon),
     },
     energy: spent(course),
     late: yield* late(scouts, index, range),
-    habits: answer.heatNeeded ? yield* habits(request, scouts, range) : [],
-    curve: finder.tried().map((c) => ({ plugIn: c.plugIn ?? 0, chance: c.verdict.chance })),
+    habits: answer.heatNeeded && index !== undefined ? yield* habits(request, scouts, range) : [],
+    curve: finder.tried().map(chanceAt),
     toll:
       best.plugIn === undefined
         ? undefined
         : { planned: tollOf(request, best.plugIn), leftOn: tollOf(request, 0) },
     course,
     remedies:
-      answer.status === "ready"
-        ? []
-        : yield* triedRemedies(request, firstMembers(draws, SCOUTS), range.first * PLUG_IN_STEP),
+      answer.status === "not-reachable" ? yield* triedRemedies(request, firstMembers(draws, SCOUTS)) : [],
   };
 }
 
@@ -89,12 +103,20 @@ function courses(
   };
 }
 
-/** From when to when it is ready, over the members that are ready at departure; covers left on after unplugging. */
-function windowOf(course: Trajectory, covered: Trajectory, { criteria, wish }: PlanRequest): Plan["window"] {
-  const since = readySince(course, criteria, wish.departure).filter((t) => Number.isFinite(t));
-  const lasting = readyTimes(covered, criteria, wish.departure).filter((t) => t > 0);
-  if (since.length === 0 || lasting.length === 0) return undefined;
-  return { opens: bandOf(since), closes: bandOf(lasting.map((t) => wish.departure + t)) };
+/** Chances with a quarter of an hour more heat, as far as few members tell it; undefined where there is no time for it. */
+function quarterMore({ answer, range, scouts }: Decision, index: number): Plan["quarterMore"] {
+  if (index - QUARTER < range.first) return undefined;
+  const earlier = scouts().candidate(index - QUARTER).verdict;
+  const now = scouts().candidate(index).verdict;
+  const clamped = (chance: number) => Math.min(1, Math.max(0, chance));
+  return {
+    chance: clamped(answer.chance + earlier.chance - now.chance),
+    warmChance: clamped(answer.warmChance + earlier.warm.chance - now.warm.chance),
+  };
+}
+
+function chanceAt({ plugIn = 0, verdict }: Candidate): ChanceAt {
+  return { plugIn, chance: verdict.chance, warmChance: verdict.warm.chance };
 }
 
 function* late(
@@ -107,8 +129,7 @@ function* late(
   for (const delay of DELAYS) {
     const later = index + Math.round(delay / PLUG_IN_STEP);
     if (later > range.last) break;
-    const { verdict } = scouts().candidate(later);
-    entries.push({ lateBy: delay, plugIn: later * PLUG_IN_STEP, chance: verdict.chance });
+    entries.push({ lateBy: delay, ...chanceAt(scouts().candidate(later)) });
     yield;
   }
   return entries;
@@ -124,13 +145,8 @@ function* habits(
   for (const lead of HABITS) {
     const index = Math.round((request.wish.departure - lead) / PLUG_IN_STEP);
     if (index < range.first || index > range.last) continue;
-    const { verdict, heated } = scouts().candidate(index);
-    entries.push({
-      lead,
-      plugIn: index * PLUG_IN_STEP,
-      chance: verdict.chance,
-      energy: spent(heated).mid,
-    });
+    const tried = scouts().candidate(index);
+    entries.push({ lead, ...chanceAt(tried), energy: spent(tried.heated).mid });
     yield;
   }
   return entries;

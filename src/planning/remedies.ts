@@ -1,7 +1,9 @@
 import { COVERS, type Cover, HEATERS, type Heater, type Installation } from "../aircraft/index.js";
 import { temperatureCriteria } from "../readiness/index.js";
 import { applyChange, type Draws, type Scenario } from "../simulation/index.js";
-import { createChanceFinder } from "./chance.js";
+import { celsiusFromKelvin } from "../units/index.js";
+import { type Candidate, createChanceFinder } from "./chance.js";
+import { heatingSpan, isTooSmall, prepareRequest } from "./heater-use.js";
 import type { Remedy } from "./plan.js";
 import type { PlanRequest } from "./request.js";
 import type { Steps } from "./steps.js";
@@ -10,32 +12,51 @@ import type { Steps } from "./steps.js";
 const TRIAL_STEP = 1800;
 
 /**
- * Tries what a user could change about a departure that cannot be met: covers not used, better heaters, a hangar, the
- * next hours. Each change is run at the earliest plug-in; nothing is listed that does not raise the chance.
+ * Tries what a user could change about a departure that cannot be met: covers not used, better heaters, a hangar. Each is
+ * run at the earliest plug-in that its own limits allow, and nothing is listed that they forbid or that does not raise the
+ * chance. What reaches the wanted chance comes first, the least trouble before the most.
  */
-export function* triedRemedies(request: PlanRequest, draws: Draws, earliest: number): Steps<Remedy[]> {
-  const index = Math.ceil(earliest / TRIAL_STEP);
-  const chanceOf = (changed: PlanRequest) => {
-    const finder = createChanceFinder(changed, TRIAL_STEP, draws);
-    return finder.candidate(changed.heaters.length > 0 ? index : undefined).verdict.chance;
-  };
-  const now = chanceOf(request);
-  const remedies: Remedy[] = [];
+export function* triedRemedies(request: PlanRequest, draws: Draws): Steps<Remedy[]> {
+  const now = best(request, draws)?.verdict.chance ?? 0;
+  const remedies: (Remedy & { readonly trouble: number })[] = [];
   for (const trial of [...coverChanges(request), ...heaterChanges(request), ...placeChanges(request)]) {
     yield;
-    const chance = chanceOf(trial.change(request));
-    if (chance > now + WORTH_NAMING) {
-      remedies.push({ text: trial.text, chance, plugIn: index * TRIAL_STEP });
-    }
+    const { text, trouble, attended } = trial;
+    const found = best(trial.change(request), draws);
+    if (found === undefined || found.verdict.tooHot.length > 0) continue;
+    const { chance } = found.verdict;
+    if (chance > now + WORTH_NAMING) remedies.push({ text, trouble, attended, chance, plugIn: found.plugIn });
   }
-  return remedies.sort((a, b) => b.chance - a.chance);
+  const reaches = ({ chance }: Remedy) => chance >= request.wish.chance;
+  return remedies
+    .sort((a, b) => {
+      if (reaches(a) !== reaches(b)) return reaches(a) ? -1 : 1;
+      return reaches(a) && a.trouble !== b.trouble ? a.trouble - b.trouble : b.chance - a.chance;
+    })
+    .map(({ trouble: _, ...remedy }) => remedy);
 }
 
 /** Rise of the chance below which a change is not worth naming: within the noise of the trial. */
 const WORTH_NAMING = 0.03;
 
+/** The earliest plug-in that is allowed; undefined where heaters are wanted and none may be used. */
+function best(changed: PlanRequest, draws: Draws): Candidate | undefined {
+  // What was settled before is settled anew: place and heaters have changed.
+  const { settled: _, ...rest } = changed;
+  const request = prepareRequest(rest);
+  const finder = createChanceFinder(request, TRIAL_STEP, draws);
+  if (request.heaters.length === 0)
+    return changed.heaters.length === 0 ? finder.candidate(undefined) : undefined;
+  const { earliest, latest } = heatingSpan(request);
+  const index = Math.ceil(earliest / TRIAL_STEP);
+  return index * TRIAL_STEP <= latest ? finder.candidate(index) : undefined;
+}
+
 interface Trial {
   readonly text: string;
+  /** Rank of what it asks of people. */
+  readonly trouble: number;
+  readonly attended: boolean;
   readonly change: (request: PlanRequest) => PlanRequest;
 }
 
@@ -43,6 +64,8 @@ function coverChanges({ scenario }: PlanRequest): Trial[] {
   const fitted = scenario.initial.configuration.coversOn;
   return COVERS.filter((cover) => !fitted.has(cover.id) && cover.id !== "improvised-quilt").map((cover) => ({
     text: `put on now: ${cover.name}`,
+    trouble: 0,
+    attended: false,
     change: (request) => ({ ...request, scenario: withCover(request.scenario, cover) }),
   }));
 }
@@ -53,24 +76,30 @@ function heaterChanges({ scenario, heaters }: PlanRequest): Trial[] {
     .filter((h) => heaters.includes(h.id))
     .reduce((sum, h) => sum + power(h), 0);
   return HEATERS.filter(
-    (h) => power(h) > used && !heaters.includes(h.id) && fits(h, scenario.installation),
+    (h) => power(h) > used && !heaters.includes(h.id) && maySuggest(h, scenario.installation),
   ).map((heater) => ({
     text: `heat with: ${heater.name}`,
+    trouble: heater.duct?.energy === "fuel" ? 4 : heater.attended ? 3 : 2,
+    attended: heater.attended,
     change: (request) => withHeater(request, heater),
   }));
 }
 
-function fits(heater: Heater, { cylinders, cooling }: Installation): boolean {
+function maySuggest(heater: Heater, installation: Installation): boolean {
+  const { cylinders, cooling } = installation;
+  if (heater.rejected !== undefined || isTooSmall(installation, heater)) return false;
   if (heater.cylinders !== undefined && heater.cylinders !== cylinders) return false;
   return cooling === "liquid" || heater.elements.every((e) => e.target !== "coolant");
 }
 
 function placeChanges({ scenario }: PlanRequest): Trial[] {
   if (scenario.initial.configuration.place === "hangar") return [];
-  const degrees = Math.round(scenario.site.tempHangar - 273.15);
+  const degrees = Math.round(celsiusFromKelvin(scenario.site.tempHangar));
   return [
     {
       text: `bring it into the hangar (${degrees} °C) now`,
+      trouble: 1,
+      attended: false,
       change: (request) => ({
         ...request,
         scenario: changed(request.scenario, { do: "move", to: "hangar" }),

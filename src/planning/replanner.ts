@@ -1,12 +1,14 @@
 import { type Draws, type EnsembleRun, firstMembers, prepareRun, someMembers } from "../simulation/index.js";
 import { checkRequest } from "./check-request.js";
-import { type Decision, decided, PLUG_IN_STEP, plugInRange } from "./decision.js";
+import { type Decision, decided, plugInRange } from "./decision.js";
 import { type FirstAnswer, firstAnswer, type Past, pastMargins, USUAL_LEAD } from "./first-answer.js";
 import { createHeatResponse, type ReadResponse } from "./heat-response.js";
+import { prepareRequest } from "./heater-use.js";
 import { createLastMinutes } from "./last-minutes.js";
 import type { Plan } from "./plan.js";
 import { elaborated } from "./preheat.js";
 import type { PlanRequest, Wish } from "./request.js";
+import { PLUG_IN_STEP } from "./search.js";
 import { type Carriers, decisiveCarriers, firstCarriers } from "./spread.js";
 import type { Steps } from "./steps.js";
 import { type WhatIf, whatIfScenario } from "./what-if.js";
@@ -78,7 +80,31 @@ interface Memory {
  */
 export function createReplanner(request: PlanRequest): Replanner {
   checkRequest(request);
-  return replanner(request, { alike: undefined, lead: undefined });
+  const nothing: Memory = { alike: undefined, lead: undefined };
+  const asItStands = replanner(prepareRequest(request), nothing);
+  if (asItStands.request.settled?.heating === undefined) return asItStands;
+  return heatedReplanner(request);
+}
+
+/** Replans an aircraft that is heated now: whether the heat may stay on depends on the departure. */
+function heatedReplanner(request: PlanRequest): Replanner {
+  const known = new Map<boolean, Replanner>();
+  const of = (wish: Wish): Replanner => {
+    const prepared = prepareRequest({ ...request, wish });
+    const staysOn = prepared.settled?.heating?.staysOn === true;
+    const found = known.get(staysOn) ?? replanner(prepared, { alike: undefined, lead: undefined });
+    known.set(staysOn, found);
+    return found;
+  };
+  const first = of(request.wish);
+  return {
+    ...first,
+    requestFor: (wish) => of(wish).requestFor(wish),
+    first: (wish) => of(wish).first(wish),
+    decide: (wish) => of(wish).decide(wish),
+    elaborate: (wish, decision) => of(wish).elaborate(wish, decision),
+    whatIf: (change) => createReplanner({ ...request, scenario: whatIfScenario(request.scenario, change) }),
+  };
 }
 
 function replanner(request: PlanRequest, memory: Memory): Replanner {
@@ -175,11 +201,10 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
     *decide(wish) {
       const wanted = requestFor(wish);
       // Without a guess, so that all leads are looked at where none is enough.
-      const { index, status, chance } = answered(wanted, undefined);
-      const near = index === undefined ? undefined : { index, chance, reached: status === "ready" };
+      const { near } = answered(wanted, undefined);
       yield;
       const soaked = yield* everyMember().response.soakedTo(wish.departure - wish.unplugBefore);
-      const decision = yield* decided(wanted, { soaked, ...(near === undefined ? {} : { near }) });
+      const decision = yield* decided(wanted, { soaked, near });
       if (decision.index !== undefined) lead = decision.range.last - decision.index;
       return decision;
     },

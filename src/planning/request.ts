@@ -1,5 +1,6 @@
 import type { Criterion } from "../readiness/index.js";
 import type { Draws, Scenario } from "../simulation/index.js";
+import type { BarredHeater, HeatingNow } from "./heater-use.js";
 
 /** When the aircraft is wanted and how sure that must be. */
 export interface Wish {
@@ -15,6 +16,12 @@ export interface Wish {
   readonly pulledOut: boolean;
 }
 
+/** What stands before any planning: heaters that may not be used, and heat that is on already. */
+export interface Settled {
+  readonly barred: readonly BarredHeater[];
+  readonly heating: HeatingNow | undefined;
+}
+
 export interface PlanRequest {
   /** The scenario from now until well after departure; its own events are what happens anyway. */
   readonly scenario: Scenario;
@@ -23,6 +30,8 @@ export interface PlanRequest {
   readonly heaters: readonly string[];
   readonly criteria: readonly Criterion[];
   readonly draws: Draws;
+  /** What was settled before planning; prepareRequest sets it. */
+  readonly settled?: Settled;
   /** Called between pieces of work with the share done [0..1]; returning false stops the planning. */
   readonly onProgress?: (done: number) => boolean;
 }

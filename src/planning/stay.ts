@@ -39,8 +39,11 @@ export function stayWarm(
   chance: number,
   from: number,
 ): StayWarm {
-  const ready = readyTimes(course, criteria, from);
-  const horizon = course.time[course.time.length - 1] - from;
+  return stayOf(readyTimes(course, criteria, from), chance, course.time[course.time.length - 1] - from);
+}
+
+/** The same of times already known [s]. */
+export function stayOf(ready: Float64Array, chance: number, horizon: number): StayWarm {
   return { sure: quantile(ready, 1 - chance), median: quantile(ready, 0.5), horizon };
 }
 
@@ -57,11 +60,13 @@ export function readySince(course: Trajectory, criteria: readonly Criterion[], u
   const found = new Uint8Array(members);
   const now = new Float64Array(members);
   const after = new Float64Array(members);
-  for (let s = last; s >= 0; s--) {
+  let left = members;
+  for (let s = last; s >= 0 && left > 0; s--) {
     tightestAt(course, starts, s, now);
     for (let m = 0; m < members; m++) {
       if (found[m] === 1 || now[m] >= 0) continue;
       found[m] = 1;
+      left--;
       if (s === last) since[m] = Number.POSITIVE_INFINITY;
       else since[m] = time[s] + ((time[s + 1] - time[s]) * now[m]) / (now[m] - after[m]);
     }

@@ -1,5 +1,6 @@
 import type { TimedChange, Timeline } from "../simulation/index.js";
 import { timelineOf } from "../simulation/index.js";
+import { unplugBeforeOf } from "./heater-use.js";
 import type { PlanRequest } from "./request.js";
 
 /**
@@ -26,8 +27,9 @@ export function coveredTimeline(request: PlanRequest, plugIn: number | undefined
   return timelineOf(scenario.initial.configuration, [...scenario.events, ...heating(request, plugIn)]);
 }
 
-export function unplugTime({ wish }: PlanRequest): number {
-  return wish.departure - wish.unplugBefore;
+/** [s] end of heating: as wished, or earlier where makers ask for a pause before cranking. */
+export function unplugTime(request: PlanRequest): number {
+  return request.wish.departure - unplugBeforeOf(request);
 }
 
 export function coverOffTime({ wish }: PlanRequest): number {
@@ -35,7 +37,9 @@ export function coverOffTime({ wish }: PlanRequest): number {
 }
 
 function heating(request: PlanRequest, plugIn: number | undefined): TimedChange[] {
-  const { heaters } = request;
-  const unplug: TimedChange = { at: unplugTime(request), change: { do: "unplug", heaters } };
+  const { heaters, scenario } = request;
+  // Whatever is on at the start goes off too: nothing is left on at the start of an engine.
+  const on = [...new Set([...heaters, ...scenario.initial.configuration.heatersOn])];
+  const unplug: TimedChange = { at: unplugTime(request), change: { do: "unplug", heaters: on } };
   return plugIn === undefined ? [unplug] : [{ at: plugIn, change: { do: "plug-in", heaters } }, unplug];
 }

@@ -31,6 +31,10 @@ export interface InitialState {
   readonly tempOthers: number;
   /** [kg/m2] snow or ice lying on the cowl. */
   readonly snowOnCowl?: number;
+  /** [s] how long the heaters that are on have been on; undefined where nobody knows. */
+  readonly heatedFor?: number;
+  /** [s] that the inside of the case was wet or frosted in that time. */
+  readonly wetFor?: number;
   /** [K] standard deviation of what is not exactly known of the initial temperatures, common to all parts. */
   readonly sd: number;
 }

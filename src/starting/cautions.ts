@@ -7,8 +7,8 @@ export const START_CAUTIONS = {
     source: "Continental O-470-B operator's manual, WARNING on superficial preheat",
   },
   noOilPressure: {
-    text: "Stop the engine at once when the handbook's time for oil pressure runs out: 30 s is usual, 60 s in very cold weather.",
-    source: "common handbook wording, from memory",
+    text: "Stop the engine at once when there is no oil pressure within 10 s; where the engine's handbook says otherwise, the handbook decides.",
+    source: "Lycoming IO-390-D series installation and operation manual, cold-weather starting",
   },
   crankShort: {
     text: "Crank 5 s at a time at most, start straight after the preheat and use external power where the handbook allows it.",
@@ -55,7 +55,7 @@ export const START_CAUTIONS = {
     source: "Lycoming SL L180B (165 to 200 °F); Continental SIL 99-1",
   },
   handTurning: {
-    text: "Handbooks disagree about pulling the propeller through by hand: some ask for it, Lycoming warns that it wipes the oil off. Treat every propeller as live.",
+    text: "Handbooks disagree about pulling the propeller through by hand: some ask for it, others warn that it wipes the oil off. Treat every propeller as live.",
     source: "Cessna 172N handbook; Lycoming SL L180B, second-hand",
   },
 } as const satisfies Record<string, Caution>;

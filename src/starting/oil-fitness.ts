@@ -81,7 +81,7 @@ const VISCOSITY_WARM = dynamicViscosityOil(CRANKING_REFERENCE_OIL, 299.82);
 /**
  * Time from start to oil pressure [s]: 4 s (mu/0.11 Pa s)^0.5, and a factor of two either way. Exponent and level are
  * project judgement between 4 s on a warm day and more than 23 s for the thickest of six oils in a 2.0 l engine at -20 to
- * -30 °C (SAE abstract, second-hand). Without pressure in the handbook's time the engine is stopped.
+ * -30 °C (SAE abstract, second-hand). Without pressure within 10 s the engine is stopped.
  * @param temp [K] of the oil in sump and lines
  */
 export function oilPressureDelay(oil: Oil, temp: number): OilPressureDelay {

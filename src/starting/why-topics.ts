@@ -71,7 +71,7 @@ export const WHY_TOPICS = {
     },
     sentence: (value, tempC) =>
       `${at(tempC)} the oil takes some ${(value / 2).toFixed(0)} to ${(2 * value).toFixed(0)} s to show pressure, if it flows ` +
-      "at all: a range to be warned by, not a promise; stop the engine when the handbook's time is up.",
+      "at all. This is a rough range. Stop the engine when there is no pressure within 10 s; its handbook decides.",
   },
   "cranking-drag": {
     title: "How hard is it to turn?",

@@ -42,7 +42,7 @@ const BODY_END = new Set(["RMK", "NOSIG", "BECMG", "TEMPO", "INTER"]);
  * Reads every METAR and SPECI of a text, oldest first; TAFs in it are left to `readTaf`, landing trends are not used.
  * `reference` [s since epoch] lies near the reports and settles month and year. Of two reports of one station and
  * time the correction, or else the later in the text, stands.
- * @example readMetar("METAR ZZRV 092350Z 24008KT CAVOK M27/M30 Q1013=", { reference: 1768003200 })
+ * @example readMetar("METAR XXRV 092350Z 24008KT CAVOK M27/M30 Q1013=", { reference: 1768003200 })
  */
 export function readMetar(text: string, options: { readonly reference: number }): ReportReading<MetarReport> {
   const { reports, issues } = splitReports(text);

@@ -50,7 +50,7 @@ export function splitReports(text: string): { reports: RawReport[]; issues: Weat
   if (ignored.length > 0) {
     issues.push({
       place: "text outside reports",
-      expected: "METAR, SPECI or TAF, or a station and a time such as ZZRV 092350Z",
+      expected: "METAR, SPECI or TAF, or a station and a time such as XXRV 092350Z",
       received: ignored.slice(0, 12).join(" "),
     });
   }
@@ -114,7 +114,7 @@ function reportOf(heading: Heading, groups: string[], issues: WeatherIssue[]): R
   if (station === undefined || timeGroup === undefined) {
     issues.push({
       place: `report ${[...words, station ?? ""].join(" ").trim()}`,
-      expected: "a station and the time of the report, such as ZZRV 092350Z",
+      expected: "a station and the time of the report, such as XXRV 092350Z",
       received: groups.slice(0, 4).join(" ") || "nothing",
     });
     return undefined;

@@ -20,7 +20,7 @@ export interface WeatherSeries {
    * last reading by assumption, so that its error grows faster. Absent: the temperature was forecast.
    */
   readonly tempBasis?: "persistence";
-  /** Where it came from, in words: "TAF ENXX 091700Z", "file winter.epw rows 120-160". */
+  /** Where it came from, in words: "TAF XXRV 091700Z", "file winter.epw rows 120-160". */
   readonly origin: string;
   readonly assumptions: readonly WeatherAssumption[];
 }

@@ -30,7 +30,7 @@ export function createTemplateSource(template: string, transport: WeatherTranspo
   }
   return {
     async fetchText({ station, kind }) {
-      if (!STATION.test(station)) return refused("station", "four capitals or figures such as ZZRV", station);
+      if (!STATION.test(station)) return refused("station", "four capitals or figures such as XXRV", station);
       const url = template.replaceAll("{station}", station).replaceAll("{kind}", kind.toLowerCase());
       try {
         const text = await transport(url);

@@ -29,7 +29,7 @@ const EXTREME_LIKE = /^T[XN](?:M|\d)/;
  * Reads every TAF of a text, oldest issue first; METARs in it are left to `readMetar`. Current form only
  * (day and hour of validity, FM 51 since November 2008): the older one has no day and is named as an issue.
  * `reference` [s since epoch] lies near the time of issue and settles month and year.
- * @example readTaf("TAF ZZRV 091700Z 0918/1018 24008KT CAVOK TNM27/1004Z=", { reference: 1768003200 })
+ * @example readTaf("TAF XXRV 091700Z 0918/1018 24008KT CAVOK TNM27/1004Z=", { reference: 1768003200 })
  */
 export function readTaf(text: string, options: { readonly reference: number }): ReportReading<TafReport> {
   const { reports, issues } = splitReports(text);

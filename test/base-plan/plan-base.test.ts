@@ -91,7 +91,7 @@ test("a small change of the forecast or of one departure changes little of what 
   }
 
   const later = withAircraft({ ...EXAMPLE, told }, "lynx", ({ want }) => ({
-    want: { ...want, departure: "09:40" },
+    want: { ...want, departure: "10:10" },
   }));
   const plan = await planned(later);
   for (const id of ["heron", "marten"]) expect(rowOf(plan, id).told).toEqual(rowOf(before, id).told);

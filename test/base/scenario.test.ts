@@ -106,8 +106,8 @@ test("reports as text serve too", () => {
       kind: "forecast",
       origin: "pasted reports",
       weather: {
-        metar: "METAR ZZRV 141820Z 36004KT 9999 FEW020 M18/M21 Q1020",
-        taf: "TAF ZZRV 141700Z 1418/1518 35005KT 9999 FEW020 TNM24/1505Z TXM15/1513Z",
+        metar: "METAR XXRV 141820Z 36004KT 9999 FEW020 M18/M21 Q1020",
+        taf: "TAF XXRV 141700Z 1418/1518 35005KT 9999 FEW020 TNM24/1505Z TXM15/1513Z",
       },
     },
   ]);

@@ -61,8 +61,8 @@ describe("frost", () => {
     const document = JSON.parse(readFileSync(NIGHT, "utf8"));
     const { code, stdout, stderr } = await soakline(
       [
-        ...["frost", "-", "--json", "--taf", "examples/weather/zzrv-taf.txt"],
-        ...["--metar", "examples/weather/zzrv-metars.txt", ...FEW],
+        ...["frost", "-", "--json", "--taf", "examples/weather/xxrv-taf.txt"],
+        ...["--metar", "examples/weather/xxrv-metars.txt", ...FEW],
       ],
       { input: JSON.stringify({ ...document, start: "2026-01-09T18:00+01:00" }) },
     );

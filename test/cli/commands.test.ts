@@ -55,7 +55,7 @@ describe("plan", () => {
     const input = JSON.stringify({
       ...cold,
       initial: { all_c: 0, uncertainty_k: 1 },
-      weather: { metar: "METAR ZZRV 141650Z 24004KT OVC020 M01/M03 Q1013" },
+      weather: { metar: "METAR XXRV 141650Z 24004KT OVC020 M01/M03 Q1013" },
       limits: { engine_at_least_c: 25 },
     });
     const [text, json] = await Promise.all(
@@ -98,7 +98,7 @@ describe("plan", () => {
   test.concurrent("a real forecast from files takes the place of the document's weather", async () => {
     const { code, stdout } = await soakline([
       ...["plan", "examples/heron-log.json", "--json", "--depart", "2026-01-10T10:00+01:00", ...FEW],
-      ...["--taf", "examples/weather/zzrv-taf.txt", "--metar", "examples/weather/zzrv-metars.txt"],
+      ...["--taf", "examples/weather/xxrv-taf.txt", "--metar", "examples/weather/xxrv-metars.txt"],
     ]);
     const plan = planOf({ stdout });
     expect([0, 1]).toContain(code);

@@ -42,7 +42,7 @@ const FAULTS: Readonly<
     ["cover", /mesh, coated, quilted/, '"duvet"'],
   ],
   "garbled-metar.json": [
-    ["weather, METAR ZZRV 141650Z, group M3/M33", /such as M27\/M30/, "M3/M33"],
+    ["weather, METAR XXRV 141650Z, group M3/M33", /such as M27\/M30/, "M3/M33"],
     ["weather, reports", /a METAR with a temperature/, "neither"],
   ],
   "hangar-without-air.json": [["hangar", /air_c/, "nothing"]],

@@ -106,9 +106,9 @@ describe("what is left out is assumed out loud, on the side of more frost", () =
   });
 
   test("where a forecast's gusts are taken to last, a lull is said to bring more frost", () => {
-    const metar = "METAR ZZRV 141650Z 24002KT CAVOK M05/M07 Q1013";
+    const metar = "METAR XXRV 141650Z 24002KT CAVOK M05/M07 Q1013";
     const taf = (passing: string) =>
-      `TAF ZZRV 141400Z 1415/1512 24002KT CAVOK ${passing} TNM09/1506Z TXM03/1511Z`;
+      `TAF XXRV 141400Z 1415/1512 24002KT CAVOK ${passing} TNM09/1506Z TXM03/1511Z`;
     const lull = /a lull brings more frost/;
     expect(said({ weather: { metar, taf: taf("TEMPO 1420/1502 24020KT") } })).toMatch(lull);
     expect(said({ weather: { metar, taf: taf("") } })).not.toMatch(lull);

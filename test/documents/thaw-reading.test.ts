@@ -67,7 +67,7 @@ describe("what is left out is assumed out loud", () => {
     ["outside", { air_c: -12 }, /dew point outside is taken 2 K below/],
     ["fuel", undefined, /no tank behind it/],
     ["roll_out", { at_h: 6, falling: "snow" }, /20 min from roll-out to take-off, wind 5 m\/s, clear sky/],
-    ["roll_out", { at_h: 6, falling: "snow", cruise_m: 900 }, /climbing 2\.5 m\/s, flying 45 m\/s/],
+    ["roll_out", { at_h: 6, falling: "snow", cruise_m: 900 }, /climbing 490 ft\/min, flying 45 m\/s/],
     ["ensemble", undefined, /counted over 40 drawn cases/],
   ] as const)("%s %j", (key, value, words) => {
     expect(readStay({ [key]: value }).assumptions.join("\n")).toMatch(words);

@@ -39,15 +39,25 @@ describe("oil", () => {
 
   test("pressure takes seconds that grow with the cold, and may not come at all", () => {
     expect(briefed(20).note("oil-pressure")).toBe(
-      "oil pressure may take 3 to 14 s: a warning, not a promise",
+      "oil pressure may take 3 to 14 s; stop the engine after 10 s without",
     );
     expect(briefed(-25).note("oil-pressure")).toBe(
-      "oil pressure may take 21 to 84 s: a warning, not a promise",
+      "oil pressure may take 21 to 84 s, and the engine is to be stopped after 10 s: heat it first",
     );
     expect(briefed(-45).note("oil-pressure")).toMatch(/^oil pressure may not come at all/);
     for (const celsius of [20, -45]) {
       expect(briefed(celsius).cautions).toContain(START_CAUTIONS.noOilPressure);
     }
+  });
+
+  test("an engine without oil pressure is stopped after 10 s, and nobody is told to wait longer", () => {
+    expect(START_CAUTIONS.noOilPressure.text).toContain("within 10 s");
+    const texts = [
+      START_CAUTIONS.noOilPressure.text,
+      ...[20, 0, -10].map((c) => briefed(c).note("oil-pressure")),
+    ];
+    for (const text of texts) expect(text).not.toMatch(/\b(30|60) s/);
+    expect(briefed(-25).note("oil-pressure")).toMatch(/heat it first$/);
   });
 
   test("its grade is spoken of only where the published table does not list it, by the air and not the oil", () => {

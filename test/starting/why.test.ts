@@ -55,7 +55,7 @@ describe("why", () => {
     expect(explainWhy("cranking-drag", -20, reference).sentence).toMatch(/oil films are most of it/);
     expect(explainWhy("battery-freezing", -20, reference).sentence).toMatch(/empty it would freeze at -9 °C/);
     expect(explainWhy("oil-pressure", -20, reference).sentence).toMatch(
-      /a range to be warned by, not a promise/,
+      /a rough range\. Stop the engine when there is no pressure within 10 s/,
     );
     expect(explainWhy("frost-point", -20, reference).value).toBeGreaterThan(-20);
     expect(explainWhy("frost-point", 5, reference).sentence).toMatch(/dew, not frost/);

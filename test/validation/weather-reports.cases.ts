@@ -10,7 +10,7 @@ const HKO = "Hong Kong Observatory, table of the change of the TAF code, Novembe
 const reference = Date.UTC(2026, 0, 26) / 1000;
 
 function metar(groups: string): MetarReport {
-  const reading = readMetar(`METAR ZZRV 252350Z 24010KT 9999 FEW030 ${groups}`, { reference });
+  const reading = readMetar(`METAR XXRV 252350Z 24010KT 9999 FEW030 ${groups}`, { reference });
   if (!reading.ok) throw new Error(JSON.stringify(reading.issues));
   return reading.reports[0]!;
 }
@@ -35,7 +35,7 @@ function celsius(groups: string, field: keyof MetarReport, expected: number, sou
   };
 }
 
-const PUBLISHED_TAF = "TAF ZZRV 250430Z 2500/2606 24010KT 9999 FEW030 TX32/2506Z TN27/2522Z";
+const PUBLISHED_TAF = "TAF XXRV 250430Z 2500/2606 24010KT 9999 FEW030 TX32/2506Z TN27/2522Z";
 
 function tafCase(
   name: string,
@@ -88,7 +88,7 @@ export const WEATHER_REPORTS_VALIDATION: ValidationGroup = {
       tolerance: 0,
       toleranceReason: "a count",
       got: () => {
-        const reading = readMetar("METAR ZZRV 252350Z 24010KT 9999 201/16 Q1013", { reference });
+        const reading = readMetar("METAR XXRV 252350Z 24010KT 9999 201/16 Q1013", { reference });
         return reading.ok ? reading.reports.length : 0;
       },
     },

@@ -33,11 +33,11 @@ function texts(series: WeatherSeries, quantity: string): string[] {
   return series.assumptions.filter((a) => a.quantity === quantity).map((a) => a.text);
 }
 
-const METAR = "METAR ZZRV 091750Z 24008KT 9999 OVC030 M20/M23 Q1013=";
-const TAF = "TAF ZZRV 091700Z 0918/1018 24004KT 9999 SCT030 TXM14/1012Z TNM27/1006Z FM101300 21010KT BKN045=";
+const METAR = "METAR XXRV 091750Z 24008KT 9999 OVC030 M20/M23 Q1013=";
+const TAF = "TAF XXRV 091700Z 0918/1018 24004KT 9999 SCT030 TXM14/1012Z TNM27/1006Z FM101300 21010KT BKN045=";
 
 test("the example: readings as reported, then the points of the TAF", () => {
-  const text = ["zzrv-metars.txt", "zzrv-taf.txt"]
+  const text = ["xxrv-metars.txt", "xxrv-taf.txt"]
     .map((file) => readFileSync(`examples/weather/${file}`, "utf8"))
     .join("\n");
   const reading = readForecastText(text, { reference, until: at(10, 18) });
@@ -47,7 +47,7 @@ test("the example: readings as reported, then the points of the TAF", () => {
   expect(series.time.at(-1)).toBe(at(10, 18));
   expect(series.issued).toBe(at(9, 20, 50));
   expect(series.tempBasis).toBeUndefined();
-  expect(series.origin).toBe("METAR ZZRV 2026-01-09T20:50Z, TAF ZZRV 2026-01-09T17:00Z");
+  expect(series.origin).toBe("METAR XXRV 2026-01-09T20:50Z, TAF XXRV 2026-01-09T17:00Z");
   expect(celsiusAt(series, at(9, 14, 50))).toBeCloseTo(-15.7, 9);
   expect(celsiusAt(series, at(9, 20, 50))).toBeCloseTo(-23.4, 9);
   expect(celsiusAt(series, at(10, 6))).toBeCloseTo(-27, 9);
@@ -81,7 +81,7 @@ test("an hourly axis with knots at readings, points and steps, strictly ascendin
 });
 
 test("a METAR alone: cooling, wind, clear sky and dew point ahead are assumed and listed", () => {
-  const series = read("METAR ZZRV 091750Z 24004KT 9999 OVC030 M20/M23 Q1013=", at(10, 10));
+  const series = read("METAR XXRV 091750Z 24004KT 9999 OVC030 M20/M23 Q1013=", at(10, 10));
   expect(series.tempBasis).toBe("persistence");
   expect(series.issued).toBe(at(9, 17, 50));
   expect(celsiusAt(series, at(9, 21))).toBeCloseTo(-20 - 10 * Math.sqrt((3 + 1 / 6) / 12), 9);
@@ -100,18 +100,18 @@ test("a METAR alone: cooling, wind, clear sky and dew point ahead are assumed an
 
 test("a strong last wind is kept when nobody forecasts it, and a missing one is never zero", () => {
   expect(
-    weatherAt(read("METAR ZZRV 091750Z 24020KT CAVOK M20/M23=", at(10, 0)), at(9, 22)).windSpeed,
+    weatherAt(read("METAR XXRV 091750Z 24020KT CAVOK M20/M23=", at(10, 0)), at(9, 22)).windSpeed,
   ).toBeCloseTo(knots(20), 9);
-  const none = read("METAR ZZRV 091750Z /////KT CAVOK M20/M23=", at(10, 0));
+  const none = read("METAR XXRV 091750Z /////KT CAVOK M20/M23=", at(10, 0));
   expect([...none.windSpeed]).toEqual([...none.time].map(() => ASSUMED_WIND));
   expect(texts(none, "windSpeed").length).toBeGreaterThan(0);
-  const calm = read("METAR ZZRV 091750Z 00000KT CAVOK M20/M23=", at(10, 0));
+  const calm = read("METAR XXRV 091750Z 00000KT CAVOK M20/M23=", at(10, 0));
   expect(calm.windSpeed[0]).toBe(0);
   expect(calm.windSpeed.at(-1)).toBe(ASSUMED_WIND);
 });
 
 test("no humidity anywhere: a dew point near the air is assumed", () => {
-  const series = read("METAR ZZRV 091750Z 24008KT CAVOK M20/=", at(10, 0));
+  const series = read("METAR XXRV 091750Z 24008KT CAVOK M20/=", at(10, 0));
   series.tempAir.forEach((air, i) => {
     expect(air - series.tempDewPoint[i]!).toBeCloseTo(ASSUMED_DEPRESSION, 9);
   });
@@ -131,7 +131,7 @@ test("the user's own low makes the curve a forecast", () => {
 
 test("only a high forecast: a low of the night is assumed before it", () => {
   const series = read(
-    "METAR ZZRV 091750Z 24008KT CAVOK M20/M23= TAF ZZRV 091700Z 0918/1018 24004KT CAVOK TXM14/1012Z=",
+    "METAR XXRV 091750Z 24008KT CAVOK M20/M23= TAF XXRV 091700Z 0918/1018 24004KT CAVOK TXM14/1012Z=",
     at(10, 12),
   );
   const low = -20 - nightCooling(at(10, 6) - at(9, 17, 50), 0);
@@ -142,7 +142,7 @@ test("only a high forecast: a low of the night is assumed before it", () => {
 
 test("a low that is already undercut does not warm the air", () => {
   const series = read(
-    "METAR ZZRV 091750Z 24008KT CAVOK M30/M33= TAF ZZRV 091700Z 0918/1018 24004KT CAVOK TNM27/1006Z=",
+    "METAR XXRV 091750Z 24008KT CAVOK M30/M33= TAF XXRV 091700Z 0918/1018 24004KT CAVOK TNM27/1006Z=",
     at(10, 6),
   );
   expect(celsiusFromKelvin(Math.max(...series.tempAir))).toBeCloseTo(-30, 9);
@@ -156,7 +156,7 @@ test("a TAF alone starts at its low, and without a low it is refused", () => {
   expect(series.issued).toBe(at(9, 17));
   expect(celsiusAt(series, at(9, 18))).toBeCloseTo(-27, 9);
   expect(texts(series, "tempAir").join()).toContain("held at the first low");
-  const refused = readForecastText("TAF ZZRV 091700Z 0918/1018 24004KT CAVOK TXM14/1012Z=", {
+  const refused = readForecastText("TAF XXRV 091700Z 0918/1018 24004KT CAVOK TXM14/1012Z=", {
     reference,
     until: at(10, 12),
   });
@@ -164,7 +164,7 @@ test("a TAF alone starts at its low, and without a low it is refused", () => {
 });
 
 test("before the TAF begins and after it ends the cooler side is taken", () => {
-  const series = read(`METAR ZZRV 091450Z 24020KT CAVOK M20/M23= ${TAF}`, at(10, 22));
+  const series = read(`METAR XXRV 091450Z 24020KT CAVOK M20/M23= ${TAF}`, at(10, 22));
   expect(weatherAt(series, at(9, 16)).windSpeed).toBeCloseTo(knots(20), 9);
   expect(weatherAt(series, at(9, 18)).windSpeed).toBeCloseTo(knots(4), 9);
   expect(weatherAt(series, at(10, 20)).windSpeed).toBeCloseTo(knots(10), 9);
@@ -176,12 +176,12 @@ test("before the TAF begins and after it ends the cooler side is taken", () => {
 });
 
 test("a last reading long before the TAF begins is warned of", () => {
-  const reading = readForecastText(`METAR ZZRV 091350Z 24008KT CAVOK M20/M23= ${TAF}`, {
+  const reading = readForecastText(`METAR XXRV 091350Z 24008KT CAVOK M20/M23= ${TAF}`, {
     reference,
     until: at(10, 12),
   });
   expect(reading.ok && reading.warnings).toMatchObject([
-    { place: "METAR ZZRV 2026-01-09T13:50Z to the TAF", received: "none for 4.2 h, bridged by assumption" },
+    { place: "METAR XXRV 2026-01-09T13:50Z to the TAF", received: "none for 4.2 h, bridged by assumption" },
   ]);
 });
 
@@ -196,26 +196,26 @@ test("too far ahead is refused, and so is an end before the beginning", () => {
 
 test("what is left out is named: other stations, reports without temperature, an expired TAF, gaps", () => {
   const reading = readForecastText(
-    `METAR ZZRW 091650Z 24008KT CAVOK M10/M13= METAR ZZRV 091150Z 24008KT CAVOK M18/M21=
-     METAR ZZRV 091720Z 24008KT CAVOK ///// Q1013= ${METAR}
-     TAF ZZRW 091700Z 0918/1018 24004KT CAVOK TNM27/1006Z= TAF ZZRV 090500Z 0906/0915 24004KT CAVOK=`,
+    `METAR XXRW 091650Z 24008KT CAVOK M10/M13= METAR XXRV 091150Z 24008KT CAVOK M18/M21=
+     METAR XXRV 091720Z 24008KT CAVOK ///// Q1013= ${METAR}
+     TAF XXRW 091700Z 0918/1018 24004KT CAVOK TNM27/1006Z= TAF XXRV 090500Z 0906/0915 24004KT CAVOK=`,
     { reference, until: at(10, 0) },
   );
   expect(reading.ok && reading.warnings.map((w) => [w.place, w.received])).toEqual([
-    ["TAF ZZRW", "ZZRW, TAF left out"],
-    ["METAR ZZRW 2026-01-09T16:50Z", "ZZRW, report left out"],
-    ["METAR ZZRV 2026-01-09T17:20Z", "none, report left out"],
-    ["TAF ZZRV 2026-01-09T05:00Z", "validity until 2026-01-09T15:00Z, TAF not used"],
+    ["TAF XXRW", "XXRW, TAF left out"],
+    ["METAR XXRW 2026-01-09T16:50Z", "XXRW, report left out"],
+    ["METAR XXRV 2026-01-09T17:20Z", "none, report left out"],
+    ["TAF XXRV 2026-01-09T05:00Z", "validity until 2026-01-09T15:00Z, TAF not used"],
     [
-      "METAR ZZRV 2026-01-09T11:50Z to METAR ZZRV 2026-01-09T17:50Z",
+      "METAR XXRV 2026-01-09T11:50Z to METAR XXRV 2026-01-09T17:50Z",
       "none for 6.0 h, bridged by a straight line",
     ],
   ]);
 });
 
 test("readings of one station with the forecast of another are used and listed", () => {
-  const series = read(`${METAR} ${TAF.replace("ZZRV", "ZZRW")}`, at(10, 12));
-  expect(texts(series, "tempAir")).toContain("readings of ZZRV and forecast of ZZRW taken as one place");
+  const series = read(`${METAR} ${TAF.replace("XXRV", "XXRW")}`, at(10, 12));
+  expect(texts(series, "tempAir")).toContain("readings of XXRV and forecast of XXRW taken as one place");
 });
 
 test("law: the series stays between the coldest and warmest point, its dew point never above the air", () => {
@@ -228,8 +228,8 @@ test("law: the series stays between the coldest and warmest point, its dew point
       (now, fall, rise, wind) => {
         const group = (t: number) => `${t < 0 ? "M" : ""}${String(Math.abs(t)).padStart(2, "0")}`;
         const series = read(
-          `METAR ZZRV 091750Z 24008KT CAVOK ${group(now)}/${group(now - 3)}=
-           TAF ZZRV 091700Z 0918/1018 240${String(wind).padStart(2, "0")}KT SCT030
+          `METAR XXRV 091750Z 24008KT CAVOK ${group(now)}/${group(now - 3)}=
+           TAF XXRV 091700Z 0918/1018 240${String(wind).padStart(2, "0")}KT SCT030
            TX${group(now - fall + rise)}/1012Z TN${group(now - fall)}/1006Z=`,
           at(10, 12),
         );

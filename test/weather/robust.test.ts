@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { readEpw, readForecastText, readHourlyCsv, type WeatherReading } from "../../src/weather/index.js";
 
 const example = (file: string) => readFileSync(`examples/weather/${file}`, "utf8");
-const REPORTS = example("zzrv-metars.txt").split("\n").slice(-5).join("\n") + example("zzrv-taf.txt");
+const REPORTS = example("xxrv-metars.txt").split("\n").slice(-5).join("\n") + example("xxrv-taf.txt");
 const CSV = example("ravnholt-hourly.csv").split("\n").slice(0, 12).join("\n");
 const EPW = example("ravnholt.epw").split("\r\n").slice(0, 14).join("\r\n");
 const reference = Date.UTC(2026, 0, 9, 18) / 1000;

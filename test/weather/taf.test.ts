@@ -15,7 +15,7 @@ function one(text: string): TafReport {
   return reading.reports[0]!;
 }
 
-const FULL = `TAF AMD ZZRV 091700Z 0918/1018 24008KT 9999 BKN030 TXM14/0918Z TXM12/1012Z TNM27/1006Z TNM00/1018Z
+const FULL = `TAF AMD XXRV 091700Z 0918/1018 24008KT 9999 BKN030 TXM14/0918Z TXM12/1012Z TNM27/1006Z TNM00/1018Z
   BECMG 0920/0922 31015KT SCT010
   TEMPO 1000/1006 CAVOK
   PROB30 TEMPO 1006/1010 33020G35KT OVC008
@@ -25,7 +25,7 @@ const FULL = `TAF AMD ZZRV 091700Z 0918/1018 24008KT 9999 BKN030 TXM14/0918Z TXM
 test("every part of a TAF", () => {
   const taf = one(FULL);
   expect(taf).toMatchObject({
-    station: "ZZRV",
+    station: "XXRV",
     issued: at(9, 17),
     from: at(9, 18),
     to: at(10, 18),
@@ -69,11 +69,11 @@ test("TEMPO and PROB count only where they are windier or clearer, and leave the
 });
 
 test("a validity to hour 24 ends at midnight", () => {
-  expect(one("TAF ZZRV 091700Z 0918/0924 24008MPS 9999 NSC=").to).toBe(at(10, 0));
+  expect(one("TAF XXRV 091700Z 0918/0924 24008MPS 9999 NSC=").to).toBe(at(10, 0));
 });
 
 test("a turn of the month and of the year", () => {
-  const reading = readTaf("TAF ZZRV 311700Z 3118/0118 24008KT CAVOK TNM20/0106Z", { reference: at(1, 0) });
+  const reading = readTaf("TAF XXRV 311700Z 3118/0118 24008KT CAVOK TNM20/0106Z", { reference: at(1, 0) });
   expect(reading).toMatchObject({
     ok: true,
     reports: [{ issued: Date.UTC(2025, 11, 31, 17) / 1000, to: at(1, 18), lows: [{ time: at(1, 6) }] }],
@@ -81,12 +81,12 @@ test("a turn of the month and of the year", () => {
 });
 
 test.each([
-  ["TAF ZZRV 091700Z NIL=", "a forecast"],
-  ["TAF ZZRV 091700Z 0918/1018 CNL=", "a forecast"],
-  ["TAF ZZRV 091700Z 250024 24008KT 9999 FEW030 TX32/06Z TN27/22Z", "validity such as 0918/1018"],
-  ["TAF ZZRV 091700Z 1018/0918 24008KT CAVOK", "validity such as 0918/1018, of at most 36 h"],
-  ["TAF ZZRV 0918/1018 24008KT CAVOK", "a station and the time of the report, such as ZZRV 092350Z"],
-  ["METAR ZZRV 092350Z CAVOK M27/M30", "a TAF"],
+  ["TAF XXRV 091700Z NIL=", "a forecast"],
+  ["TAF XXRV 091700Z 0918/1018 CNL=", "a forecast"],
+  ["TAF XXRV 091700Z 250024 24008KT 9999 FEW030 TX32/06Z TN27/22Z", "validity such as 0918/1018"],
+  ["TAF XXRV 091700Z 1018/0918 24008KT CAVOK", "validity such as 0918/1018, of at most 36 h"],
+  ["TAF XXRV 0918/1018 24008KT CAVOK", "a station and the time of the report, such as XXRV 092350Z"],
+  ["METAR XXRV 092350Z CAVOK M27/M30", "a TAF"],
 ])("%s is refused", (text, expected) => {
   const reading = readTaf(text, { reference });
   expect(reading).toMatchObject({ ok: false, issues: [{ expected }] });
@@ -95,10 +95,10 @@ test.each([
 test.each([
   ["TX32/06Z", "group TX32/06Z"],
   ["TNM99/1006Z", "group TNM99/1006Z"],
-  ["TEMPO 0306 30020KT", "TAF ZZRV 091700Z"],
+  ["TEMPO 0306 30020KT", "TAF XXRV 091700Z"],
   ["BECMG 1020/1022 30020KT", "BECMG 1020/1022 30020KT"],
 ])("the faulty part %s is named and the rest is read", (part, place) => {
-  const reading = readTaf(`TAF ZZRV 091700Z 0918/1018 24008KT CAVOK ${part}`, { reference });
+  const reading = readTaf(`TAF XXRV 091700Z 0918/1018 24008KT CAVOK ${part}`, { reference });
   if (!reading.ok) throw new Error("refused");
   expect(reading.warnings).toHaveLength(1);
   expect(reading.warnings[0]!.place).toContain(place);

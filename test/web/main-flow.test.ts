@@ -134,8 +134,8 @@ describe.skipIf(withoutBrowser)("the main flows", () => {
     await page
       .getByLabel("METAR and TAF, as they come")
       .fill(
-        `METAR ZZRV ${day}${hour}00Z 24006KT CAVOK M20/M23 Q1013=\n` +
-          `TAF ZZRV ${day}${hour}00Z ${day}${hour}/${next}24 24008KT CAVOK TXM17/${next}12Z TNM26/${next}06Z=`,
+        `METAR XXRV ${day}${hour}00Z 24006KT CAVOK M20/M23 Q1013=\n` +
+          `TAF XXRV ${day}${hour}00Z ${day}${hour}/${next}24 24008KT CAVOK TXM17/${next}12Z TNM26/${next}06Z=`,
       );
     await page.getByText(/^Read:/).waitFor();
     await page.getByRole("button", { name: "Make the plan" }).click();

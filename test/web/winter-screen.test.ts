@@ -38,7 +38,7 @@ describe.skipIf(withoutBrowser)("the winter screen", () => {
   test("what was worked out is taken along as the document that the command line writes", async () => {
     const [download] = await Promise.all([
       here.page.waitForEvent("download"),
-      here.page.getByRole("button", { name: "Take it with you (JSON)" }).click(),
+      here.page.getByRole("button", { name: "Export (JSON)" }).click(),
     ]);
     expect(download.suggestedFilename()).toBe("soakline-winter.json");
     const study = winterStudySchema.parse(JSON.parse(readFileSync(await download.path(), "utf8")));

@@ -2,8 +2,8 @@ import type { AwayDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
-import { careList, startFacts } from "./start-text.js";
-import { assumed, DEFERENCE, day, fact, percent, span, wrapped } from "./words.js";
+import { startFacts } from "./start-text.js";
+import { assumed, cared, DEFERENCE, day, fact, percent, span, wrapped } from "./words.js";
 
 /** How long one has got, for a pilot beside a cooling aircraft. */
 export function awayText(away: AwayDocument, style: Style): string[] {
@@ -25,7 +25,7 @@ export function awayText(away: AwayDocument, style: Style): string[] {
     ...criteriaTable(criteria, wanted_chance, style),
     ...startFacts(away.start_briefing, style),
     ...assumed(assumptions, style),
-    ...careList(away.cautions, away.start_briefing, style),
+    ...cared(away.cautions, style),
     "",
     ...wrapped(DEFERENCE, style.width),
   ];

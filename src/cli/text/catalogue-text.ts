@@ -1,6 +1,6 @@
 import { COVERS, type Cover, HEATERS, type Heater, INSTALLATIONS, type Installation } from "../../index.js";
 import type { Style } from "../style.js";
-import { wrapped } from "./words.js";
+import { cared, inUnits, list, valueText, wrapped } from "./words.js";
 
 export type Section = "installations" | "heaters" | "covers";
 export type Entry = Installation | Heater | Cover;
@@ -25,19 +25,19 @@ export function catalogueList(sections: readonly Section[], style: Style): strin
 /** Every number of an entry, and where the numbers come from. */
 export function catalogueEntry(entry: Entry, style: Style): string[] {
   const { id, name, origins, ...rest } = entry;
-  const cautions = "cautions" in rest ? rest.cautions : [];
-  const values = leaves(rest).filter(([path]) => !path.startsWith("cautions"));
+  const { cautions = [], rejected, procedure, ...numbers } = rest as Partial<Heater>;
+  const values = leaves(numbers).map(([path, value]) => inUnitsOfKey(path, value, style));
   const width = Math.max(...values.map(([path]) => path.length)) + 2;
   return [
     style.colors.bold(`${id}: ${name}`),
     ...values.map(([path, value]) => `  ${path.padEnd(width)}${value}`),
+    ...list("How it is done", procedure === undefined ? [] : stepsOf(procedure, style), style),
     "",
     style.colors.bold("Origin of the numbers"),
     ...Object.entries(origins).flatMap(([path, origin]) =>
       wrapped(`${path === "" ? "all" : path}: ${origin}`, style.width, "  ", "    "),
     ),
-    ...(cautions.length === 0 ? [] : ["", style.colors.bold("Care")]),
-    ...cautions.flatMap(({ text, source }) => wrapped(`${text} (${source})`, style.width, "- ")),
+    ...cared(rejected === undefined ? cautions : [rejected, ...cautions], style),
   ];
 }
 
@@ -45,3 +45,17 @@ function leaves(value: unknown, path = ""): [string, string][] {
   if (typeof value !== "object" || value === null) return [[path, String(value)]];
   return Object.entries(value).flatMap(([key, entry]) => leaves(entry, path === "" ? key : `${path}.${key}`));
 }
+
+function stepsOf({ steps, source }: NonNullable<Heater["procedure"]>, style: Style): string[] {
+  return [...steps.map((step) => inUnits(step, style)), `Source: ${source}`];
+}
+
+/** A temperature, or a difference of two, in the user's unit: then the unit stands at the value and not in the name. */
+function inUnitsOfKey(path: string, value: string, style: Style): [string, string] {
+  const key = TEMPERATURE.exec(path);
+  if (key === null) return [path, value];
+  return [path.slice(0, key.index), valueText(Number(value), key[1] === "c" ? "c" : "k", style)];
+}
+
+/** Not the kelvin of a conductance or of a heat capacity. */
+const TEMPERATURE = /(?<!_per|_per_m)_(c|k)$/;

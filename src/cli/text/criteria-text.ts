@@ -1,6 +1,6 @@
 import type { CriterionDocument } from "../../index.js";
 import { fitting, type Style } from "../style.js";
-import { bareValue, marginUnit, percent, unitOf, wrapped } from "./words.js";
+import { bareValue, inUnits, marginUnit, percent, unitOf, wrapped } from "./words.js";
 
 const TITLE_WIDTH = 33;
 
@@ -10,8 +10,18 @@ export function criteriaTable(
   wanted: number,
   style: Style,
 ): string[] {
-  const heading = `   ${"Must hold".padEnd(TITLE_WIDTH)}${"median".padStart(7)}${"5..95 %".padStart(12)}${"limit".padStart(12)}${"holds".padStart(11)}`;
-  return [style.colors.bold(heading.trimEnd()), ...criteria.map((c) => criterionLine(c, wanted, style))];
+  const heading = (title: string) =>
+    style.colors.bold(
+      `   ${title.padEnd(TITLE_WIDTH)}${"half".padStart(7)}${"19 in 20".padStart(12)}${"limit".padStart(12)}${"OK in".padStart(11)}`,
+    );
+  const lines = (aim: CriterionDocument["aim"]) =>
+    criteria.filter((c) => c.aim === aim).map((c) => criterionLine(c, wanted, style));
+  const warm = lines("warm-through");
+  return [
+    heading("Needed to start"),
+    ...lines("least"),
+    ...(warm.length === 0 ? [] : [heading("Warm through"), ...warm]),
+  ];
 }
 
 function criterionLine(criterion: CriterionDocument, wanted: number, style: Style): string {
@@ -59,12 +69,12 @@ export function criterionParagraph(criterion: CriterionDocument, weakest: boolea
   const band = `${shown(value.p50)} ${units} (${shown(value.p05)} to ${shown(value.p95)}) ${when}`;
   const margins = `${off(margin.p50)} ${unitOf(apart, style)} (${off(margin.p05)} to ${off(margin.p95)})`;
   const role = advisory ? "; advice, does not decide" : "";
-  const facts = `${band}, ${sign} ${shown(limit)} ${units}: margin ${margins}, holds in ${percent(chance)}${role}`;
-  const heading = weakest ? `${title} (binds)` : title;
+  const facts = `${band}, ${sign} ${shown(limit)} ${units}: margin ${margins}, OK in ${Math.round(100 * chance)} of 100${role}`;
+  const heading = weakest ? `${title} (weakest point)` : title;
   return [
     style.colors.bold(heading),
     ...wrapped(facts, style.width, "  "),
-    ...wrapped(`Why: ${reason}`, style.width, "  "),
+    ...wrapped(`Why: ${inUnits(reason, style)}`, style.width, "  "),
     ...wrapped(`Source: ${source}`, style.width, "  "),
   ];
 }

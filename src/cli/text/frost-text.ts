@@ -10,7 +10,7 @@ import {
   tenths,
   timeBandText,
 } from "./airframe-text.js";
-import { clock, day, difference, fact, unitOf, wrapped } from "./words.js";
+import { bareWind, clock, day, difference, fact, unitOf, windUnit, wrapped } from "./words.js";
 
 /** Frost by a departure, for a pilot: the verdict first, then when, how much, what a cover does, and the night by the hour. */
 export function frostText(outlook: FrostOutlookDocument, style: Style): string[] {
@@ -122,14 +122,14 @@ function nightTable({ course, start, zone }: FrostOutlookDocument, style: Style)
     celsius("air", 7, course.air_c),
     celsius("frost pt", 10, course.frost_point_c),
     celsius("sky", 7, course.sky_c),
-    { heading: "wind", width: 6, cells: course.wind_mps.p50.map((wind) => wind.toFixed(1)) },
+    { heading: "wind", width: 6, cells: course.wind_mps.p50.map((wind) => bareWind(wind, style, 1)) },
     celsius("upper", 8, course.upper_c),
     celsius("lower", 7, course.lower_c),
     kilograms("frost up", course.upper_frost_kg_per_m2),
     kilograms("under", course.lower_frost_kg_per_m2),
   ];
   return [
-    `Medians in ${unitOf("c", style)}, m/s at the wing, kg/m² (mm of water)`,
+    `Medians in ${unitOf("c", style)}, ${windUnit(style)} at the wing, kg/m² (mm of water)`,
     ...hourlyRows(course.time_h, start, zone, columns, style),
   ];
 }

@@ -3,6 +3,7 @@ import type { Style } from "../style.js";
 import {
   assumed,
   bareTemperature,
+  bareWind,
   cared,
   clock,
   DEFERENCE,
@@ -10,6 +11,7 @@ import {
   percent,
   span,
   unitOf,
+  windUnit,
   wrapped,
 } from "./words.js";
 
@@ -84,10 +86,10 @@ function leadTable({ kits }: KitComparisonDocument, style: Style): string[] {
     const some = kits.slice(from, from + 6);
     blocks.push(
       style.colors.bold(
-        `${`air ${unitOf("c", style)}, wind m/s`.padEnd(18)}${some.map((_, i) => columns[from + i]!.padStart(width)).join("")}`,
+        `${`air ${unitOf("c", style)}, wind ${windUnit(style)}`.padEnd(18)}${some.map((_, i) => columns[from + i]!.padStart(width)).join("")}`,
       ),
       ...first.cases.map(({ air_c, wind_mps }, c) => {
-        const label = `${bareTemperature(air_c, style)}, ${wind_mps === 0 ? "calm" : wind_mps}`;
+        const label = `${bareTemperature(air_c, style)}, ${wind_mps === 0 ? "calm" : bareWind(wind_mps, style)}`;
         return `${label.padEnd(18)}${some.map((kit) => leadCell(kit.cases[c]!).padStart(width)).join("")}`;
       }),
     );
@@ -123,7 +125,7 @@ function kitLines(kit: KitEntry, k: number, { currency }: KitComparisonDocument,
         one.wet_h.toFixed(1),
         percent(one.chance).replace("over", ">").replace("under", "<").replace(/\s/g, ""),
       ];
-      const label = `  ${bareTemperature(one.air_c, style)}, ${one.wind_mps === 0 ? "calm" : one.wind_mps}`;
+      const label = `  ${bareTemperature(one.air_c, style)}, ${one.wind_mps === 0 ? "calm" : bareWind(one.wind_mps, style)}`;
       const line = `${label.padEnd(16)}${values.map((value) => value.padStart(8)).join("")}  ${one.weakest}`;
       return line.slice(0, style.width);
     }),

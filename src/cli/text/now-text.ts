@@ -1,8 +1,19 @@
 import type { NowDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { criteriaTable } from "./criteria-text.js";
-import { careList, startFacts } from "./start-text.js";
-import { assumed, bareTemperature, clock, DEFERENCE, day, list, percent, unitOf, wrapped } from "./words.js";
+import { startFacts } from "./start-text.js";
+import {
+  assumed,
+  bareTemperature,
+  cared,
+  clock,
+  DEFERENCE,
+  day,
+  list,
+  percent,
+  unitOf,
+  wrapped,
+} from "./words.js";
 
 const SAID: Readonly<Record<NowDocument["deviations"][number]["finding"], string>> = {
   "heater-not-heating": "the heater does not seem to heat",
@@ -39,7 +50,7 @@ export function nowText(now: NowDocument, style: Style): string[] {
       style,
     ),
     ...assumed(assumptions, style),
-    ...careList(now.cautions, now.start_briefing, style),
+    ...cared(now.cautions, style),
     "",
     ...wrapped(DEFERENCE, style.width),
   ];

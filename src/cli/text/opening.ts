@@ -8,6 +8,8 @@ export interface Opening {
   readonly verdict: string;
   /** What was asked: aircraft, kit, night. One line. */
   readonly about: string;
+  /** Rows of their own, one or two a thing that is answered for. */
+  readonly table?: readonly string[];
   /** At most eight, each a label and a short sentence. */
   readonly facts: readonly (readonly [label: string, text: string])[];
   /** The two or three that belong to this kit and this night. */
@@ -25,12 +27,13 @@ export function screen(opening: Opening, rest: () => string[], style: Style): st
   return [...head, "", ...wrapped("The handbook and the engine maker decide. More: --all", style.width)];
 }
 
-function openingLines({ verdict, about, facts, cautions }: Opening, style: Style): string[] {
+function openingLines({ verdict, about, table = [], facts, cautions }: Opening, style: Style): string[] {
   if (facts.length > MOST_FACTS) throw new RangeError(`invalid facts: ${facts.length} (expected at most 8)`);
   return [
     ...wrapped(verdict, style.width).map((line) => style.colors.bold(line)),
     ...wrapped(about, style.width),
     "",
+    ...table,
     ...facts.flatMap(([label, text]) => fact(label, text, style)),
     ...cautions.slice(0, MOST_CAUTIONS).flatMap(({ text }) => wrapped(text, style.width, "! ", "  ")),
   ];

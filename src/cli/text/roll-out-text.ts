@@ -49,7 +49,7 @@ export function rollOutFacts(rollOut: RollOutDocument, start: StampDocument, sty
       style,
     ),
     ...fact(
-      "Down to 0 °C",
+      "To freezing",
       `skin ${minutes(skin_freezing_min, outside)}, fittings ${minutes(fittings_freezing_min, outside)}; a wet skin settles at ${tenthsWithUnit(rollOut.wet_bulb_c, style)}`,
       style,
     ),
@@ -106,7 +106,7 @@ function climbFact({ climb }: RollOutDocument, style: Style): string[] {
   const fittings = minutes(fittings_freezing_min, "not within half an hour after the climb");
   return fact(
     "Climb",
-    `freezing level ${level}; ${tenthsWithUnit(cruise_c, style)} at ${altitude(cruise_m)}${coldest}; fittings below 0 °C ${fittings} from take-off`,
+    `freezing level ${level}; ${tenthsWithUnit(cruise_c, style)} at ${altitude(cruise_m)}${coldest}; fittings below freezing ${fittings} from take-off`,
     style,
   );
 }
@@ -120,7 +120,7 @@ const METRES_OF_FOOT = 0.3048;
 function fallingFact({ melts_what_falls, cool_indoors_min, state }: RollOutDocument, style: Style): string[] {
   if (cool_indoors_min === null) return [];
   const text = melts_what_falls
-    ? `melts on a skin of ${tenthsWithUnit(state.skin_c, style)} and freezes on: open the doors first, skin at 0 °C ${minutes(cool_indoors_min, "not within 6 h")}`
-    : "the skin is at or below 0 °C: snow does not melt on it";
+    ? `melts on a skin of ${tenthsWithUnit(state.skin_c, style)} and freezes on: open the doors first, skin at freezing ${minutes(cool_indoors_min, "not within 6 h")}`
+    : "the skin is at or below freezing: snow does not melt on it";
   return fact("What falls", text, style);
 }

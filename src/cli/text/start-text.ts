@@ -1,31 +1,31 @@
 import type { StartDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { cared, fact, inUnits } from "./words.js";
+import { fact, inUnits, wrapped } from "./words.js";
 
 const LABEL: Readonly<Record<StartDocument["notes"][number]["topic"], string>> = {
   oil: "Oil",
   "oil-pressure": "Pressure",
   "oil-grade": "Oil grade",
+  propeller: "Propeller",
   cranking: "Cranking",
   battery: "Battery",
   fuel: "Fuel",
+  breather: "Breather",
 };
 
-/** What to know before the starter is pressed. */
+/** What to know before the starter is pressed, each caution beside what it belongs to. */
 export function startFacts({ notes }: StartDocument, style: Style): string[] {
   return [
     "",
     style.colors.bold("At the start"),
-    ...notes.flatMap(({ topic, text }) => fact(LABEL[topic], inUnits(text, style), style)),
+    ...notes.flatMap(({ topic, text, cautions }) => [
+      ...fact(LABEL[topic], inUnits(text, style), style),
+      ...cautions.flatMap((caution) =>
+        wrapped(`${caution.text} (${caution.source})`, style.width, `${INDENT}! `, `${INDENT}  `),
+      ),
+    ]),
   ];
 }
 
-/** Cautions of the equipment and of the start, each once. */
-export function careList(
-  cautions: readonly { readonly text: string; readonly source: string }[],
-  start: StartDocument,
-  style: Style,
-): string[] {
-  const all = [...new Map([...cautions, ...start.cautions].map((c) => [c.text, c])).values()];
-  return cared(all, style);
-}
+/** As wide as the labels. */
+const INDENT = " ".repeat(14);

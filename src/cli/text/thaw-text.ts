@@ -10,7 +10,7 @@ import {
   tenths,
 } from "./airframe-text.js";
 import { rollOutFacts, rollOutLine } from "./roll-out-text.js";
-import { clock, day, fact, percent, span, unitOf, wrapped } from "./words.js";
+import { clock, day, fact, inUnits, percent, span, unitOf, wrapped } from "./words.js";
 
 type Times = ThawOutlookDocument["all_dry"];
 type Dry = ThawOutlookDocument["trials"]["as_is"];
@@ -83,7 +83,7 @@ function helpFacts({ trials, horizon_h }: ThawOutlookDocument, style: Style): st
   const sorted = [...changes].sort((a, b) => (a.all_dry_h ?? never) - (b.all_dry_h ?? never));
   const entries = sorted.flatMap(({ text, ...dry }) => {
     const gain = gainText(as_is, dry, horizon_h);
-    return gain === undefined ? [] : [`${text}: ${gain}`];
+    return gain === undefined ? [] : [`${inUnits(text, style)}: ${gain}`];
   });
   const base = `middle case as it is: ${dryText(as_is, horizon_h)}`;
   if (entries.length === 0) return fact("Would help", `nothing that was tried (${base})`, style);

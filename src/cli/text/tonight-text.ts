@@ -1,40 +1,84 @@
-import type { DemoBase, PlanDocument } from "../../index.js";
+import type { CriterionDocument, DemoBase, PlanDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { planText } from "./plan-text.js";
-import { bareTemperature, clock, day, percent, unitOf, wrapped } from "./words.js";
+import { screen } from "./opening.js";
+import { coverOffText, weakestOf, weakestText } from "./plan-opening.js";
+import { planDetails } from "./plan-text.js";
+import { bareTemperature, bareWind, clock, day, odds, unitOf, windUnit, wrapped } from "./words.js";
 
-/** The night of a base: its weather, one line an aircraft, then the first aircraft in full. */
+/** The night of a base: one verdict, its weather, two lines an aircraft; everything else of each behind it. */
 export function tonightText(base: DemoBase, plans: readonly PlanDocument[], style: Style): string[] {
   const [first] = plans;
+  // The first of each aircraft before the second of any.
+  const ranked = [0, 1, 2].flatMap((rank) =>
+    plans.flatMap((plan) => plan.first_cautions.slice(rank, rank + 1)),
+  );
+  const cautions = new Map(ranked.map((c) => [c.text, c]));
+  return screen(
+    {
+      verdict: verdictOf(plans),
+      about: `${base.name}, night to ${day(first.departure)}, ${first.zone}`,
+      table: [
+        ...weatherRows(base, first, style),
+        "",
+        HEADING,
+        ...plans.flatMap((plan) => planRows(plan, style)),
+      ],
+      facts: [],
+      cautions: [...cautions.values()],
+    },
+    () => [
+      ...wrapped(base.notice, style.width),
+      ...plans.flatMap((plan) => [
+        "",
+        style.colors.bold(`${plan.name} in full`),
+        ...planDetails(plan, style),
+      ]),
+    ],
+    style,
+  );
+}
+
+function isGo({ status }: PlanDocument): boolean {
+  return status === "ready" || status === "not-required";
+}
+
+function verdictOf(plans: readonly PlanDocument[]): string {
+  const late = plans.filter((plan) => !isGo(plan)).map(({ name }) => name);
+  if (late.length === 0) return plans.length === 1 ? "Ready in time." : `All ${plans.length} ready in time.`;
+  return `${plans.length - late.length} of ${plans.length} ready in time; not ${late.join(", ")}.`;
+}
+
+/** What to do in one line, and what it hangs on in the next. */
+function planRows(plan: PlanDocument, style: Style): string[] {
+  const { name, departure, plug_in, chance, look_first, heaters } = plan;
+  const mark = isGo(plan) ? style.colors.green("ok") : style.colors.red("!!");
+  const act = [heatText(plan), ...coverOffText(plan), odds(chance)].join(", ");
+  const watched = heaters.some((h) => h.attended) && plug_in !== null ? "; somebody must stay" : "";
+  const why =
+    look_first.length > 0
+      ? look_first.map(({ text }) => text).join(" ")
+      : shortWeakest(weakestOf(plan), style);
   return [
-    style.colors.bold(`${base.name}, night to ${day(first.departure)}, times in ${first.zone}`),
-    ...wrapped(base.notice, style.width),
-    "",
-    ...weatherRows(base, first, style),
-    "",
-    style.colors.bold(`  ${"".padEnd(9)}plug in    unplug   start   chance      kWh  binds`),
-    ...plans.map((plan) => baseLine(plan, style)),
-    "",
-    style.colors.bold(`${first.name} in full`),
-    "",
-    ...planText(first, style),
+    ...wrapped(`${clock(departure, departure)} ${act}`, style.width, `${mark} ${name.padEnd(7)}`, INDENT),
+    ...wrapped(`${why}${watched}`, style.width, INDENT, INDENT),
   ];
 }
 
-function baseLine(plan: PlanDocument, style: Style): string {
-  const { name, plug_in, unplug, departure, chance, energy_kwh, status, criteria, weakest } = plan;
-  const mark = status === "ready" ? style.colors.green("ok") : style.colors.red("!!");
-  const cells = [
-    name.padEnd(7),
-    (plug_in === null ? "none" : clock(plug_in, departure)).padEnd(11),
-    (plug_in === null ? "" : clock(unplug, departure)).padEnd(9),
-    clock(departure, departure).padEnd(8),
-    percent(chance).padEnd(9),
-    energy_kwh.p50.toFixed(1).padStart(6),
-    `  ${criteria.find((c) => c.id === weakest)?.title ?? weakest}`,
-  ];
-  return `${mark} ${cells.join("")}`.trimEnd();
+function heatText({ status, plug_in, unplug, heating, departure }: PlanDocument): string {
+  const at = (stamp: typeof departure) => clock(stamp, departure);
+  if (status === "not-required") return "preheat not required";
+  if (plug_in !== null) return `plug in ${at(plug_in)}, unplug ${at(unplug)}`;
+  return heating?.stays_on ? `heat is on, unplug ${at(unplug)}` : "no heat can be used";
 }
+
+/** The weakest point without its limit. */
+function shortWeakest(criterion: CriterionDocument, style: Style): string {
+  return weakestText(criterion, style).replace(/; .*$/, "");
+}
+
+const HEADING = "          start, heat, minutes from covers off, chance, weakest point";
+
+const INDENT = " ".repeat(10);
 
 function weatherRows({ scenarios }: DemoBase, { start }: PlanDocument, style: Style): string[] {
   const points = scenarios[0].weather.points ?? [];
@@ -52,8 +96,8 @@ function weatherRows({ scenarios }: DemoBase, { start }: PlanDocument, style: St
       shown.map((p) => bareTemperature(p.air_c, style)),
     ),
     row(
-      "wind m/s",
-      shown.map((p) => (p.wind_mps ?? 0).toFixed(0)),
+      `wind ${windUnit(style)}`,
+      shown.map((p) => bareWind(p.wind_mps ?? 0, style)),
     ),
   ];
 }

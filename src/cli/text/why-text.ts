@@ -1,6 +1,6 @@
-import type { Explanation } from "../../index.js";
+import { type Explanation, fahrenheitFromCelsius } from "../../index.js";
 import type { Style } from "../style.js";
-import { fact, wrapped } from "./words.js";
+import { bareTemperature, fact, inUnits, unitOf, wrapped } from "./words.js";
 
 const ROWS = 12;
 const AXIS_WIDTH = 10;
@@ -10,7 +10,7 @@ export function whyText(explanation: Explanation, tempC: number, style: Style): 
   const { title, sentence, equation, source } = explanation;
   return [
     style.colors.bold(title),
-    ...wrapped(sentence, style.width),
+    ...wrapped(inUnits(sentence, style), style.width),
     "",
     ...plot(explanation, tempC, style),
     "",
@@ -20,7 +20,9 @@ export function whyText(explanation: Explanation, tempC: number, style: Style): 
 }
 
 /** The answer against temperature; on a logarithmic scale where it spans more than two decades. */
-function plot({ unit, plot: { x_c, y } }: Explanation, tempC: number, style: Style): string[] {
+function plot(explanation: Explanation, tempC: number, style: Style): string[] {
+  const { x_c } = explanation.plot;
+  const { y, unit } = answersIn(explanation, style);
   const columns = style.width - AXIS_WIDTH;
   const logarithmic = Math.min(...y) > 0 && Math.max(...y) > 100 * Math.min(...y);
   const shown = logarithmic ? y.map(Math.log10) : y;
@@ -43,15 +45,25 @@ function plot({ unit, plot: { x_c, y } }: Explanation, tempC: number, style: Sty
   };
   const first = x_c[0];
   const last = x_c[x_c.length - 1];
-  const left = String(first).padEnd(Math.floor((columns - 1) / 2));
-  const ends = `${left}${(first + last) / 2}`;
+  const degrees = unitOf("c", style);
+  const right = `${bareTemperature(last, style)} ${degrees}`;
+  const left = bareTemperature(first, style).padEnd(Math.floor((columns - 1) / 2));
+  const ends = `${left}${bareTemperature((first + last) / 2, style)}`;
   return [
     `${unit.padStart(AXIS_WIDTH - 2)}${logarithmic ? "  (logarithmic)" : ""}`,
     ...cells.map((row, r) => {
       const label = r % 3 === 0 || r === ROWS - 1 ? valueAt(r) : "";
       return `${label.padStart(AXIS_WIDTH - 2)} ${bar}${row.join("")}`.trimEnd();
     }),
-    `${" ".repeat(AXIS_WIDTH)}${ends.padEnd(columns - `${last} °C`.length)}${last} °C`,
-    `${" ".repeat(AXIS_WIDTH)}X at ${tempC} °C`,
+    `${" ".repeat(AXIS_WIDTH)}${ends.padEnd(columns - right.length)}${right}`,
+    `${" ".repeat(AXIS_WIDTH)}X at ${bareTemperature(tempC, style)} ${degrees}`,
   ];
+}
+
+/** The answers and their unit as the user reads them. */
+function answersIn({ unit, plot: { y } }: Explanation, style: Style): { y: readonly number[]; unit: string } {
+  const isFahrenheit = style.units === "f";
+  if (unit === "°C") return { y: isFahrenheit ? y.map(fahrenheitFromCelsius) : y, unit: unitOf("c", style) };
+  if (unit === "K") return { y: isFahrenheit ? y.map((k) => 1.8 * k) : y, unit: unitOf("k", style) };
+  return { y, unit };
 }

@@ -1,6 +1,13 @@
 export { odds } from "../../index.js";
 
-import { type CriterionDocument, fahrenheitFromCelsius, type StampDocument } from "../../index.js";
+import {
+  type CriterionDocument,
+  fahrenheitFromCelsius,
+  type StampDocument,
+  sentenceInUnits,
+  WIND_UNITS,
+  windIn,
+} from "../../index.js";
 import type { Style } from "../style.js";
 
 /** Between a number and its unit, so that they stay on one line; printed as a space. */
@@ -75,32 +82,24 @@ function inUnitsOfDifference(kelvins: number, { units }: Style): number {
   return units === "f" ? kelvins * 1.8 : kelvins;
 }
 
-/**
- * A sentence of a document, which speaks in °C and K, in the user's unit with as many decimals; never for what quotes the
- * user's own input.
- * @example inUnits("at -25 °C, 7.2 K short", style) // "at -13 °F, 13.0 F° short"
- */
-export function inUnits(text: string, style: Style): string {
-  if (style.units === "c") return text;
-  return text.replace(
-    QUANTITY,
-    (_, first: string, to: string | undefined, second: string | undefined, unit: string) => {
-      const shown = (number: string) => {
-        const value = Number(number.replace("\u2212", "-"));
-        const decimals = number.split(".")[1]?.length ?? 0;
-        return (unit === "K" ? inUnitsOfDifference(value, style) : fahrenheitFromCelsius(value)).toFixed(
-          decimals,
-        );
-      };
-      const start = to === undefined || second === undefined ? "" : `${shown(first)}${to}`;
-      return `${start}${shown(second ?? first)}${NBSP}${unitOf(unit === "K" ? "k" : "c", style)}`;
-    },
-  );
+/** A wind in the user's unit. @example windSpeed(5, style) // "10 kt" */
+export function windSpeed(mps: number, style: Style): string {
+  return `${bareWind(mps, style)}${NBSP}${windUnit(style)}`;
 }
 
-/** A number, or two with what joins them, and its unit. */
-const QUANTITY =
-  /((?<![\d.])[-\u2212]?\d+(?:\.\d+)?)(?:( to |\.\.| and )([-\u2212]?\d+(?:\.\d+)?))?[ \u00a0](\u00b0C|K)(?![\p{L}\d/])/gu;
+/** The same without its unit, for tables. */
+export function bareWind(mps: number, { wind }: Style, decimals = 0): string {
+  return windIn(mps, wind).toFixed(decimals);
+}
+
+export function windUnit({ wind }: Style): string {
+  return WIND_UNITS[wind];
+}
+
+/** A sentence of a document in the user's units; never a caution, nor what quotes the user's own input. */
+export function inUnits(text: string, { units, wind }: Style): string {
+  return sentenceInUnits(text, { temp: units, wind });
+}
 
 /** Local clock time; with the day where it is not the day one is speaking of. @example "Wed 23:35" */
 export function clock(stamp: StampDocument, sameDayAs: StampDocument): string {

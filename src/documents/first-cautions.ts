@@ -1,0 +1,31 @@
+import { CAUTIONS, type Caution, type Heater } from "../aircraft/index.js";
+import { START_CAUTIONS } from "../starting/index.js";
+import type { PlanDocument, StartDocument } from "./result-schema.js";
+
+/** Most cautions of a first screen. */
+const MOST = 3;
+
+/** The two or three cautions that belong to this kit and this night, what kills first. */
+export function firstCautions(
+  used: readonly Heater[],
+  heaters: PlanDocument["heaters"],
+  briefing: StartDocument,
+  isCovered: boolean,
+): PlanDocument["first_cautions"] {
+  const said = (caution: Caution) =>
+    briefing.notes.some((note) => note.cautions.some(({ text }) => text === caution.text));
+  const heated = (caution: Caution) => used.some((h) => h.cautions.some(({ text }) => text === caution.text));
+  const isTooHot = heaters.some((h) => h.surfaces.some((s) => s.p95_c > s.limit_c));
+  const found: Caution[] = [
+    ...used.flatMap((h) => h.rejected ?? []),
+    ...(heated(CAUTIONS.carbonMonoxide) ? [CAUTIONS.carbonMonoxide] : []),
+    ...(heated(CAUTIONS.unattended) ? [CAUTIONS.unattended] : []),
+    ...(isTooHot ? [CAUTIONS.hotSurface] : []),
+    ...(said(START_CAUTIONS.frozenBattery) ? [START_CAUTIONS.frozenBattery] : []),
+    ...(heated(CAUTIONS.superficial) ? [CAUTIONS.superficial] : []),
+    ...(heated(CAUTIONS.sumpOnly) ? [CAUTIONS.sumpOnly] : []),
+    ...(said(START_CAUTIONS.handTurning) ? [START_CAUTIONS.handTurning] : []),
+    ...(isCovered ? [CAUTIONS.removeBeforeStart] : []),
+  ];
+  return found.slice(0, MOST).map(({ text, source }) => ({ text, source }));
+}
