@@ -93,7 +93,12 @@ export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: 
 
   function list(scope: Scope): List {
     const { contested, bothLines, moves } = kept?.scope ?? {};
-    if (kept === undefined || contested !== scope.contested || bothLines !== scope.bothLines || moves !== scope.moves) {
+    if (
+      kept === undefined ||
+      contested !== scope.contested ||
+      bothLines !== scope.bothLines ||
+      moves !== scope.moves
+    ) {
       kept = { scope, list: listIn(scope) };
     }
     return kept.list;

@@ -1,6 +1,13 @@
 import type { Heater, Kit } from "../aircraft/index.js";
 import type { PlanRequest } from "../planning/index.js";
-import { type Aim, type Criterion, isGating, isOfLine, marginOf, temperatureCriteria } from "../readiness/index.js";
+import {
+  type Aim,
+  type Criterion,
+  isGating,
+  isOfLine,
+  marginOf,
+  temperatureCriteria,
+} from "../readiness/index.js";
 import type { Scenario, TimedChange } from "../simulation/index.js";
 import type { Course } from "./candidate.js";
 import type { BaseLimits } from "./limits.js";

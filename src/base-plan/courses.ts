@@ -59,9 +59,7 @@ export function coursesOf(way: Way): (scope: Scope, aim: Aim, caution: Caution) 
   /** Allowed by its heaters, and as far back as was played. */
   function mayRun(blocks: readonly Block[]): boolean {
     return (
-      blocks.every((b) => b.to > b.from) &&
-      blocks[0].from >= end - way.heat().leadMost &&
-      isAllowed(blocks)
+      blocks.every((b) => b.to > b.from) && blocks[0].from >= end - way.heat().leadMost && isAllowed(blocks)
     );
   }
 

@@ -303,12 +303,7 @@ export function afterBlocks(ground: Ground, heat: Answer, blocks: readonly Block
 }
 
 /** Enough: a lead so many times, and so much, longer than the first that has the wanted chance. */
-export function enoughFor(
-  aim: Aim,
-  wanted: number,
-  times: number,
-  more: number,
-): (node: Node) => boolean {
+export function enoughFor(aim: Aim, wanted: number, times: number, more: number): (node: Node) => boolean {
   let reached: number | undefined;
   return ({ lead, chances }) => {
     if (reached === undefined && chances[aim] >= wanted) reached = lead;

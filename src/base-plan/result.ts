@@ -68,7 +68,8 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
     const { aircraft, course, played, holder, alone } = one;
     const { wish } = aircraft.plan;
     const { weakest, warm, tooHot } = played.verdict;
-    const used = course.blocks.length === 0 ? [] : course.heaters.flatMap((id) => holder.heaters.get(id) ?? []);
+    const used =
+      course.blocks.length === 0 ? [] : course.heaters.flatMap((id) => holder.heaters.get(id) ?? []);
     const circuit = course.circuit === undefined ? null : limits.circuits[course.circuit].id;
     const cart = course.cart === undefined ? null : limits.carts[course.cart].id;
     return {
@@ -85,7 +86,10 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
       weakest_chance: weakest.chance,
       warm_weakest: warm.weakest.criterion.title,
       cover_off: stamp(wish.departure - wish.coverOffBefore),
-      start_within_min: played.startWithin === undefined ? null : Math.round(played.startWithin / SECONDS_OF_MINUTE),
+      start_within_min:
+        played.startWithin === undefined
+          ? null
+          : Math.round((played.startWithin + wish.coverOffBefore) / SECONDS_OF_MINUTE),
       somebody_stays: used.some((h) => h.attended),
       too_hot: course.blocks.length === 0 ? [] : tooHot.map((v) => v.criterion.title),
       ...heatEnds(course),
@@ -213,24 +217,24 @@ function placeOf(of: string, index: number, limits: BaseLimits): string {
 
 /** What the heaters and covers in use ask for, and what sharing power, moving aircraft and generators do; each once. */
 function cautionsOf({ aircraft }: BasePlan, limits: BaseLimits): Caution[] {
-  const used = aircraft.flatMap(({ course, holder, aircraft: { plan } }) => [
-    ...(course.blocks.length === 0 ? [] : course.heaters).flatMap(
-      (id) => holder.heaters.get(id)?.cautions ?? [],
-    ),
-    ...plan.scenario.kit.covers
-      .filter((c) => plan.scenario.initial.configuration.coversOn.has(c.id))
-      .flatMap((c) => c.cautions),
-  ]);
-  const moved = aircraft.some(({ course }) => course.stay !== undefined);
-  const heated = aircraft.some(({ course }) => course.blocks.length > 0);
+  const used = aircraft.flatMap(({ course, holder }) =>
+    (course.blocks.length === 0 ? [] : course.heaters).flatMap((id) => holder.heaters.get(id) ?? []),
+  );
+  const watched = used.filter((h) => h.attended);
+  const covers = aircraft.flatMap(({ aircraft: { plan } }) =>
+    plan.scenario.kit.covers.filter((c) => plan.scenario.initial.configuration.coversOn.has(c.id)),
+  );
   const onGenerator = aircraft.some(
     ({ course }) => course.circuit !== undefined && limits.circuits[course.circuit].generator,
   );
+  // What can kill comes first: the first screen shows two or three.
   const all = [
-    ...(heated ? [BASE_CAUTIONS.circuit] : []),
+    ...watched.flatMap((h) => h.cautions),
     ...(onGenerator ? [BASE_CAUTIONS.generator] : []),
-    ...(moved ? [BASE_CAUTIONS.moving] : []),
-    ...used,
+    ...(aircraft.some(({ course }) => course.stay !== undefined) ? [BASE_CAUTIONS.moving] : []),
+    ...(used.length > 0 ? [BASE_CAUTIONS.circuit] : []),
+    ...used.flatMap((h) => [...(h.rejected === undefined ? [] : [h.rejected]), ...h.cautions]),
+    ...covers.flatMap((c) => c.cautions),
   ];
   return all.filter((caution, i) => all.findIndex((other) => other.text === caution.text) === i);
 }

@@ -1,6 +1,6 @@
 import type { PlanRequest } from "../planning/index.js";
-import type { Draws } from "../simulation/index.js";
 import type { Aim } from "../readiness/index.js";
+import type { Draws } from "../simulation/index.js";
 import type { Block, Candidate, Course, Holder, Stay } from "./candidate.js";
 import { type ByAim, withCart } from "./course-run.js";
 import { type HeaterRules, keepsRules, onBefore, rulesOf } from "./heater-rules.js";

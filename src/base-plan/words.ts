@@ -50,10 +50,10 @@ function missedText(
   const why =
     own.heaters.length === 0
       ? `${name} is not ready for ${at}: it has no heater to use.`
-      : `${name} is not ready for ${at}: its own heat is not enough, even with the base to itself all night. At best ${odds(alone.chance)}; weakest point: ${weakest}.`;
+      : `${name} is not ready for ${at}: its own heat is not enough, even with the base to itself: at best ${odds(alone.chance)}. Weakest point: ${weakest}.`;
   if (cause === undefined || alone.chance - played.chance < ALIKE) return [why];
   const less = causeText(plan, cause, limits, clock);
-  return [why, `${name} has ${odds(played.chance)} only, ${less}.`];
+  return [why, `Now ${odds(played.chance)}, ${less}.`];
 }
 
 /** Nothing better is to be had: because it has the best, or something as good as that. */

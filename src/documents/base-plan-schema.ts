@@ -150,7 +150,10 @@ const planned = record({
   start_within_min: z
     .number()
     .nullable()
-    .meta({ description: "after the departure, covers off, with the wanted chance; 30 at most; null where missed" }),
+    .meta({
+      description:
+        "from covers off, with the wanted chance; up to half an hour after departure is looked at; null where missed",
+    }),
   somebody_stays: z.boolean().meta({ description: "beside its heater, all the time it is on" }),
   too_hot: z.array(z.string()),
   plug_in: stampSchema.nullable().meta({ description: "when heat begins; null without heat" }),

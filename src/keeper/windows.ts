@@ -61,7 +61,8 @@ export function windowsOf(state: BaseState, now: number): Windows {
   const windows: typeof wanted = [];
   for (const window of wanted.sort((a, b) => a.from - b.from)) {
     const circuit = state.setUp.circuits.find(({ id }) => id === window.circuit);
-    const limit = circuit === undefined ? Number.POSITIVE_INFINITY : continuousLimit(circuit) * circuit.voltage_v;
+    const limit =
+      circuit === undefined ? Number.POSITIVE_INFINITY : continuousLimit(circuit) * circuit.voltage_v;
     const beside = windows.filter(
       (w) => w.circuit === window.circuit && w.from < window.to && window.from < w.to,
     );

@@ -91,7 +91,9 @@ test("a circuit is never planned beyond 80 % of its breaker: what begins last is
     {
       aircraft: "heron",
       switch: "lead",
-      reason: expect.stringMatching(/ramp circuit would carry \d+ W, more than the 644 W that a continuous load may draw/),
+      reason: expect.stringMatching(
+        /ramp circuit would carry \d+ W, more than the 644 W that a continuous load may draw/,
+      ),
     },
   ]);
   const apart = windowsOf(planned({ lynx: [10, 11], heron: [11, 14] }, small), OPENED + HOUR);
