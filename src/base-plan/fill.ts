@@ -1,17 +1,15 @@
-import { type Block, type Course, currentOf, type Demand, demandsOf, needsPerson } from "./candidate.js";
-import type { Contender, List } from "./contender.js";
+import { type Block, type Course, currentOf, demandsOf, needsPerson } from "./candidate.js";
+import type { Contender } from "./contender.js";
 import type { PlayedCourse } from "./exact.js";
 import { keepsRules, onBefore, rulesOf } from "./heater-rules.js";
 import { type BaseLimits, capacityOf, type Grid, peopleIn, stepAt, stepFrom, timeOf } from "./limits.js";
-import { addLoad, excess, type Load } from "./rows.js";
+import { excess, type Load } from "./rows.js";
 
 // What is missed still gets all the heat that nobody else needs: no outlet is idle while an aircraft stays cold beside it.
 // The windows that are free are played as they are, over all members.
 
 /** Windows of heat for one aircraft, at most: more walks in the cold than anybody takes. */
 const MOST_BLOCKS = 3;
-/** Times that everyone is looked at anew. */
-const FILL_ROUNDS = 3;
 /** A chance that is lower by less is not worth hours of heat; a case of 200. */
 const ALIKE = 0.005;
 /** [s] the last try when the start of heating is looked for. */
@@ -22,55 +20,6 @@ export interface Room {
   readonly grid: Grid;
   /** What all others take. */
   readonly others: Load;
-}
-
-/** The choice, and what to choose among. */
-export interface Filled {
-  readonly lists: readonly List[];
-  readonly chosen: readonly number[];
-}
-
-export interface FillRequest extends Filled {
-  readonly contenders: readonly Contender[];
-  readonly fixed: readonly Demand[];
-  readonly limits: BaseLimits;
-  readonly grid: Grid;
-  readonly progress: () => void;
-}
-
-/**
- * Gives what is free to those that are missed, the earliest departure first, until nobody gains any more. The best that
- * each could do with the base to itself comes into its list too, so that what stands in its way is known.
- */
-export function filledUp({ contenders, lists, chosen, fixed, limits, grid, progress }: FillRequest): Filled {
-  const all = lists.map((list) => [...list]);
-  const picks = [...chosen];
-  const playedOf = (a: number) => contenders[a].played(all[a][picks[a]].option.candidate);
-  const missed = [...contenders.keys()]
-    .filter((a) => playedOf(a).missed)
-    .sort((a, b) => contenders[a].holder.unplug - contenders[b].holder.unplug);
-  const fill = (a: number): boolean => {
-    progress();
-    const others: Load = new Map();
-    addLoad(others, fixed, grid);
-    picks.forEach((i, b) => {
-      if (b !== a) addLoad(others, all[b][i].option.demands, grid);
-    });
-    const better = bestOfRoom(contenders[a], playedOf(a).course, { limits, grid, others });
-    if (better === undefined) return false;
-    picks[a] = all[a].push(contenders[a].priced(better)) - 1;
-    return true;
-  };
-  for (let round = 0; round < FILL_ROUNDS; round++) {
-    if (!missed.map(fill).some((gained) => gained)) break;
-  }
-  for (const a of missed) {
-    const others: Load = new Map();
-    addLoad(others, fixed, grid);
-    const alone = bestOfRoom(contenders[a], playedOf(a).course, { limits, grid, others });
-    if (alone !== undefined) all[a].push(contenders[a].priced(alone));
-  }
-  return { lists: all, chosen: picks };
 }
 
 /**

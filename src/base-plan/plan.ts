@@ -6,7 +6,7 @@ import { contenderOf, type List } from "./contender.js";
 import { type Costs, compareCosts, sumOfCosts } from "./costs.js";
 import { type PlayedCourse, wetTimeOf } from "./exact.js";
 import { type Cause, causeOf } from "./explain.js";
-import { filledUp } from "./fill.js";
+import { filledUp } from "./fill-all.js";
 import { type Lift, triedLifts } from "./lifts.js";
 import { type Grid, gridOf } from "./limits.js";
 import type { BaseAircraft, BaseRequest } from "./request.js";

@@ -19,6 +19,8 @@ export interface Trainers {
   readonly chance?: number;
   readonly switching?: "hand" | "network";
   readonly members?: number;
+  /** [min] */
+  readonly unplugBefore?: number;
 }
 
 /** Two trainers, one outlet, a cold night that gets colder. */
@@ -31,6 +33,7 @@ export function twoTrainers({
   chance = 0.9,
   switching = "network",
   members = 200,
+  unplugBefore = 10,
 }: Trainers = {}): BaseDocument {
   const hours = Math.ceil(Math.max(...departures)) + 2;
   const at = (h: number) => new Date(Date.parse(START) + h * HOUR * 1000).toISOString();
@@ -55,7 +58,12 @@ export function twoTrainers({
         kit: { heaters: [heater], covers: [...covers] },
         fitted: { covers: [...covers] },
         initial: { all_c: air[0], uncertainty_k: 2 },
-        want: { departure: at(departure), chance, unplug_before_min: 10, cover_off_before_min: 10 },
+        want: {
+          departure: at(departure),
+          chance,
+          unplug_before_min: unplugBefore,
+          cover_off_before_min: unplugBefore,
+        },
       },
       switching,
     })),
