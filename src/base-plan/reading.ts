@@ -113,7 +113,7 @@ export function readBaseDocument(
     fault(findings, ["aircraft"], "at least one with a departure that is wanted", "none");
   }
   if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
-  noteAssumptions(document, planned, members, findings);
+  noteAssumptions(document, planned, limits, members, findings);
   return {
     ok: true,
     document,
@@ -321,7 +321,9 @@ function cartsFor(
   return known.flatMap((cart, index) => {
     const allowed = carts.find((c) => c.id === cart.id)?.aircraft;
     const may = allowed === undefined || allowed.includes(id);
-    return may && heaterFits(cart.heater, scenario.installation) ? [index] : [];
+    // A cart is called in as a remedy: never one that makers reject.
+    const isFit = cart.heater.rejected === undefined && heaterFits(cart.heater, scenario.installation);
+    return may && isFit ? [index] : [];
   });
 }
 
@@ -372,6 +374,7 @@ function refuseMoreThanThere(
 function noteAssumptions(
   document: BaseDocument,
   aircraft: readonly ReadBaseAircraft[],
+  limits: BaseLimits,
   members: number,
   { assumptions }: Findings,
 ): void {
@@ -383,6 +386,9 @@ function noteAssumptions(
   }
   if (document.ensemble?.members === undefined) {
     assumptions.push(`Chances are counted over ${members} drawn cases.`);
+  }
+  for (const { id, heater } of limits.carts) {
+    if (heater.rejected !== undefined) assumptions.push(`${id} is not planned: ${heater.rejected.text}`);
   }
   if (document.people === undefined) assumptions.push("Somebody is there at any hour: no hours are given.");
   if (document.hangar === undefined && aircraft.length > 0) {
