@@ -138,6 +138,7 @@ export {
   celsiusFromKelvin,
   fahrenheitFromCelsius,
   kelvinFromCelsius,
+  odds,
   type ReaderUnits,
   sentenceInUnits,
   WIND_UNITS,

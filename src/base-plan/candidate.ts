@@ -12,7 +12,7 @@ export interface Course {
   readonly blocks: readonly Block[];
   /** In the hangar; undefined: on the ramp throughout. */
   readonly stay: Stay | undefined;
-  /** Its plug is pulled as soon as somebody is there after heating, not only before departure. */
+  /** Its plug is pulled as soon as somebody is there after each heating, not only before departure. */
   readonly givesUpOutlet: boolean;
 }
 
@@ -29,9 +29,12 @@ export interface Stay {
 
 /** A course with what it brings. */
 export interface Candidate extends Course {
+  /** Of the least that makers ask for. */
   readonly chance: number;
-  /** Below the wanted chance, or something would get too hot. */
+  /** Below the wanted chance of that, or something would get too hot. */
   readonly missed: boolean;
+  /** Below the wanted chance of being warm through. */
+  readonly missesWarm: boolean;
   /** [s] heater hours and wet hours. */
   readonly harm: number;
   /** [J] */
@@ -80,24 +83,26 @@ export function currentOf({ heaters, circuit }: Course, holder: Holder, limits: 
   return Math.ceil((1000 * power) / limits.circuits[circuit].voltage - 1e-6) / 1000;
 }
 
-/** When its plug is in an outlet; undefined when it is never. */
-export function connectionOf(
-  course: Course,
-  holder: Holder,
-  limits: BaseLimits,
-  grid: Grid,
-): Block | undefined {
+/** When its plug is in an outlet, ascending; empty when it never is. */
+export function connectionsOf(course: Course, holder: Holder, limits: BaseLimits, grid: Grid): Block[] {
   const { blocks, circuit, givesUpOutlet } = course;
   const plugged = holder.connected;
   if (circuit === undefined || blocks.length === 0) {
     // What is plugged in at the start stays so until somebody comes.
-    return plugged === undefined ? undefined : { from: 0, to: nextPerson(0) };
+    return plugged === undefined ? [] : [{ from: 0, to: nextPerson(0) }];
   }
-  const byHand = needsPerson(course, holder, limits);
-  const first = blocks[0].from;
+  if (needsPerson(course, holder, limits)) return [...blocks];
   const last = blocks[blocks.length - 1].to;
-  const inBefore = plugged === circuit ? 0 : byHand ? first : personBefore(first);
-  return { from: inBefore, to: byHand ? last : givesUpOutlet ? nextPerson(last) : holder.unplug };
+  const heated = givesUpOutlet ? blocks : [{ from: blocks[0].from, to: last }];
+  const connections: Block[] = [];
+  heated.forEach((block, i) => {
+    const from = i === 0 && plugged === circuit ? 0 : personBefore(block.from);
+    const to = givesUpOutlet ? nextPerson(block.to) : holder.unplug;
+    const before = connections.at(-1);
+    if (before !== undefined && before.to >= from) connections[connections.length - 1] = { ...before, to };
+    else connections.push({ from, to });
+  });
+  return connections;
 
   function nextPerson(t: number): number {
     for (let k = stepFrom(grid, t); k < stepAt(grid, holder.unplug); k++) {
@@ -125,34 +130,18 @@ export function needsPerson({ circuit, cart }: Course, { switched }: Holder, lim
 /** What people do for a course, in order of time. */
 export function deedsOf(course: Course, holder: Holder, limits: BaseLimits, grid: Grid): Deed[] {
   const deeds: Deed[] = [];
-  const { blocks, stay, circuit } = course;
-  const plugged = connectionOf(course, holder, limits, grid);
+  const { blocks, stay } = course;
+  const connections = connectionsOf(course, holder, limits, grid);
   // Whoever flies it makes it ready: unplugs it at the latest, and before pulling it out.
   const crewThere =
     stay !== undefined && stay.to >= holder.exit ? Math.min(stay.to, holder.unplug) : holder.unplug;
-  const unplugAt = (at: number) => {
-    deeds.push({ at, do: "unplug", byPilot: at >= crewThere });
-  };
-  const isIn = holder.connected !== undefined;
-  if (plugged === undefined && course.heaters.length > 0 && blocks.length > 0) {
-    // Burns fuel: no plug, but somebody to light it and to put it out.
-    for (const block of blocks) {
-      deeds.push({ at: block.from, do: "plug-in", byPilot: false });
-      unplugAt(block.to);
-    }
-  } else if (plugged !== undefined && needsPerson(course, holder, limits) && blocks.length > 0) {
-    blocks.forEach((block, i) => {
-      if (!(isIn && i === 0 && holder.connected === circuit && block.from === 0)) {
-        deeds.push({ at: block.from, do: "plug-in", byPilot: false });
-      }
-      unplugAt(block.to);
-    });
-  } else if (plugged !== undefined) {
-    if (!isIn || (circuit !== undefined && holder.connected !== circuit)) {
-      deeds.push({ at: plugged.from, do: "plug-in", byPilot: false });
-    }
-    unplugAt(plugged.to);
-  }
+  // Without a plug it burns fuel: somebody lights it and puts it out.
+  const spans = connections.length === 0 && course.heaters.length > 0 ? blocks : connections;
+  spans.forEach(({ from, to }, i) => {
+    const isIn = i === 0 && from === 0 && holder.connected !== undefined;
+    if (!isIn) deeds.push({ at: from, do: "plug-in", byPilot: false });
+    deeds.push({ at: to, do: "unplug", byPilot: to >= crewThere });
+  });
   if (stay !== undefined) {
     if (stay.from !== undefined) deeds.push({ at: stay.from, do: "move-in", byPilot: false });
     deeds.push({ at: stay.to, do: "move-out", byPilot: stay.to >= holder.exit });
@@ -169,13 +158,11 @@ export function demandsOf(course: Course, holder: Holder, limits: BaseLimits, gr
     const last = Math.min(grid.steps, stepFrom(grid, to));
     if (last > first && amount > 0) demands.push({ resource, from: first, to: last, amount });
   };
-  const plugged = connectionOf(course, holder, limits, grid);
   const current = currentOf(course, holder, limits);
-  if (plugged !== undefined) {
-    const index = circuit ?? holder.connected ?? 0;
-    const byHand = circuit !== undefined && needsPerson(course, holder, limits);
-    const held = byHand ? blocks : [plugged];
-    for (const { from, to } of held) take({ of: "outlet", index }, from, to, 1);
+  const connections = connectionsOf(course, holder, limits, grid);
+  const index = circuit ?? holder.connected ?? 0;
+  for (const { from, to } of connections) take({ of: "outlet", index }, from, to, 1);
+  if (circuit !== undefined) {
     for (const { from, to } of blocks) take({ of: "current", index }, from, to, current);
   }
   if (cart !== undefined) {

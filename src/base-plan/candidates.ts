@@ -1,3 +1,4 @@
+import type { Aim } from "../readiness/index.js";
 import { firstMembers } from "../simulation/index.js";
 import type { Holder } from "./candidate.js";
 import { coursesOf } from "./courses.js";
@@ -28,13 +29,19 @@ export function courseFinder(aircraft: BaseAircraft, limits: BaseLimits, grid: G
     holder,
     candidates(scope, caution) {
       const own = readerWith(undefined);
-      const found = own.courses(scope, caution);
+      const onLine = (aim: Aim) => own.courses(scope, aim, caution);
+      const warm = onLine("warm-through");
+      // Where the least holds without heat, none is required, and so none is planned.
+      const [none] = warm;
+      if (none !== undefined && none.blocks.length === 0 && !none.missed) return [none];
+      const canBeWarm = warm.some((c) => !c.missesWarm);
+      const found = canBeWarm && !scope.bothLines ? warm : [...(canBeWarm ? warm : []), ...onLine("least")];
       if (scope.moves) {
         const moved = own.moves(caution);
         found.push(...moved);
         for (const cart of own.way.isOn ? [] : aircraft.carts) {
           const carted = readerWith(cart);
-          const heated = carted.courses(scope, caution);
+          const heated = carted.courses(scope, "least", caution);
           found.push(...heated);
           // Both a cart and the hangar: only where neither alone is enough.
           if (own.way.inside || ![...moved, ...heated].some((c) => !c.missed)) {
@@ -42,9 +49,19 @@ export function courseFinder(aircraft: BaseAircraft, limits: BaseLimits, grid: G
           }
         }
       }
-      return found.flatMap((candidate) => onCircuits(candidate, aircraft, holder, limits));
+      return different(found).flatMap((candidate) => onCircuits(candidate, aircraft, holder, limits));
     },
   };
+}
+
+/** Each once: the lines have some courses in common. */
+function different(candidates: readonly ShapedCandidate[]): ShapedCandidate[] {
+  const byTimes = new Map<string, ShapedCandidate>();
+  for (const one of candidates) {
+    const key = JSON.stringify([one.cart ?? null, one.blocks.map((b) => [b.from, b.to]), one.stay ?? null]);
+    if (!byTimes.has(key)) byTimes.set(key, one);
+  }
+  return [...byTimes.values()];
 }
 
 /** What is read out of one set of heaters. */
@@ -73,7 +90,7 @@ function onCircuits(
   });
   if (!needsOutlet) return [candidate];
   const reached = connected === undefined ? circuits : [connected];
-  const early = switched && cart === undefined && (blocks.at(-1)?.to ?? unplug) < unplug;
+  const early = switched && cart === undefined && (blocks.length > 1 || blocks[0].to < unplug);
   return reached.flatMap((circuit) => {
     const there = { ...candidate, circuit };
     return early && !limits.circuits[circuit].generator

@@ -21,7 +21,7 @@ export interface Choice {
 /**
  * Chooses one option for every aircraft so that no resource is overfilled in any step and the sums of costs are least,
  * the first before the second and so on. Exact: each stage, or a few of small whole numbers weighed as one, is solved
- * without a gap, and its sum binds the next; a stage whose sum cannot be less is not solved. Where nobody is in
+ * without a gap, and its sum holds for the next; a stage whose sum cannot be less is not solved. Where nobody is in
  * another's way, everyone's own best is the answer and nothing has to be solved.
  */
 export async function choose(

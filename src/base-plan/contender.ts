@@ -1,8 +1,10 @@
+import type { Aim } from "../readiness/index.js";
 import type { Candidate, Course, Holder } from "./candidate.js";
 import { courseFinder } from "./candidates.js";
 import type { Priced } from "./choose.js";
 import { costsOf } from "./costs.js";
 import { coursePlayer, type PlayedCourse, wetTimeOf } from "./exact.js";
+import { keepsRules, onBefore, rulesOf } from "./heater-rules.js";
 import type { Grid } from "./limits.js";
 import type { BaseAircraft, BaseRequest } from "./request.js";
 import { type Option, optionsOf } from "./rows.js";
@@ -22,8 +24,10 @@ export interface Contender {
   played(course: Course): PlayedCourse;
   /** Plays some courses that are read as nearly sure enough; whether one of them is, is the answer. */
   lookCloser(scope: Scope): boolean;
-  /** Asks a higher chance of courses of a shape: their predictions were too good by so much. */
-  distrust(shape: Shape, by: number): void;
+  /** Asks a higher chance on a line of courses of a shape: their predictions were too good by so much. */
+  distrust(aim: Aim, shape: Shape, by: number): void;
+  /** A course that was played, as one more to choose. */
+  priced(played: PlayedCourse): List[number];
 }
 
 /** A chance read is at most that much short where it is looked at closer: two of 40 scouts; project judgement. */
@@ -38,7 +42,9 @@ export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: 
   const { holder } = finder;
   const play = coursePlayer(aircraft, limits);
   const courses = new Map<string, PlayedCourse>();
-  const caution = new Map<Shape, number>();
+  const context = { count: request.aircraft.length, told, isNight };
+  const asked = new Map<string, number>();
+  const caution = (aim: Aim, shape: Shape) => asked.get(`${aim} ${shape}`) ?? 0;
   let kept: { readonly scope: Scope; readonly list: List } | undefined;
 
   function played(course: Course): PlayedCourse {
@@ -54,20 +60,45 @@ export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: 
   function listIn(scope: Scope): List {
     const found = finder.candidates(scope, caution).map((candidate) => {
       const known = courses.get(keyOf(candidate));
-      return known === undefined
-        ? candidate
-        : { ...candidate, chance: known.chance, missed: known.missed, energy: known.energy.mid };
+      if (known === undefined) return candidate;
+      const { chance, missed, missesWarm, energy } = known;
+      return { ...candidate, chance, missed, missesWarm, energy: energy.mid };
     });
-    const all = told === undefined ? found : [candidateOf(aircraft, played(told), limits), ...found];
-    const context = { count: request.aircraft.length, told, isNight };
+    // What was told is not kept to where no heat is required at all.
+    const isIdle = found.every((c) => c.blocks.length === 0 && !c.missed);
+    const all =
+      told === undefined || isIdle || !keepsTold()
+        ? found
+        : [candidateOf(aircraft, played(told), limits), ...found];
     return optionsOf<Candidate & { readonly shape?: Shape }>(all, holder, limits, grid).map((option) => ({
       option,
       costs: costsOf(option.candidate, holder, limits, grid, context),
     }));
   }
 
+  /** What was told before may be more than the heaters allow. */
+  function keepsTold(): boolean {
+    const { scenario, wish } = aircraft.plan;
+    const used = (told?.heaters ?? []).flatMap((id) => holder.heaters.get(id) ?? []);
+    return (
+      told !== undefined &&
+      keepsRules(rulesOf(used), {
+        course: told,
+        departure: wish.departure,
+        onFor: onBefore(scenario),
+        moveTime: limits.hangar?.moveTime ?? 0,
+      })
+    );
+  }
+
   function list(scope: Scope): List {
-    if (kept?.scope.contested !== scope.contested || kept.scope.moves !== scope.moves) {
+    const { contested, bothLines, moves } = kept?.scope ?? {};
+    if (
+      kept === undefined ||
+      contested !== scope.contested ||
+      bothLines !== scope.bothLines ||
+      moves !== scope.moves
+    ) {
       kept = { scope, list: listIn(scope) };
     }
     return kept.list;
@@ -80,7 +111,7 @@ export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: 
     lookCloser(scope) {
       const enough = aircraft.plan.wish.chance - NEARLY;
       const doubtful = list(scope)
-        .map(({ option, costs }) => ({ course: option.candidate, harm: costs[2] }))
+        .map(({ option, costs }) => ({ course: option.candidate, harm: costs[3] }))
         .filter(({ course }) => course.missed && course.chance >= enough && !courses.has(keyOf(course)))
         .sort((a, b) => a.harm - b.harm);
       const different = new Map(doubtful.map(({ course }) => [keyOf(course), course]));
@@ -88,9 +119,13 @@ export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: 
     },
     isPlayed: (course) => courses.has(keyOf(course)),
     played,
-    distrust(shape, by) {
+    distrust(aim, shape, by) {
       kept = undefined;
-      caution.set(shape, (caution.get(shape) ?? 0) + by);
+      asked.set(`${aim} ${shape}`, caution(aim, shape) + by);
+    },
+    priced(one) {
+      const [option] = optionsOf([candidateOf(aircraft, one, limits)], holder, limits, grid);
+      return { option, costs: costsOf(option.candidate, holder, limits, grid, context) };
     },
   };
 }
@@ -102,7 +137,7 @@ function keyOf({ cart, heaters, blocks, stay }: Course): string {
 
 function candidateOf(
   aircraft: BaseAircraft,
-  { course, chance, missed, energy }: PlayedCourse,
+  { course, chance, missed, missesWarm, energy }: PlayedCourse,
   limits: BaseRequest["limits"],
 ): Candidate {
   const heated = course.blocks.reduce((sum, b) => sum + b.to - b.from, 0);
@@ -110,6 +145,7 @@ function candidateOf(
     ...course,
     chance,
     missed,
+    missesWarm,
     harm: heated + wetTimeOf(aircraft, course, limits),
     energy: energy.mid,
   };

@@ -3,10 +3,17 @@ import type { BaseLimits, Grid } from "./limits.js";
 
 /**
  * What a candidate costs, in whole units, the weightier first: departures missed, with how much is short of them; help
- * by moving it or by a cart, which is called in only to make a departure; harm, with what is changed of what was told;
- * energy; effort. A sum of whole numbers is exact, so that one stage's result can bind the next.
+ * by moving it or by a cart, which is called in only to make a departure; aircraft not warm through; harm, with what is
+ * changed of what was told; energy; effort. A sum of whole numbers is exact, so that one stage's result can bind the next.
  */
-export type Costs = readonly [short: number, help: number, harm: number, energy: number, effort: number];
+export type Costs = readonly [
+  short: number,
+  help: number,
+  cool: number,
+  harm: number,
+  energy: number,
+  effort: number,
+];
 
 /** [s] unit of harm. */
 const HARM_UNIT = 300;
@@ -54,6 +61,7 @@ export function costsOf(
   return [
     short,
     isHelped(candidate, holder) && !(told !== undefined && isHelped(told, holder)) ? 1 : 0,
+    candidate.missesWarm ? 1 : 0,
     Math.round(harm / HARM_UNIT) + (told === undefined ? 0 : changeOf(candidate, told)),
     Math.round(energy / ENERGY_UNIT),
     effort,
@@ -101,7 +109,7 @@ export function compareCosts(a: Costs, b: Costs): number {
 
 export function sumOfCosts(all: readonly Costs[]): Costs {
   return all.reduce<Costs>(
-    (sum, c) => [sum[0] + c[0], sum[1] + c[1], sum[2] + c[2], sum[3] + c[3], sum[4] + c[4]],
-    [0, 0, 0, 0, 0],
+    (sum, c) => [sum[0] + c[0], sum[1] + c[1], sum[2] + c[2], sum[3] + c[3], sum[4] + c[4], sum[5] + c[5]],
+    [0, 0, 0, 0, 0, 0],
   );
 }

@@ -1,6 +1,13 @@
 import type { Heater, Kit } from "../aircraft/index.js";
 import type { PlanRequest } from "../planning/index.js";
-import { type Criterion, isGating, marginOf, temperatureCriteria } from "../readiness/index.js";
+import {
+  type Aim,
+  type Criterion,
+  isGating,
+  isOfLine,
+  marginOf,
+  temperatureCriteria,
+} from "../readiness/index.js";
 import type { Scenario, TimedChange } from "../simulation/index.js";
 import type { Course } from "./candidate.js";
 import type { BaseLimits } from "./limits.js";
@@ -64,21 +71,30 @@ export function stayUntilExit(plan: PlanRequest, limits: BaseLimits, from: numbe
   return { from, to: exitOf(plan, limits) };
 }
 
-/** 1 for every member in which all criteria that decide on a start hold. */
+/** Of each of the two lines. */
+export type ByAim<T> = Readonly<Record<Aim, T>>;
+
+/** For each line, 1 for every member in which all criteria that decide on it hold. */
 export function readyMembers(
   criteria: readonly Criterion[],
   temps: Float64Array,
   parts: readonly string[],
   members: number,
-): Uint8Array {
-  const ready = new Uint8Array(members).fill(1);
+): ByAim<Uint8Array> {
+  const least = new Uint8Array(members).fill(1);
+  const short = new Uint8Array(members);
   const values = new Float64Array(members);
   for (const criterion of criteria) {
-    if (!isGating(criterion)) continue;
+    const gating = isGating(criterion);
+    if (!gating && !isOfLine(criterion, "warm-through")) continue;
     criterion.values({ temps, parts, members }, values);
-    for (let m = 0; m < members; m++) if (!(marginOf(criterion, values[m]) >= 0)) ready[m] = 0;
+    for (let m = 0; m < members; m++) {
+      if (marginOf(criterion, values[m]) >= 0) continue;
+      short[m] = 1;
+      if (gating) least[m] = 0;
+    }
   }
-  return ready;
+  return { least, "warm-through": short.map((s) => 1 - s) };
 }
 
 export function shareOf(ready: Uint8Array): number {

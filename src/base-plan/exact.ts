@@ -10,18 +10,22 @@ import {
   trajectory,
 } from "../simulation/index.js";
 import type { Course } from "./candidate.js";
-import { playedScenario, readyMembers, withCart } from "./course-run.js";
+import { type ByAim, playedScenario, readyMembers, shareOf, withCart } from "./course-run.js";
 import type { BaseLimits } from "./limits.js";
 import type { BaseAircraft } from "./request.js";
 
 /** A course as it is, over all members, nothing read between. */
 export interface PlayedCourse {
   readonly course: Course;
-  /** 1 for every member that is ready. */
-  readonly ready: Uint8Array;
+  /** For each line, 1 for every member that is ready. */
+  readonly ready: ByAim<Uint8Array>;
+  /** Of the least that makers ask for. */
   readonly chance: number;
+  /** [s] after the departure up to which it can be started with the wanted chance, covers off; none: not even then. */
+  readonly startWithin: number | undefined;
   readonly verdict: Verdict;
   readonly missed: boolean;
+  readonly missesWarm: boolean;
   /** [J] */
   readonly energy: Band;
 }
@@ -32,6 +36,8 @@ export type CoursePlayer = (course: Course) => PlayedCourse;
 /** [s] before the first thing a course does from which its state is kept: what is tried next mostly begins a little earlier. */
 const KEPT_BEFORE = 7200;
 const KEPT_EVERY = 600;
+/** [s] after the departure at which it is looked whether it can still be started. */
+const LATER = [300, 600, 1200, 1800];
 
 /** Until the first thing that a course does all courses are alike: states on the way there are kept and gone on from. */
 export function coursePlayer(aircraft: BaseAircraft, limits: BaseLimits): CoursePlayer {
@@ -58,7 +64,8 @@ export function coursePlayer(aircraft: BaseAircraft, limits: BaseLimits): Course
       (_, k) => begins - k * KEPT_EVERY,
     ).filter((t) => t > from && t < departure);
     const ends = course.blocks.flatMap((b) => [b.from, b.to]);
-    const times = [...new Set([from, ...early, ...ends, hot, departure])].filter((t) => t >= from);
+    const later = LATER.map((t) => departure + t).filter((t) => t <= scenario.duration);
+    const times = [...new Set([from, ...early, ...ends, hot, departure, ...later])].filter((t) => t >= from);
     const played = trajectory(run, {
       state: states.get(from) ?? run.initial,
       timeline: timelineOf(scenario.initial.configuration, scenario.events),
@@ -75,12 +82,20 @@ export function coursePlayer(aircraft: BaseAircraft, limits: BaseLimits): Course
       { temps: sampleAt(played, hot), parts, members },
     );
     const tooHot = course.blocks.length > 0 && verdict.tooHot.length > 0;
+    const isStill = (t: number) =>
+      shareOf(readyMembers(criteria, sampleAt(played, t), parts, members).least) >= wish.chance;
+    const missed = tooHot || verdict.chance < wish.chance;
+    const cold = missed ? undefined : later.findIndex((t) => !isStill(t));
+    // None cold is -1, and so the last one that was looked at.
+    const still = cold === undefined ? undefined : [departure, ...later].at(cold);
     return {
       course,
       ready: readyMembers(criteria, temps, parts, members),
       chance: verdict.chance,
       verdict,
-      missed: tooHot || verdict.chance < wish.chance,
+      startWithin: still === undefined ? undefined : still - departure,
+      missed,
+      missesWarm: tooHot || verdict.warm.chance < wish.chance,
       energy: bandOf(played.energy.subarray(played.energy.length - members)),
     };
   };

@@ -15,7 +15,7 @@ interface Move {
 
 /** Courses in which an aircraft is brought into the hangar, or leaves it before its time. */
 export function movesOf(way: Way): (caution: Caution) => ShapedCandidate[] {
-  const { plan, ground, inside, exit, movedUntil, attended, grid } = way;
+  const { plan, ground, inside, exit, movedUntil, attended, grid, unplug, rules } = way;
   const { hangar } = way.limits;
   // What somebody plugged in stays where it is until it is unplugged.
   if (hangar === undefined || (way.byHand && way.isOn)) return () => [];
@@ -23,18 +23,18 @@ export function movesOf(way: Way): (caution: Caution) => ShapedCandidate[] {
   const stayFrom = (t: number): Stay => (inside ? { from: undefined, to: t } : { from: t, to: exit });
   const cold = (t: number) => ({ blocks: [], stay: stayFrom(t) });
   const warm = (t: number) => {
-    const to = inside ? way.holder.unplug : Math.min(way.holder.unplug, exit);
+    const to = inside ? unplug : Math.min(unplug, exit);
     const blocks: Block[] = t + moveTime < to ? [{ from: t + moveTime, to }] : [];
     return { blocks, stay: stayFrom(t) };
   };
-  const heats = plan.heaters.length > 0 && (inside || !way.burns);
+  const heats = plan.heaters.length > 0 && (inside || !rules.outdoors);
   // A cart that does not heat is no cart: the aircraft's own way has that course already.
   const courses = [...(way.cart === undefined ? [cold] : []), ...(heats ? [warm] : [])];
   let known: readonly Move[] | undefined;
 
   function played(course: CourseFrom): Move {
     const answer = ground.answer(course, movedUntil);
-    answer.reach(inside ? () => false : enoughFor(plan.wish.chance, 1.2, 0));
+    answer.reach(inside ? () => false : enoughFor("least", plan.wish.chance, 1.2, 0));
     return { course, answer, outcomes: new Map() };
   }
 
@@ -44,7 +44,7 @@ export function movesOf(way: Way): (caution: Caution) => ShapedCandidate[] {
     const temps = Float64Array.from(ground.cold);
     answer.add(lead, 1, temps);
     const outcome = {
-      chance: ground.chance(temps),
+      chances: ground.chances(temps),
       energy: answer.energy(lead),
       wet: answer.wet(lead),
       tooHot: lead > answer.coolLead(),
@@ -53,7 +53,7 @@ export function movesOf(way: Way): (caution: Caution) => ShapedCandidate[] {
     return outcome;
   }
 
-  function candidatesOf(move: Move, caution: number): ShapedCandidate[] {
+  function candidatesOf(move: Move, caution: Caution): ShapedCandidate[] {
     const { course, answer } = move;
     if (answer.leadMost === 0) return [];
     const out: ShapedCandidate[] = [];
@@ -63,7 +63,8 @@ export function movesOf(way: Way): (caution: Caution) => ShapedCandidate[] {
       const lead = movedUntil - t;
       if (!(lead > 0)) continue;
       const done = course(t);
-      if (done.blocks.some((b) => b.to - b.from > way.longest)) break;
+      if (done.blocks.some((b) => b.to - b.from > rules.longest)) break;
+      if (!way.isAllowed(done)) continue;
       // Leaving a bay early makes room for others: any hour will do. Coming in, the latest that is enough.
       if (inside && !(attended(k) && (k % HOURLY === 0 || !attended(k + 1)))) continue;
       if (!inside && out.length > 0 && !attended(k)) continue;
@@ -77,6 +78,6 @@ export function movesOf(way: Way): (caution: Caution) => ShapedCandidate[] {
 
   return (caution) => {
     known ??= courses.map(played);
-    return known.flatMap((move) => candidatesOf(move, caution.get("moved") ?? 0));
+    return known.flatMap((move) => candidatesOf(move, caution));
   };
 }

@@ -32,7 +32,8 @@ export function afterPausesOf(ground: Ground, heat: () => Answer, wanted: number
   function played(topUp: number): Difference[] {
     const answer = heat();
     const end = answer.until;
-    const needed = answer.shortOf(wanted) ?? answer.leadMost / 2;
+    const needed =
+      answer.shortOf("warm-through", wanted) ?? answer.shortOf("least", wanted) ?? answer.leadMost / 2;
     return stopsFor(topUp).flatMap((stop) => {
       const lead = answer.leads().find((l) => l >= 1.3 * needed + stop) ?? answer.leadMost;
       const state = answer.stateAt(lead, stop);

@@ -1,10 +1,12 @@
 import { NumericalFailure } from "../planning/index.js";
+import type { Aim } from "../readiness/index.js";
 import type { Candidate, Course, Demand, Holder } from "./candidate.js";
 import { choose, everyonesBest } from "./choose.js";
 import { contenderOf, type List } from "./contender.js";
 import { type Costs, compareCosts, sumOfCosts } from "./costs.js";
 import { type PlayedCourse, wetTimeOf } from "./exact.js";
 import { type Cause, causeOf } from "./explain.js";
+import { filledUp } from "./fill-all.js";
 import { type Lift, triedLifts } from "./lifts.js";
 import { type Grid, gridOf } from "./limits.js";
 import type { BaseAircraft, BaseRequest } from "./request.js";
@@ -30,6 +32,7 @@ export interface AircraftCourse {
   readonly course: Course;
   readonly played: PlayedCourse;
   readonly missed: boolean;
+  readonly missesWarm: boolean;
   /** [s] */
   readonly wetTime: number;
   readonly demands: readonly Demand[];
@@ -79,7 +82,7 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
   const contenders = aircraft.map((a) => contenderOf(a, request, grid));
   const canMove = limits.hangar !== undefined || limits.carts.length > 0;
 
-  let scope: Scope = { contested: false, moves: false };
+  let scope: Scope = { contested: false, bothLines: false, moves: false };
   let lists: List[] = [];
   let chosen: readonly number[] = [];
   for (let round = 0; ; round++) {
@@ -88,7 +91,7 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
       return contender.list(scope);
     });
     if (!scope.contested && everyonesBest(fixed, lists, limits, grid) === undefined) {
-      scope = { contested: true, moves: false };
+      scope = { ...scope, contested: true };
       continue;
     }
     const choice = await choose(fixed, lists, limits, grid, solveMilp);
@@ -101,16 +104,17 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
     }
     chosen = choice.chosen;
     const options = chosen.map((i, a) => lists[a][i].option.candidate);
-    const isMissed = options.some((o) => o.missed);
-    if (isMissed && (!scope.contested || (!scope.moves && canMove))) {
-      scope = { contested: true, moves: scope.contested };
+    const wider = widerScope(scope, lists, options, canMove);
+    if (wider !== undefined) {
+      scope = wider;
       continue;
     }
     // What is missed anyway is played once, when nothing changes any more.
-    const tooGood = contenders.filter((contender, a) => {
-      if (options[a].missed) return false;
+    const tooGood = contenders.flatMap((contender, a) => {
+      if (options[a].missed) return [];
       if (!contender.isPlayed(options[a])) progress();
-      return contender.played(options[a]).missed;
+      const short = shortfall(options[a], contender.played(options[a]), contender.aircraft);
+      return short === undefined ? [] : [{ contender, shape: options[a].shape, ...short }];
     });
     if (round >= ROUNDS) break;
     if (tooGood.length === 0) {
@@ -118,15 +122,13 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
       const missed = contenders.filter((_, a) => options[a].missed);
       if (!missed.some((contender) => contender.lookCloser(scope))) break;
     }
-    for (const contender of tooGood) {
-      const { shape, ...course } = options[contenders.indexOf(contender)];
-      if (shape === undefined) continue;
-      const short = contender.aircraft.plan.wish.chance - contender.played(course).chance;
-      contender.distrust(shape, Math.max(CAUTION_LEAST, short));
+    for (const { contender, shape, aim, by } of tooGood) {
+      if (shape !== undefined) contender.distrust(aim, shape, Math.max(CAUTION_LEAST, by));
     }
   }
 
-  const picked = chosen.map((i, a) => lists[a][i]);
+  const filled = filledUp({ contenders, lists, chosen, fixed, limits, grid, progress });
+  const picked = filled.chosen.map((i, a) => filled.lists[a][i]);
   const courses = picked.map(({ option }, a): AircraftCourse => {
     const real = contenders[a].played(option.candidate);
     progress();
@@ -136,16 +138,16 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
       course: option.candidate,
       played: real,
       missed: real.missed,
+      missesWarm: real.missesWarm,
       wetTime: wetTimeOf(aircraft[a], option.candidate, limits),
       demands: option.demands,
-      alone: aloneBest(lists[a], request, grid),
-      cause: causeOf({ a, lists, chosen, fixed, parked: request.parked, limits, grid }),
+      alone: aloneBest(filled.lists[a], request, grid),
+      cause: causeOf({ a, ...filled, fixed, parked: request.parked, limits, grid }),
     };
   });
   const lifts = courses.some((c) => c.missed)
     ? await triedLifts({
-        lists,
-        chosen,
+        ...filled,
         request,
         grid,
         holders: contenders.map((c) => c.holder),
@@ -162,6 +164,38 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
   };
 }
 
+/**
+ * More to choose from, where somebody is short: heat in turns; then the least for those that could be warm through, so
+ * that others are at least ready; then moves and carts. Undefined when nobody is, or there is nothing more.
+ */
+function widerScope(
+  scope: Scope,
+  lists: readonly List[],
+  chosen: readonly Candidate[],
+  canMove: boolean,
+): Scope | undefined {
+  const isMissed = chosen.some((c) => c.missed);
+  const couldBeWarm = (a: number) => lists[a].some(({ option }) => !option.candidate.missesWarm);
+  const isShort = isMissed || chosen.some((c, a) => c.missesWarm && couldBeWarm(a));
+  if (isShort && !scope.contested) return { ...scope, contested: true };
+  if (isShort && !scope.bothLines) return { ...scope, bothLines: true };
+  if (isMissed && !scope.moves && canMove) return { ...scope, moves: true };
+  return undefined;
+}
+
+/** How much a course falls short, played, of the line that it was read to reach. */
+function shortfall(
+  read: Candidate,
+  { verdict, missed, missesWarm }: PlayedCourse,
+  { plan }: BaseAircraft,
+): { readonly aim: Aim; readonly by: number } | undefined {
+  if (missed) return { aim: "least", by: plan.wish.chance - verdict.chance };
+  if (!read.missesWarm && missesWarm) {
+    return { aim: "warm-through", by: plan.wish.chance - verdict.warm.chance };
+  }
+  return undefined;
+}
+
 /** The best with the base to itself. */
 function aloneBest(list: List, { limits }: BaseRequest, grid: Grid): Candidate {
   const possible = list.filter(({ option }) => isPossibleAlone(option, limits, grid));
@@ -170,8 +204,8 @@ function aloneBest(list: List, { limits }: BaseRequest, grid: Grid): Candidate {
 }
 
 function jointChance(courses: readonly AircraftCourse[]): number {
-  const members = Math.min(...courses.map((c) => c.played.ready.length));
+  const members = Math.min(...courses.map((c) => c.played.ready.least.length));
   let together = 0;
-  for (let m = 0; m < members; m++) if (courses.every((c) => c.played.ready[m] === 1)) together++;
+  for (let m = 0; m < members; m++) if (courses.every((c) => c.played.ready.least[m] === 1)) together++;
   return together / members;
 }

@@ -21,6 +21,7 @@ import {
   readScenarioDocument,
   sectionsBy,
 } from "../documents/index.js";
+import { CONTINUOUS_SHARE, continuousLimit } from "../logbook/index.js";
 import { type Course, electricPower } from "./candidate.js";
 import { heaterFits } from "./fits.js";
 import type { BaseLimits, Cart, Circuit } from "./limits.js";
@@ -62,8 +63,6 @@ export type BaseReading =
 const MINUTE = 60;
 /** [min] to take a heater from one aircraft to the next and set it up; project judgement. */
 const USUAL_CART_MOVE = 10;
-/** Continuous loads, of three hours and more, take at most this share of their breaker: NEC 210.20(A), from memory. */
-const USUAL_CONTINUOUS_SHARE = 0.8;
 const USUAL_MEMBERS = 200;
 const USUAL_SEED = 1;
 
@@ -114,7 +113,7 @@ export function readBaseDocument(
     fault(findings, ["aircraft"], "at least one with a departure that is wanted", "none");
   }
   if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
-  noteAssumptions(document, planned, members, findings);
+  noteAssumptions(document, planned, limits, members, findings);
   return {
     ok: true,
     document,
@@ -230,7 +229,7 @@ function limitsOf(document: BaseDocument, clock: Clock, findings: Findings): Bas
         id: c.id,
         name: c.name ?? c.id,
         breaker: c.limit_a,
-        currentMost: c.limit_a * (c.continuous_share ?? USUAL_CONTINUOUS_SHARE),
+        currentMost: continuousLimit(c, c.continuous_share),
         voltage: c.voltage_v,
         outlets: c.outlets,
         generator: c.generator ?? false,
@@ -322,7 +321,9 @@ function cartsFor(
   return known.flatMap((cart, index) => {
     const allowed = carts.find((c) => c.id === cart.id)?.aircraft;
     const may = allowed === undefined || allowed.includes(id);
-    return may && heaterFits(cart.heater, scenario.installation) ? [index] : [];
+    // A cart is called in as a remedy: never one that makers reject.
+    const isFit = cart.heater.rejected === undefined && heaterFits(cart.heater, scenario.installation);
+    return may && isFit ? [index] : [];
   });
 }
 
@@ -373,17 +374,21 @@ function refuseMoreThanThere(
 function noteAssumptions(
   document: BaseDocument,
   aircraft: readonly ReadBaseAircraft[],
+  limits: BaseLimits,
   members: number,
   { assumptions }: Findings,
 ): void {
   const shares = document.circuits.filter((c) => c.continuous_share === undefined);
   if (shares.length > 0) {
     assumptions.push(
-      `Circuits are planned up to ${USUAL_CONTINUOUS_SHARE * 100} % of their breaker, as for loads of three hours and more.`,
+      `Circuits are planned up to ${CONTINUOUS_SHARE * 100} % of their breaker, as for loads of three hours and more.`,
     );
   }
   if (document.ensemble?.members === undefined) {
     assumptions.push(`Chances are counted over ${members} drawn cases.`);
+  }
+  for (const { id, heater } of limits.carts) {
+    if (heater.rejected !== undefined) assumptions.push(`${id} is not planned: ${heater.rejected.text}`);
   }
   if (document.people === undefined) assumptions.push("Somebody is there at any hour: no hours are given.");
   if (document.hangar === undefined && aircraft.length > 0) {

@@ -1,5 +1,5 @@
 import { centralRun, NumericalFailure, type PlanRequest, type Ranking, tollOf } from "../planning/index.js";
-import { marginOf } from "../readiness/index.js";
+import { type Aim, marginOf } from "../readiness/index.js";
 import {
   type Draws,
   ENSEMBLE_TOLERANCE,
@@ -10,7 +10,7 @@ import {
   trajectory,
 } from "../simulation/index.js";
 import type { Block, Course, Stay } from "./candidate.js";
-import { changesOf, playedScenario, readyMembers, shareOf } from "./course-run.js";
+import { type ByAim, changesOf, playedScenario, readyMembers, shareOf } from "./course-run.js";
 import type { BaseLimits } from "./limits.js";
 
 // How an aircraft at departure answers to heat from some time on. It is played at a few times and read between them; heat
@@ -27,8 +27,8 @@ export interface Ground {
   readonly members: number;
   /** [K] at departure, nothing done, parts x members. */
   readonly cold: Float64Array;
-  /** Whether it is ready enough with temperatures [K] at departure. */
-  chance(temps: Float64Array): number;
+  /** How likely each line is reached with temperatures [K] at departure. */
+  chances(temps: Float64Array): ByAim<number>;
   /** [K] at departure after blocks, from a time [s] in their midst with its state [K]. */
   goOn(blocks: readonly Block[], from: number, state: Float64Array): Float64Array;
   /**
@@ -44,7 +44,7 @@ export interface Node {
   readonly lead: number;
   /** [K] at departure, less what it is with nothing done. */
   readonly rise: Float64Array;
-  readonly chance: number;
+  readonly chances: ByAim<number>;
   /** [J] middle of the members. */
   readonly energy: number;
   /** A ceiling is broken in the middle estimate. */
@@ -63,7 +63,7 @@ export interface Answer {
   /** [s] leads played, ascending. */
   leads(): number[];
   /** [s] the longest lead played that has less than a chance, up to the first that has it; undefined when none has it. */
-  shortOf(chance: number): number | undefined;
+  shortOf(aim: Aim, chance: number): number | undefined;
   /** [K] the state so long [s] before `until`, in what was played from a lead; undefined where it was not kept. */
   stateAt(lead: number, stop: number): Float64Array | undefined;
   /** Adds `factor` times the rise of a lead to `temps`. */
@@ -108,8 +108,9 @@ export function groundOf(
     return central;
   }
 
-  function chance(temps: Float64Array): number {
-    return shareOf(readyMembers(criteria, temps, parts, members));
+  function chances(temps: Float64Array): ByAim<number> {
+    const ready = readyMembers(criteria, temps, parts, members);
+    return { least: shareOf(ready.least), "warm-through": shareOf(ready["warm-through"]) };
   }
 
   function nodeAt(course: CourseFrom, until: number, lead: number, stops: readonly number[]): Node {
@@ -126,7 +127,7 @@ export function groundOf(
     return {
       lead,
       rise: temps.map((t, i) => t - cold[i]),
-      chance: chance(temps),
+      chances: chances(temps),
       energy: middle(energy),
       tooHot: done.blocks.length > 0 && ceilings.some((c) => brokenInTheMiddle(c, atUnplug)),
       kept: new Map(within.map((stop) => [stop, Float64Array.from(sampleAt(played, until - stop))])),
@@ -144,7 +145,7 @@ export function groundOf(
     parts,
     members,
     cold,
-    chance,
+    chances,
     goOn(blocks, from, state) {
       const done = { blocks, stay, heaters: plan.heaters };
       return sampleAt(play(run, plan, done, limits, state, [from, departure]), departure);
@@ -231,8 +232,8 @@ function answerOf(until: number, nodeAt: (lead: number) => Node, wetTime: (lead:
       return nodes.at(-1)?.lead ?? 0;
     },
     leads: () => nodes.map((node) => node.lead),
-    shortOf(chance) {
-      const first = nodes.findIndex((node) => node.chance >= chance);
+    shortOf(aim, chance) {
+      const first = nodes.findIndex((node) => node.chances[aim] >= chance);
       return first < 0 ? undefined : (nodes[first - 1]?.lead ?? 0);
     },
     stateAt: (lead, stop) => nodes.find((node) => node.lead === lead)?.kept.get(stop),
@@ -302,10 +303,10 @@ export function afterBlocks(ground: Ground, heat: Answer, blocks: readonly Block
 }
 
 /** Enough: a lead so many times, and so much, longer than the first that has the wanted chance. */
-export function enoughFor(wanted: number, times: number, more: number): (node: Node) => boolean {
+export function enoughFor(aim: Aim, wanted: number, times: number, more: number): (node: Node) => boolean {
   let reached: number | undefined;
-  return ({ lead, chance }) => {
-    if (reached === undefined && chance >= wanted) reached = lead;
+  return ({ lead, chances }) => {
+    if (reached === undefined && chances[aim] >= wanted) reached = lead;
     return reached !== undefined && lead >= Math.max(times * reached, reached + more);
   };
 }

@@ -1,8 +1,8 @@
 import type { Caution } from "../aircraft/index.js";
 import { type BasePlanDocument, rounded } from "../documents/index.js";
-import { JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR } from "../units/index.js";
+import { JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { localText } from "../weather/index.js";
-import { type Course, connectionOf, currentOf, deedsOf } from "./candidate.js";
+import { type Course, connectionsOf, currentOf, deedsOf } from "./candidate.js";
 import { BASE_CAUTIONS } from "./cautions.js";
 import { type BaseLimits, timeOf } from "./limits.js";
 import type { AircraftCourse, BasePlan } from "./plan.js";
@@ -67,8 +67,9 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
   function aircraftRow(one: AircraftCourse): BasePlanDocument["aircraft"][number] {
     const { aircraft, course, played, holder, alone } = one;
     const { wish } = aircraft.plan;
-    const plugged = connectionOf(course, holder, limits, plan.grid);
-    const { weakest, tooHot } = played.verdict;
+    const { weakest, warm, tooHot } = played.verdict;
+    const used =
+      course.blocks.length === 0 ? [] : course.heaters.flatMap((id) => holder.heaters.get(id) ?? []);
     const circuit = course.circuit === undefined ? null : limits.circuits[course.circuit].id;
     const cart = course.cart === undefined ? null : limits.carts[course.cart].id;
     return {
@@ -78,16 +79,28 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
       departure: stamp(wish.departure),
       wanted_chance: wish.chance,
       chance: played.chance,
-      chance_error: rounded(Math.sqrt((played.chance * (1 - played.chance)) / played.ready.length), 4),
+      chance_error: rounded(Math.sqrt((played.chance * (1 - played.chance)) / played.ready.least.length), 4),
+      aim: one.missesWarm ? "least" : "warm-through",
+      warm_chance: warm.chance,
       weakest: weakest.criterion.title,
       weakest_chance: weakest.chance,
+      warm_weakest: warm.weakest.criterion.title,
+      cover_off: stamp(wish.departure - wish.coverOffBefore),
+      start_within_min:
+        played.startWithin === undefined
+          ? null
+          : Math.round((played.startWithin + wish.coverOffBefore) / SECONDS_OF_MINUTE),
+      somebody_stays: used.some((h) => h.attended),
       too_hot: course.blocks.length === 0 ? [] : tooHot.map((v) => v.criterion.title),
       ...heatEnds(course),
       heat: course.blocks.map(({ from, to }) => ({ from: stamp(from), to: stamp(to) })),
       heaters: course.blocks.length === 0 ? [] : [...course.heaters],
       circuit,
       cart,
-      connected: plugged === undefined ? null : { from: stamp(plugged.from), to: stamp(plugged.to) },
+      connected: connectionsOf(course, holder, limits, plan.grid).map(({ from, to }) => ({
+        from: stamp(from),
+        to: stamp(to),
+      })),
       current_a: rounded(currentOf(course, holder, limits), 2),
       hangar: stayStamps(course),
       energy_kwh: {
@@ -204,24 +217,24 @@ function placeOf(of: string, index: number, limits: BaseLimits): string {
 
 /** What the heaters and covers in use ask for, and what sharing power, moving aircraft and generators do; each once. */
 function cautionsOf({ aircraft }: BasePlan, limits: BaseLimits): Caution[] {
-  const used = aircraft.flatMap(({ course, holder, aircraft: { plan } }) => [
-    ...(course.blocks.length === 0 ? [] : course.heaters).flatMap(
-      (id) => holder.heaters.get(id)?.cautions ?? [],
-    ),
-    ...plan.scenario.kit.covers
-      .filter((c) => plan.scenario.initial.configuration.coversOn.has(c.id))
-      .flatMap((c) => c.cautions),
-  ]);
-  const moved = aircraft.some(({ course }) => course.stay !== undefined);
-  const heated = aircraft.some(({ course }) => course.blocks.length > 0);
+  const used = aircraft.flatMap(({ course, holder }) =>
+    (course.blocks.length === 0 ? [] : course.heaters).flatMap((id) => holder.heaters.get(id) ?? []),
+  );
+  const watched = used.filter((h) => h.attended);
+  const covers = aircraft.flatMap(({ aircraft: { plan } }) =>
+    plan.scenario.kit.covers.filter((c) => plan.scenario.initial.configuration.coversOn.has(c.id)),
+  );
   const onGenerator = aircraft.some(
     ({ course }) => course.circuit !== undefined && limits.circuits[course.circuit].generator,
   );
+  // What can kill comes first: the first screen shows two or three.
   const all = [
-    ...(heated ? [BASE_CAUTIONS.circuit] : []),
+    ...watched.flatMap((h) => h.cautions),
     ...(onGenerator ? [BASE_CAUTIONS.generator] : []),
-    ...(moved ? [BASE_CAUTIONS.moving] : []),
-    ...used,
+    ...(aircraft.some(({ course }) => course.stay !== undefined) ? [BASE_CAUTIONS.moving] : []),
+    ...(used.length > 0 ? [BASE_CAUTIONS.circuit] : []),
+    ...used.flatMap((h) => [...(h.rejected === undefined ? [] : [h.rejected]), ...h.cautions]),
+    ...covers.flatMap((c) => c.cautions),
   ];
   return all.filter((caution, i) => all.findIndex((other) => other.text === caution.text) === i);
 }

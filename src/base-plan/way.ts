@@ -1,7 +1,9 @@
 import type { PlanRequest } from "../planning/index.js";
+import type { Aim } from "../readiness/index.js";
 import type { Draws } from "../simulation/index.js";
 import type { Block, Candidate, Course, Holder, Stay } from "./candidate.js";
-import { withCart } from "./course-run.js";
+import { type ByAim, withCart } from "./course-run.js";
+import { type HeaterRules, keepsRules, onBefore, rulesOf } from "./heater-rules.js";
 import { type BaseLimits, type Grid, peopleIn } from "./limits.js";
 import { STOPS } from "./pauses.js";
 import { type BaseAircraft, exitOf } from "./request.js";
@@ -19,19 +21,21 @@ export interface ShapedCandidate extends Candidate {
 export interface Scope {
   /** Whether others want the same circuits: if not, heat in turns is not looked at. */
   readonly contested: boolean;
+  /** Whether those that can be warm through are looked at on both lines: the least is for when not all can have more. */
+  readonly bothLines: boolean;
   /** Whether it may be moved into or out of the hangar early, and be heated by carts. */
   readonly moves: boolean;
 }
 
-/** What is added to the wanted chance of each shape, for what its predictions turned out to be short of. */
-export type Caution = ReadonlyMap<Shape, number>;
+/** What is added to the wanted chance on a line of a shape, for what its predictions turned out to be short of. */
+export type Caution = (aim: Aim, shape: Shape) => number;
 
 /** Starts before the latest that are kept for when somebody is too busy then. */
 export const SPARE_STARTS = 5;
 
 /** What a course brings, as read between courses played. */
 export interface Outcome {
-  readonly chance: number;
+  readonly chances: ByAim<number>;
   /** [J] */
   readonly energy: number;
   /** [s] */
@@ -53,10 +57,10 @@ export interface Way {
   readonly isOn: boolean;
   /** Heat comes and goes with somebody there. */
   readonly byHand: boolean;
-  /** A burner makes carbon monoxide: never in a hangar. */
-  readonly burns: boolean;
-  /** [s] longest that the heaters may be on. */
-  readonly longest: number;
+  /** What its heaters allow: a burner makes carbon monoxide, and never runs in a hangar. */
+  readonly rules: HeaterRules;
+  /** [s] when heat ends at the latest, wherever it stands. */
+  readonly unplug: number;
   /** [s] when heat ends at the latest, where it stands. */
   readonly end: number;
   /** [s] when it is out of the hangar at the latest. */
@@ -69,12 +73,13 @@ export interface Way {
   heat(): Answer;
   /** Whether anybody is there in a step. */
   attended(step: number): boolean;
-  /** @param caution added to the wanted chance */
+  /** Whether its heaters are on only as long, and where, they may be. */
+  isAllowed(course: Pick<Course, "blocks" | "stay">): boolean;
   candidate(
     course: Partial<Course> & { readonly blocks: readonly Block[] },
     shape: Shape,
     outcome: Outcome,
-    caution: number,
+    caution: Caution,
   ): ShapedCandidate;
 }
 
@@ -91,26 +96,29 @@ export function wayOf(
   const exit = exitOf(plan, limits);
   const inside = scenario.initial.configuration.place === "hangar";
   const stay: Stay | undefined = inside ? { from: undefined, to: exit } : undefined;
-  const end = inside ? Math.min(holder.unplug, exit) : holder.unplug;
-  const used = scenario.kit.heaters.filter((h) => plan.heaters.includes(h.id));
+  const onFor = onBefore(scenario);
+  const isOn = onFor !== undefined;
+  const rules = rulesOf(scenario.kit.heaters.filter((h) => plan.heaters.includes(h.id)));
+  const unplug = Math.min(holder.unplug, wish.departure - rules.pause);
+  const end = inside ? Math.min(unplug, exit) : unplug;
   const movedUntil = inside ? exit : exit - (limits.hangar?.moveTime ?? 0);
   const ground = groundOf(plan, draws, limits, stay, [...new Set([end, movedUntil])]);
   let heat: Answer | undefined;
   return {
-    ...{ plan, limits, grid, holder, cart, inside, end, exit, movedUntil, stay, ground },
-    isOn: scenario.initial.configuration.heatersOn.size > 0,
+    ...{ plan, limits, grid, holder, cart, inside, isOn, rules, unplug, end, exit, movedUntil, stay, ground },
     byHand: !aircraft.switched || cart !== undefined,
-    burns: used.some((h) => h.duct?.energy === "fuel"),
-    longest: 3600 * Math.min(...used.map((h) => h.longest_on_h), 1e6),
     heat() {
       if (heat === undefined) {
         heat = ground.answer((t) => ({ blocks: [{ from: t, to: end }], stay }), end, STOPS);
-        heat.reach(enoughFor(wish.chance, 1.2, 0));
+        heat.reach(enoughFor("least", wish.chance, 1.2, 0));
       }
       return heat;
     },
     attended: (step) => peopleIn(limits, grid, step) > 0,
-    candidate(course, shape, { chance, energy, wet, tooHot }, caution) {
+    isAllowed: (course) =>
+      keepsRules(rules, { course, onFor, departure: wish.departure, moveTime: limits.hangar?.moveTime ?? 0 }),
+    candidate(course, shape, { chances, energy, wet, tooHot }, caution) {
+      const misses = (aim: Aim) => tooHot || chances[aim] < Math.min(1, wish.chance + caution(aim, shape));
       const heated = course.blocks.reduce((sum, b) => sum + b.to - b.from, 0);
       return {
         circuit: undefined,
@@ -120,8 +128,9 @@ export function wayOf(
         givesUpOutlet: false,
         ...course,
         shape,
-        chance: tooHot ? 0 : chance,
-        missed: tooHot || chance < Math.min(1, wish.chance + caution),
+        chance: tooHot ? 0 : chances.least,
+        missed: misses("least"),
+        missesWarm: misses("warm-through"),
         harm: heated + wet,
         energy,
       };

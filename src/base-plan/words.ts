@@ -1,4 +1,5 @@
-import type { Obstacle } from "./explain.js";
+import { odds } from "../units/index.js";
+import type { Cause, Obstacle } from "./explain.js";
 import type { LimitChange } from "./lifts.js";
 import type { BaseLimits } from "./limits.js";
 import type { AircraftCourse, BasePlan } from "./plan.js";
@@ -13,26 +14,46 @@ export function explanationOf(
   limits: BaseLimits,
   clock: ClockText,
 ): string[] {
-  const { aircraft, cause, missed, played } = one;
-  const { name } = aircraft;
-  const weakest = played.verdict.weakest.criterion.title;
+  const { cause, missed } = one;
   const lines: string[] = [];
-  if (cause !== undefined) {
-    const why = cause.limits.map((o) => obstacleText(plan, o, limits, clock)).join(", and ");
-    lines.push(`${doingOf(one, clock)} ${why}.`);
-  }
-  if (missed && cause === undefined) {
-    const hot = played.verdict.tooHot[0];
-    lines.push(
-      hot === undefined
-        ? `No limit of the base stands in the way of ${name}: its own heat is not enough. Weakest point: ${weakest}. \`soakline plan\` tries what would help.`
-        : `No limit of the base stands in the way of ${name}: ${hot.criterion.title} would get too hot.`,
-    );
-  }
-  if (!missed && cause === undefined) {
-    lines.push(contentText(one, clock));
-  }
+  if (missed) lines.push(...missedText(plan, one, limits, clock));
+  else if (cause !== undefined) {
+    lines.push(`${doingOf(one, clock)} ${causeText(plan, cause, limits, clock)}.`);
+  } else lines.push(contentText(one, clock));
   return lines;
+}
+
+function causeText(plan: BasePlan, cause: Cause, limits: BaseLimits, clock: ClockText): string {
+  return cause.limits.map((o) => obstacleText(plan, o, limits, clock)).join(", and ");
+}
+
+/** Chances that are apart by less are told as one. */
+const ALIKE = 0.05;
+
+/** The true reason: what it could do with the base to itself, and what of that others take. */
+function missedText(
+  plan: BasePlan,
+  { aircraft, alone, cause, played, course }: AircraftCourse,
+  limits: BaseLimits,
+  clock: ClockText,
+): string[] {
+  const { name, plan: own } = aircraft;
+  const at = clock(own.wish.departure);
+  const hot = played.verdict.tooHot[0];
+  if (course.blocks.length > 0 && hot !== undefined) {
+    return [`${name} is not ready for ${at}: ${hot.criterion.title} would get too hot.`];
+  }
+  if (!alone.missed && cause !== undefined) {
+    return [`${name} is not ready for ${at} ${causeText(plan, cause, limits, clock)}.`];
+  }
+  const weakest = played.verdict.weakest.criterion.title;
+  const why =
+    own.heaters.length === 0
+      ? `${name} is not ready for ${at}: it has no heater to use.`
+      : `${name} is not ready for ${at}: its own heat is not enough, even with the base to itself: at best ${odds(alone.chance)}. Weakest point: ${weakest}.`;
+  if (cause === undefined || alone.chance - played.chance < ALIKE) return [why];
+  const less = causeText(plan, cause, limits, clock);
+  return [why, `Now ${odds(played.chance)}, ${less}.`];
 }
 
 /** Nothing better is to be had: because it has the best, or something as good as that. */
@@ -40,7 +61,7 @@ function contentText({ aircraft: { name }, course, alone }: AircraftCourse, cloc
   const [first] = course.blocks;
   if (first === undefined) {
     return course.stay === undefined
-      ? `${name} needs no heat.`
+      ? `${name}: heat is not required.`
       : `${name} is warm enough in the hangar, without its heater.`;
   }
   const same =
@@ -51,10 +72,9 @@ function contentText({ aircraft: { name }, course, alone }: AircraftCourse, cloc
     : `${name} is heated from ${clock(first.from)}, which costs it no more than what it would do with the base to itself.`;
 }
 
-/** "Wren waits until 04:10", "Wren is not ready for 12:00", ...: what differs from what it would do. */
-function doingOf({ aircraft, course, alone, missed }: AircraftCourse, clock: ClockText): string {
-  const { name, plan } = aircraft;
-  if (missed) return `${name} is not ready for ${clock(plan.wish.departure)}`;
+/** "Wren waits until 04:10", ...: what differs from what it would do. */
+function doingOf({ aircraft, course, alone }: AircraftCourse, clock: ClockText): string {
+  const { name } = aircraft;
   const first = course.blocks[0]?.from;
   const ideal = alone.blocks[0]?.from;
   if (course.stay !== undefined && course.stay.from !== undefined) {

@@ -139,8 +139,19 @@ const planned = record({
   wanted_chance: chance,
   chance,
   chance_error: z.number(),
-  weakest: z.string().meta({ description: "title of the criterion that holds least often" }),
+  aim: z
+    .enum(["least", "warm-through"])
+    .meta({ description: "the line that it reaches; ready and missed are judged on the least" }),
+  warm_chance: chance.meta({ description: "of being warm through" }),
+  weakest: z.string().meta({ description: "title of the weakest point, on the line of the least" }),
   weakest_chance: chance,
+  warm_weakest: z.string().meta({ description: "the same, warm through" }),
+  cover_off: stampSchema,
+  start_within_min: z.number().nullable().meta({
+    description:
+      "from covers off, with the wanted chance; up to half an hour after departure is looked at; null where missed",
+  }),
+  somebody_stays: z.boolean().meta({ description: "beside its heater, all the time it is on" }),
   too_hot: z.array(z.string()),
   plug_in: stampSchema.nullable().meta({ description: "when heat begins; null without heat" }),
   unplug: stampSchema.nullable(),
@@ -148,7 +159,7 @@ const planned = record({
   heaters: z.array(z.string()),
   circuit: z.string().nullable(),
   cart: z.string().nullable(),
-  connected: block.nullable().meta({ description: "when its plug is in an outlet" }),
+  connected: z.array(block).meta({ description: "when its plug is in an outlet" }),
   current_a: z.number(),
   hangar: record({ in: stampSchema.nullable(), out: stampSchema }).nullable(),
   energy_kwh: band,

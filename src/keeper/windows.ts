@@ -1,5 +1,11 @@
 import type { Heater } from "../index.js";
-import { type BaseState, type EventOf, unsafeSwitches } from "../logbook/index.js";
+import {
+  type BaseState,
+  CONTINUOUS_SHARE,
+  continuousLimit,
+  type EventOf,
+  unsafeSwitches,
+} from "../logbook/index.js";
 import { heatersOf, wattsOf } from "./heaters.js";
 
 /** When a switch is to be on, by the plan that stands. */
@@ -27,8 +33,8 @@ const LEAST_CHANCE = 0.5;
 
 /**
  * What the standing plans want of the switches. A heater that somebody has to stand by is left to them, a switch that is
- * not safe stays off, and a circuit
- * is never planned beyond its breaker: of windows that together take too much the one that begins last is left out.
+ * not safe stays off, and a circuit is never planned beyond what a continuous load may draw on its breaker: of windows that
+ * together take too much the one that begins last is left out.
  */
 export function windowsOf(state: BaseState, now: number): Windows {
   const refused: { aircraft: string; switch: string; reason: string }[] = [];
@@ -54,7 +60,8 @@ export function windowsOf(state: BaseState, now: number): Windows {
   const windows: typeof wanted = [];
   for (const window of wanted.sort((a, b) => a.from - b.from)) {
     const circuit = state.setUp.circuits.find(({ id }) => id === window.circuit);
-    const limit = circuit === undefined ? Number.POSITIVE_INFINITY : circuit.limit_a * circuit.voltage_v;
+    const limit =
+      circuit === undefined ? Number.POSITIVE_INFINITY : continuousLimit(circuit) * circuit.voltage_v;
     const beside = windows.filter(
       (w) => w.circuit === window.circuit && w.from < window.to && window.from < w.to,
     );
@@ -66,7 +73,7 @@ export function windowsOf(state: BaseState, now: number): Windows {
     );
     if (most <= limit) windows.push(window);
     else {
-      const reason = `${circuit?.name} would carry ${Math.round(most)} W, more than its ${Math.round(limit)} W`;
+      const reason = `${circuit?.name} would carry ${Math.round(most)} W, more than the ${Math.round(limit)} W that a continuous load may draw (${100 * CONTINUOUS_SHARE} % of its breaker)`;
       refused.push({ aircraft: window.aircraft, switch: window.switch, reason });
     }
   }

@@ -1,4 +1,5 @@
 export { canonicalText } from "./canonical.js";
+export { CONTINUOUS_SHARE, continuousLimit } from "./continuous-load.js";
 export { deriveBase } from "./derive.js";
 export {
   type EventKind,

@@ -26,14 +26,14 @@ function outsideContender() {
 }
 
 test("what is read as nearly sure is played before a departure is given up, and then counts as it is", () => {
-  const scope = { contested: true, moves: false };
+  const scope = { contested: true, bothLines: true, moves: false };
   const contender = outsideContender();
   const { chance: wanted } = contender.aircraft.plan.wish;
   const courses = () => contender.list(scope).map(({ option }) => option.candidate);
   expect(courses().some((course) => !course.missed)).toBe(true);
   expect(contender.list(scope)).toBe(contender.list(scope));
 
-  for (const shape of ["through", "early", "twice"] as const) contender.distrust(shape, 0.05);
+  for (const shape of ["through", "early", "twice"] as const) contender.distrust("least", shape, 0.05);
   const doubtful = courses().filter((course) => course.missed && course.chance >= wanted - 0.05);
   expect(doubtful.length).toBeGreaterThan(0);
   expect(doubtful.some((course) => contender.isPlayed(course))).toBe(false);

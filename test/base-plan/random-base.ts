@@ -102,6 +102,7 @@ function nothing(random: Random): Candidate {
     givesUpOutlet: false,
     chance,
     missed: true,
+    missesWarm: true,
     harm: 0,
     energy: 0,
   };
@@ -130,6 +131,7 @@ function randomCandidate(random: Random, holder: Holder, limits: BaseLimits): Ca
     givesUpOutlet: holder.switched && random.uniform() < 0.3,
     chance,
     missed: chance < 0.4,
+    missesWarm: chance < 0.7,
     harm: blocks.reduce((sum, b) => sum + b.to - b.from, 0) * random.uniform(),
     energy: 3.6e6 * random.uniform(),
   };

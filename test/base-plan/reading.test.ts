@@ -102,9 +102,19 @@ test.each<[string, unknown, RegExp]>([
     "more plugged in than may be planned",
     {
       ...lynx({ plugged_in: ["whole-engine-4", "battery-blanket-60"] }),
-      circuits: [{ ...EXAMPLE.circuits[0], limit_a: 2 }],
+      circuits: [{ ...EXAMPLE.circuits[0], limit_a: 2.4 }],
     },
-    /^aircraft: expected plugged in on ramp at most 1\.6 A.*received "2\.0 A"/,
+    /^aircraft: expected plugged in on ramp at most 1\.9 A.*received "2\.0 A"/,
+  ],
+  [
+    "a burner that is on in the hangar",
+    lynx({
+      place: "hangar",
+      kit: { heaters: ["ducted-fuel-12000"], covers: ["insulated-cover"] },
+      plugged_in: ["ducted-fuel-12000"],
+      want: { departure: "10:00", heaters: ["ducted-fuel-12000"] },
+    }),
+    /^aircraft\[0\]\.scenario\.plugged_in: expected ducted-fuel-12000 off in the hangar/,
   ],
   [
     "a file that is not there",
@@ -128,6 +138,24 @@ test.each<[string, unknown, RegExp]>([
   );
   expect(faults.join("\n")).toMatch(new RegExp(expected.source, "m"));
   expect(new Set(faults).size).toBe(faults.length);
+});
+
+test("carts go to engines they fit and are big enough for; one that makers reject goes to none, and says so", () => {
+  const carts = [
+    { id: "burner", heater: "ducted-fuel-12000" },
+    { id: "blower", heater: "ducted-electric-1500" },
+    { id: "small", heater: "in-cowl-400" },
+  ];
+  const reading = readBaseDocument({ ...EXAMPLE, carts });
+  if (!reading.ok) throw new Error(reading.issues.map(issueText).join("\n"));
+  // Marten's and Wren's engines are smaller than the 3 l that 12 kW are for.
+  expect(reading.aircraft.map(({ id, carts: of }) => [id, of])).toEqual([
+    ["lynx", [0, 1]],
+    ["heron", [0, 1]],
+    ["marten", [1]],
+    ["wren", [1]],
+  ]);
+  expect(reading.assumptions.join(" ")).toMatch(/small is not planned: /);
 });
 
 test("aircraft come from files too", () => {

@@ -4,10 +4,29 @@ import { windowsOf } from "../../src/keeper/windows.js";
 import type { BaseSetUp, HeaterSwitch, LogbookEvent } from "../../src/logbook/index.js";
 import { at, HOUR, OPENED, opening, stateOf } from "../base/example-base.js";
 
+/** The set-up with another heater on lynx and its switch. */
+function withHeater(heater: string): BaseSetUp {
+  return {
+    ...opening.setUp,
+    aircraft: opening.setUp.aircraft.map((one) =>
+      one.id === "lynx"
+        ? {
+            ...one,
+            kit: { ...one.kit, heaters: [heater] },
+            switches: one.switches.map((each) => ({ ...each, heaters: [heater] })),
+          }
+        : one,
+    ),
+  };
+}
+
+/** Its own in-cowl heater is attended; with a pad it can be switched. */
+const PADS = withHeater("sump-pad-220");
+
 /** Plans for the given aircraft, heating from and to [h] after the opening. */
 function planned(
   spans: Readonly<Record<string, readonly [number, number]>>,
-  setUp?: BaseSetUp,
+  setUp: BaseSetUp = PADS,
   outcome: { readonly status: "ready" | "not-reachable"; readonly chance: number } = {
     status: "ready",
     chance: 0.9,
@@ -16,7 +35,7 @@ function planned(
   const iso = (hours: number) => new Date(OPENED + hours * HOUR).toISOString();
   const plans = Object.entries(spans).flatMap(([aircraft, [from, to]]): LogbookEvent[] => {
     const of = opening.events.find((e) => e.kind === "departure-wanted" && e.aircraft === aircraft);
-    const heaters = opening.setUp.aircraft.find(({ id }) => id === aircraft)?.switches[0].heaters ?? [];
+    const heaters = setUp.aircraft.find(({ id }) => id === aircraft)?.switches[0].heaters ?? [];
     return [
       {
         ...{ ...at(0.5), kind: "plan-issued", aircraft, of: of?.id ?? "", status: outcome.status },
@@ -25,9 +44,8 @@ function planned(
       },
     ];
   });
-  const changed: LogbookEvent[] =
-    setUp === undefined ? [] : [{ ...at(0.1), kind: "set-up", base: setUp, id: randomUUID() }];
-  return stateOf([...opening.events, ...changed, ...plans]);
+  const changed: LogbookEvent = { ...at(0.1), kind: "set-up", base: setUp, id: randomUUID() };
+  return stateOf([...opening.events, changed, ...plans]);
 }
 
 test("the switch that feeds the planned heaters is wanted on from plug-in to unplug", () => {
@@ -65,15 +83,17 @@ test("a departure that cannot be met is heated for when it nearly can, and else 
   ]);
 });
 
-test("a circuit is never planned beyond its breaker: what begins last is left out and says so", () => {
-  const small = { ...opening.setUp, circuits: opening.setUp.circuits.map((c) => ({ ...c, limit_a: 4 })) };
+test("a circuit is never planned beyond 80 % of its breaker: what begins last is left out and says so", () => {
+  const small = { ...PADS, circuits: PADS.circuits.map((c) => ({ ...c, limit_a: 3.5 })) };
   const { windows, refused } = windowsOf(planned({ lynx: [10, 12], heron: [11, 14] }, small), OPENED + HOUR);
   expect(windows.map(({ aircraft }) => aircraft)).toEqual(["lynx"]);
   expect(refused).toEqual([
     {
       aircraft: "heron",
       switch: "lead",
-      reason: expect.stringMatching(/ramp circuit would carry \d+ W, more than its 920 W/),
+      reason: expect.stringMatching(
+        /ramp circuit would carry \d+ W, more than the 644 W that a continuous load may draw/,
+      ),
     },
   ]);
   const apart = windowsOf(planned({ lynx: [10, 11], heron: [11, 14] }, small), OPENED + HOUR);
@@ -81,18 +101,7 @@ test("a circuit is never planned beyond its breaker: what begins last is left ou
 });
 
 test("a heater that somebody has to stand by is not switched", () => {
-  const setUp: BaseSetUp = {
-    ...opening.setUp,
-    aircraft: opening.setUp.aircraft.map((one) =>
-      one.id === "lynx"
-        ? {
-            ...one,
-            kit: { ...one.kit, heaters: ["ducted-fuel-12000"] },
-            switches: one.switches.map((each) => ({ ...each, heaters: ["ducted-fuel-12000"] })),
-          }
-        : one,
-    ),
-  };
+  const setUp = withHeater("ducted-fuel-12000");
   const state = planned({ lynx: [10, 12] }, setUp);
   const lynx = state.aircraft.get("lynx");
   if (lynx?.plan === undefined) throw new Error("no plan");

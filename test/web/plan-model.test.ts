@@ -141,9 +141,14 @@ describe("heat on the lane", () => {
   });
 
   test("draws on the circuit once for each heater", () => {
-    const circuit = { id: "c", name: "ramp", limitA: 16, voltageV: 230, outlets: 4 } as Parameters<
-      typeof loadOf
-    >[0];
+    const circuit = {
+      id: "c",
+      name: "ramp",
+      limitA: 16,
+      continuousA: 12.8,
+      voltageV: 230,
+      outlets: 4,
+    } as Parameters<typeof loadOf>[0];
     const plan = aPlan({ plug_in: stamp(NOW), heating: { ...heating, stays_on: true } });
     const steps = loadOf(circuit, [{ ...on, circuit: "c" }], { wren: state(plan) }, AXIS, NOW);
     const most = Math.max(...steps.map(({ amps }) => amps));

@@ -23,7 +23,7 @@ export function lanes(plan: BasePlanDocument, style: Style): string[] {
       if (row.heat.some((h) => within(h.from.at_h, h.to.at_h))) return colors.yellow(look.heat);
       const { hangar, connected } = row;
       if (hangar !== null && within(hangar.in?.at_h ?? 0, hangar.out.at_h)) return colors.cyan(look.hangar);
-      if (connected !== null && within(connected.from.at_h, connected.to.at_h)) return look.plugged;
+      if (connected.some((c) => within(c.from.at_h, c.to.at_h))) return look.plugged;
       return " ";
     });
     return `${row.name.slice(0, NAMES - 1).padEnd(NAMES)}${look.bar}${cells.join("").trimEnd()}`;

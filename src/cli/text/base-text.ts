@@ -1,19 +1,48 @@
-import type { BasePlanDocument, StampDocument } from "../../index.js";
+import type { BasePlanDocument, Caution, StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { lanes } from "./base-lanes.js";
-import { assumed, cared, clock, DEFERENCE, day, list, percent, wrapped } from "./words.js";
+import { type Opening, screen } from "./opening.js";
+import { assumed, cared, clock, day, list, odds, percent, wrapped } from "./words.js";
 
 type Row = BasePlanDocument["aircraft"][number];
 
-/** A base plan for who works on the base: the night as lanes, what to do in order, then why. */
+/** A base plan for who works on the base: what each aircraft does and why not; behind it the night as lanes and tasks. */
 export function baseText(plan: BasePlanDocument, style: Style): string[] {
-  const { colors, width } = style;
-  const last = plan.aircraft.reduce((a, b) => (a.departure.at_h > b.departure.at_h ? a : b)).departure;
+  const last = lastOf(plan);
+  const table = [HEADING, ...plan.aircraft.flatMap((row) => aircraftLines(row, last, style))];
+  const [lift] = plan.lifts;
+  const opening: Opening = {
+    verdict: verdictOf(plan),
+    about: aboutOf(plan),
+    table,
+    facts: lift === undefined ? [] : [["Would help", liftText(lift, last)]],
+    cautions: [],
+  };
+  const room = SCREEN - screen(opening, () => [], { ...style, all: false }).length;
+  const cautions = fittingIn(plan.cautions, room, style);
+  return screen({ ...opening, cautions }, () => details(plan, style), style);
+}
+
+/** [lines] of a first screen. */
+const SCREEN = 24;
+
+/** Cautions that fit in so many lines, three at most, the gravest first. */
+function fittingIn(cautions: readonly Caution[], room: number, { width }: Style): Caution[] {
+  const kept: Caution[] = [];
+  let left = room;
+  for (const caution of cautions) {
+    const lines = wrapped(caution.text, width, "! ", "  ").length;
+    if (lines > left || kept.length === 3) continue;
+    kept.push(caution);
+    left -= lines;
+  }
+  return kept;
+}
+
+function details(plan: BasePlanDocument, style: Style): string[] {
+  const last = lastOf(plan);
   return [
-    ...wrapped(answerOf(plan), width).map((line) => colors.bold(line)),
-    ...wrapped(occasionOf(plan), width),
-    "",
-    colors.bold(`  ${"".padEnd(NAME)}plug in    unplug   start   chance  wanted   kWh  where`),
+    style.colors.bold(`  ${"".padEnd(NAME)}plug in    unplug   start   chance  warm    kWh  where`),
     ...plan.aircraft.map((row) => rowText(row, last, plan, style)),
     "",
     ...lanes(plan, style),
@@ -29,39 +58,88 @@ export function baseText(plan: BasePlanDocument, style: Style): string[] {
     ),
     ...list("To do", tasks(plan), style),
     "",
-    ...wrapped(comparison(plan), width),
+    ...wrapped(comparison(plan), style.width),
     ...list(
       "Not planned",
       plan.not_planned.map((name) => `${name}: no departure is wanted`),
       style,
     ),
-    ...assumed(plan.assumptions, style),
+    ...assumed([countedText(plan), ...plan.assumptions], style),
     ...list(
       "Doubtful input",
       plan.warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
       style,
     ),
     ...cared(plan.cautions, style),
-    "",
-    ...wrapped(DEFERENCE, width),
   ];
 }
 
 const NAME = 9;
+const INDENT = "          ";
+const HEADING = `${INDENT}start, heat, chance, minutes from covers off, weakest point`;
 
-function answerOf({ aircraft, status, message, joint_chance }: BasePlanDocument): string {
-  const together = aircraft.length === 1 ? "" : `; all together ${percent(joint_chance)}`;
-  if (status === "all-ready") {
-    return aircraft.length === 1
-      ? "Ready in time."
-      : `All ${aircraft.length} aircraft ready in time${together}.`;
-  }
-  const missed = aircraft.filter((row) => row.status === "missed").length;
-  return `${missed} of ${aircraft.length} ${missed === 1 ? "is" : "are"} ${message}${together}.`;
+function lastOf({ aircraft }: BasePlanDocument): StampDocument {
+  return aircraft.reduce((a, b) => (a.departure.at_h > b.departure.at_h ? a : b)).departure;
 }
 
-function occasionOf({ name, start, zone, members }: BasePlanDocument): string {
-  return `${name} from ${day(start)}, ${start.time.slice(11, 16)}, times in ${zone}. Chances over ${members} drawn cases under one weather.`;
+function verdictOf({ aircraft, joint_chance }: BasePlanDocument): string {
+  const missed = aircraft.filter((row) => row.status === "missed").map(({ name }) => name);
+  const together = aircraft.length === 1 ? "" : `; all together ${odds(joint_chance)}`;
+  if (missed.length > 0) {
+    const ready = aircraft.length - missed.length;
+    return `${ready} of ${aircraft.length} ready in time${together}. Not ready: ${missed.join(", ")}.`;
+  }
+  return aircraft.length === 1 ? "Ready in time." : `All ${aircraft.length} ready in time${together}.`;
+}
+
+function aboutOf({ name, start, zone }: BasePlanDocument): string {
+  return `${name}, from ${day(start)}, ${start.time.slice(11, 16)}, ${zone}`;
+}
+
+function countedText({ members }: BasePlanDocument): string {
+  return `Chances are counted over ${members} drawn cases under one weather.`;
+}
+
+/** What it does, in a line; below it what that hangs on, or why it is not ready. */
+function aircraftLines(row: Row, last: StampDocument, style: Style): string[] {
+  const { name, departure, chance, explanation, status } = row;
+  const mark = status === "ready" ? style.colors.green("ok") : style.colors.red("!!");
+  const first = wrapped(
+    `${clock(departure, last)} ${heatText(row, last)}, ${odds(chance)}`,
+    style.width,
+    `   ${name.slice(0, NAME - 3).padEnd(NAME - 2)}`,
+    INDENT,
+  );
+  const below = status === "ready" ? readyText(row, last) : explanation.join(" ");
+  return [`${mark}${first[0].slice(2)}`, ...first.slice(1), ...wrapped(below, style.width, INDENT, INDENT)];
+}
+
+/** Ways in and out of the hangar, and every time of heat. */
+function heatText({ heat, hangar, status }: Row, last: StampDocument): string {
+  const at = (stamp: StampDocument) => clock(stamp, last);
+  const [first, ...more] = heat;
+  const into = hangar?.in ? [`into the hangar ${at(hangar.in)}`] : [];
+  const out = hangar === null ? [] : [`out of the hangar ${at(hangar.out)}`];
+  if (first === undefined) {
+    return [...into, status === "ready" ? "heat not required" : "no heat", ...out].join(", ");
+  }
+  const again = more.map(({ from, to }) => `again ${at(from)} to ${at(to)}`);
+  return [...into, `plug in ${at(first.from)}, unplug ${at(first.to)}`, ...again, ...out].join(", ");
+}
+
+function readyText(row: Row, last: StampDocument): string {
+  const { cover_off, start_within_min, weakest, warm_weakest, aim, somebody_stays, warm_chance } = row;
+  const covers = `covers off ${clock(cover_off, last)}`;
+  const within = start_within_min === null ? covers : `${covers}, start within ${start_within_min} min`;
+  const isWarm = aim === "warm-through";
+  const point = `weakest point: ${shortTitle(isWarm ? warm_weakest : weakest)}`;
+  const line = isWarm ? "warm through" : `${odds(warm_chance)} warm through`;
+  return [within, line, point, ...(somebody_stays ? ["somebody must stay"] : [])].join("; ");
+}
+
+/** "cylinder heads, coldest, warm through": the part alone. */
+function shortTitle(title: string): string {
+  return title.split(",")[0];
 }
 
 function rowText(row: Row, day: StampDocument, plan: BasePlanDocument, { colors, width }: Style): string {
@@ -72,7 +150,7 @@ function rowText(row: Row, day: StampDocument, plan: BasePlanDocument, { colors,
     (row.unplug === null ? "" : clock(row.unplug, day)).padEnd(9),
     clock(row.departure, day).padEnd(8),
     percent(row.chance).padEnd(8),
-    percent(row.wanted_chance).padEnd(7),
+    percent(row.warm_chance).padEnd(7),
     row.energy_kwh.p50.toFixed(1).padStart(5),
   ];
   const text = cells.join("");
@@ -91,7 +169,7 @@ function placesOf({ circuit, cart, hangar }: Row, { circuits }: BasePlanDocument
 function liftText({ text, rescues }: BasePlanDocument["lifts"][number], day: StampDocument): string {
   const who = rescues.map(
     ({ name, chance, plug_in }) =>
-      `${name} ready with ${percent(chance)}${plug_in === null ? "" : `, plugged in at ${clock(plug_in, day)}`}`,
+      `${name} ready, ${odds(chance)}${plug_in === null ? "" : `, plugged in at ${clock(plug_in, day)}`}`,
   );
   return `${text}: ${who.join("; ")}`;
 }

@@ -1,3 +1,5 @@
+export { odds } from "../../index.js";
+
 import {
   type CriterionDocument,
   fahrenheitFromCelsius,
@@ -139,15 +141,6 @@ export function percent(share: number): string {
   if (share > 0.99 && share < 1) return `over${NBSP}99${NBSP}%`;
   if (share > 0 && share < 0.01) return `under${NBSP}1${NBSP}%`;
   return `${Math.round(share * 100)}${NBSP}%`;
-}
-
-/** A chance in cases, never more than was counted. @example odds(0.91) // "9 in 10" */
-export function odds(share: number): string {
-  if (share >= 0.995) return "over 99 in 100";
-  if (share >= 0.95) return `${Math.floor(share * 20 + 1e-9)} in 20`;
-  if (share >= 0.1) return `${Math.floor(share * 10 + 1e-9)} in 10`;
-  if (share >= 0.01) return `${Math.floor(share * 100 + 1e-9)} in 100`;
-  return "under 1 in 100";
 }
 
 /** How many of 100 cases, never more than was counted. @example ofHundred(0.888) // "88 of 100" */

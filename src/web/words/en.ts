@@ -200,10 +200,10 @@ export const en = {
     loadOf: (name: string) => `Load on the ${name}`,
     noLoad: "Nothing is plugged in or planned.",
     mostLoad: (most: string, limit: string) => `At most ${most} of ${limit}.`,
-    tooMuch: (at: string, amps: string) => `At ${at} it would be ${amps}: too much for the breaker.`,
+    tooMuch: (at: string, amps: string) => `At ${at} it would be ${amps}: more than 80 % of the breaker.`,
     tooFewOutlets: (at: string, who: string, outlets: number) =>
       `At ${at} ${who} need power at once, with ${outlets} outlets.`,
-    breaker: "breaker",
+    continuousLoad: "80 % of the breaker",
     powerRule: "Each aircraft is planned by itself; the load shows whether the plans fit together.",
   },
   weather: {

@@ -199,9 +199,9 @@ export const nb: Words = {
     loadOf: (name) => `Last på ${name}`,
     noLoad: "Ingenting har strøm eller er planlagt.",
     mostLoad: (most, limit) => `Høyst ${most} av ${limit}.`,
-    tooMuch: (at, amps) => `${at} ville det bli ${amps}: for mye for sikringen.`,
+    tooMuch: (at, amps) => `${at} ville det bli ${amps}: mer enn 80 % av sikringen.`,
     tooFewOutlets: (at, who, outlets) => `${at} trenger ${who} strøm samtidig, med ${outlets} uttak.`,
-    breaker: "sikring",
+    continuousLoad: "80 % av sikringen",
     powerRule: "Hvert fly er planlagt for seg; lasten viser om planene går opp sammen.",
   },
   weather: {

@@ -292,7 +292,8 @@ export interface BaseView {
 }
 
 export interface CircuitView extends Named {
-  readonly limitA: number;
+  /** [A] that a continuous load may draw on its breaker. */
+  readonly continuousA: number;
   readonly voltageV: number;
   readonly outlets: number;
 }

@@ -2,6 +2,7 @@ import { type Cover, coverById, type Heater, heaterById, installationById } from
 import {
   type AircraftState,
   type BaseState,
+  continuousLimit,
   type UnsafeSwitches,
   unsafeSwitches,
 } from "../../logbook/index.js";
@@ -39,7 +40,7 @@ export function baseView(state: BaseState, now: number): BaseView {
     hasHangar: setUp.hangar !== undefined,
     circuits: setUp.circuits.map(({ id, name, limit_a, voltage_v, outlets }) => ({
       ...{ id, name, outlets },
-      limitA: limit_a,
+      continuousA: continuousLimit({ limit_a }),
       voltageV: voltage_v,
     })),
     aircraft: [...state.aircraft.values()].map((aircraft) =>

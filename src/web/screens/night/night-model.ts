@@ -212,10 +212,10 @@ export function isVain(plan: KnownPlan | undefined): boolean {
   return plan !== undefined && plan.status === "not-reachable" && plan.chance < 0.5;
 }
 
-/** Steps in which more hang on the circuit than it has outlets for, or more than its breaker bears. */
-export function overloads({ limitA, outlets }: CircuitView, steps: readonly LoadStep[]) {
+/** Steps in which more hang on the circuit than it has outlets for, or more than a continuous load may draw on its breaker. */
+export function overloads({ continuousA, outlets }: CircuitView, steps: readonly LoadStep[]) {
   return {
-    amps: steps.filter(({ amps }) => amps > limitA),
+    amps: steps.filter(({ amps }) => amps > continuousA),
     outlets: steps.filter(({ who }) => who.length > outlets),
   };
 }
