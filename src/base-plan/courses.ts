@@ -23,6 +23,8 @@ const START_STRIDE = 4;
 const SHORTEST_MOST = 24;
 /** [steps] second blocks that are looked at. */
 const TOP_UPS = [3, 9];
+/** [s] longest that it is heated only to be warm through: an engine that is not by then gains hardly more. Project judgement. */
+const WARM_MOST = 12 * 3600;
 /** [steps] the first of two blocks, at least: nobody walks out for less. */
 const FIRST_LEAST = 3;
 const PAUSE_STRIDE = 3;
@@ -219,8 +221,11 @@ export function coursesOf(way: Way): (scope: Scope, aim: Aim, caution: Caution) 
     const none = isFixed ? [] : [way.candidate({ blocks: [] }, "none", cold, caution)];
     if (cannot || none.some((c) => !c.missed)) return none;
     // Heat that stops early has to begin earlier: the answer must reach further back.
-    if (scope.contested) way.heat().reach(enoughFor(aim, wish.chance, 2, 10_800));
-    else way.heat().reach(enoughFor(aim, wish.chance, 1.2, 0));
+    const wanted = Math.min(1, wish.chance + caution(aim, "through"));
+    const most = aim === "least" ? undefined : WARM_MOST;
+    if (scope.contested) way.heat().reach(enoughFor(aim, wish.chance, 2, 10_800), most);
+    // By hand somebody may be there only some time before the latest start.
+    else way.heat().reach(enoughFor(aim, wanted, byHand ? 1.2 : 1, 0), most);
     return [...none, ...search(scope, aim, caution)];
   };
 }

@@ -56,8 +56,8 @@ export interface Node {
 /** The answer to something done from a time on; leads are [s] before `until`. */
 export interface Answer {
   readonly until: number;
-  /** Plays on, from ever longer leads, until a node is `enough` or there is no more time. */
-  reach(enough: (node: Node) => boolean): void;
+  /** Plays on, from ever longer leads up to `most` [s], until a node is `enough` or there is no more time. */
+  reach(enough: (node: Node) => boolean, most?: number): void;
   /** [s] the longest lead played; 0 when there is no time for it. */
   readonly leadMost: number;
   /** [s] leads played, ascending. */
@@ -216,11 +216,11 @@ function answerOf(until: number, nodeAt: (lead: number) => Node, wetTime: (lead:
   };
   return {
     until,
-    reach(enough) {
+    reach(enough, most = Number.POSITIVE_INFINITY) {
       if (nodes.some(enough)) return;
       for (const lead of leads.slice(nodes.length)) {
         const last = nodes.at(-1);
-        if (last !== undefined && settled) return;
+        if (last !== undefined && (settled || lead > most)) return;
         const node = nodeAt(lead);
         settled = last !== undefined && meanOf(node.rise) < SETTLED * meanOf(last.rise);
         nodes.push(node);

@@ -7,7 +7,7 @@ import { type HeaterRules, keepsRules, onBefore, rulesOf } from "./heater-rules.
 import { type BaseLimits, type Grid, peopleIn } from "./limits.js";
 import { STOPS } from "./pauses.js";
 import { type BaseAircraft, exitOf } from "./request.js";
-import { type Answer, enoughFor, type Ground, groundOf } from "./response.js";
+import { type Answer, type Ground, groundOf } from "./response.js";
 
 /** How a course is made, for what its predictions are worth. */
 export type Shape = "none" | "through" | "early" | "twice" | "moved";
@@ -69,7 +69,7 @@ export interface Way {
   readonly movedUntil: number;
   readonly stay: Stay | undefined;
   readonly ground: Ground;
-  /** The answer to heat until `end`; played at first use, from as far back as the wanted chance takes. */
+  /** The answer to heat until `end`; played at first use, from as far back as is asked for. */
   heat(): Answer;
   /** Whether anybody is there in a step. */
   attended(step: number): boolean;
@@ -110,7 +110,6 @@ export function wayOf(
     heat() {
       if (heat === undefined) {
         heat = ground.answer((t) => ({ blocks: [{ from: t, to: end }], stay }), end, STOPS);
-        heat.reach(enoughFor("least", wish.chance, 1.2, 0));
       }
       return heat;
     },
