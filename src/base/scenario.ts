@@ -81,7 +81,9 @@ function fromNow(state: BaseState, aircraft: AircraftState, options: ScenarioOpt
       : departure === undefined
         ? [WITHOUT_DEPARTURE, 3, 1]
         : BEYOND.map((beyond) => Math.min(LONGEST, Math.ceil(4 * (until + beyond)) / 4));
-  const standing = standingAt(aircraft, start);
+  // What was done within this minute has been done: heat that is on is none that is still to come.
+  const known = Math.max(start, options.now);
+  const standing = standingAt(aircraft, known);
   const { estimate } = options;
   const reasons: string[] = [];
   for (const event of state.forecasts) {
@@ -92,10 +94,10 @@ function fromNow(state: BaseState, aircraft: AircraftState, options: ScenarioOpt
     }
     for (const hours of reaches) {
       const document: ScenarioDocument = {
-        ...common(state, aircraft, standing, start, options),
+        ...common(state, aircraft, standing, { start, known }, options),
         ...{ start: isoOf(start), hours, weather },
         ...(estimate === undefined ? {} : { initial: initialFrom(estimate) }),
-        ...eventsOf(aircraft, start, start + hours * MS_OF_HOUR),
+        ...eventsOf(aircraft, known, start + hours * MS_OF_HOUR),
         ...(departure === undefined ? {} : { want: wantOf(aircraft, departure, start) }),
       };
       const reading = readScenarioDocument(document);
@@ -138,7 +140,7 @@ function fromAnchor(state: BaseState, aircraft: AircraftState, options: Scenario
   const isFromAnchor = start === anchor.at;
   const standing = standingAt(aircraft, start);
   const document: ScenarioDocument = {
-    ...common(state, aircraft, standing, start, options),
+    ...common(state, aircraft, standing, { start, known: start }, options),
     start: isoOf(start),
     hours: Math.min(LONGEST, (until - start) / MS_OF_HOUR),
     // Where the run begins later than what is known, the engine is taken from the air, and the document says so.
@@ -162,7 +164,7 @@ function common(
   { setUp: base }: BaseState,
   aircraft: AircraftState,
   { place, coversOn, heatersOn }: Standing,
-  at: number,
+  { start, known }: { readonly start: number; readonly known: number },
   { members = MEMBERS }: ScenarioOptions,
 ): Common {
   const { setUp } = aircraft;
@@ -177,7 +179,7 @@ function common(
     place,
     fitted: { covers: coversOn },
     plugged_in: heatersOn,
-    ...(since === undefined || since >= at ? {} : { plugged_in_since: isoOf(since) }),
+    ...(since === undefined || since > known ? {} : { plugged_in_since: isoOf(Math.min(since, start)) }),
     ...(base.hangar === undefined ? {} : { hangar: { air_c: base.hangar.air_c } }),
     ...(base.roughness_m === undefined ? {} : { site: { roughness_m: base.roughness_m } }),
     ...(setUp.limits === undefined ? {} : { limits: setUp.limits }),

@@ -33,9 +33,10 @@ export function heatedPast(
   weather: WeatherSeries,
 ): HeatedPast | undefined {
   const duration = STEP * Math.ceil(Math.min(heatedFor, LONGEST_PLAYED * SECONDS_OF_HOUR) / STEP);
+  if (duration === 0) return undefined;
   const at = start - duration;
   const cut = cutSeries(weather, at, start, LONGEST_PLAYED + 24);
-  if (duration === 0 || !cut.ok) return undefined;
+  if (!cut.ok) return undefined;
   const { configuration, site } = aircraft;
   const tempAir = configuration.place === "hangar" ? site.tempHangar : weatherAt(cut.series, at).tempAir;
   const scenario: Scenario = {

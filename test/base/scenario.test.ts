@@ -58,6 +58,22 @@ test("a scenario from the anchor carries every change since, one from now how it
   expect(present.fitted?.covers).toEqual([]);
 });
 
+test("a plug that went in within this minute is heat that is on, not heat still to come", () => {
+  const state = stateOf([
+    ...opening.events,
+    { ...at(3 + 20 / 3600), kind: "plugged-in", aircraft: "lynx", heaters: ["whole-engine-4"] },
+  ]);
+  const document = documentOf(scenarioOf(state, "lynx", { now: now + 40_000, from: "now" }));
+  expect(document).toMatchObject({
+    start: new Date(now).toISOString(),
+    plugged_in: ["whole-engine-4"],
+    plugged_in_since: new Date(now).toISOString(),
+    events: [],
+  });
+  const reading = readScenarioDocument(document);
+  expect(reading.ok && reading.scenario.initial.heatedFor).toBe(0);
+});
+
 test("without a forecast, or with one that ends before the departure, it says so by name", () => {
   const none = scenarioOf(stateOf(withoutForecast), "lynx", { now, from: "now" });
   expect(none).toEqual({ ok: false, reason: expect.stringMatching(/no forecast was entered/) });

@@ -148,8 +148,8 @@ export async function firstAircraft(page: Page): Promise<void> {
 /** The demo base with its first plans. */
 export async function openDemo(page: Page): Promise<void> {
   await page.getByRole("button", { name: /look at the demo/i }).click();
-  await page.getByRole("slider", { name: "Departure of Wren" }).waitFor({ timeout: 60_000 });
-  await page.locator(".placard .main", { hasText: "Plug in Lynx at" }).waitFor({ timeout: 60_000 });
+  await page.getByRole("slider", { name: "Departure of Wren" }).waitFor({ timeout: 120_000 });
+  await page.locator(".placard .main", { hasText: "Plug in Lynx at" }).waitFor({ timeout: 120_000 });
 }
 
 /** No plan is being worked on. */

@@ -16,7 +16,8 @@ describe.skipIf(withoutBrowser)("the main flows", () => {
   let site: Site;
   beforeAll(async () => {
     site = await openSite();
-  }, 120_000);
+    // Another test file may be building the app first.
+  }, 300_000);
   afterAll(() => site?.close());
 
   test("a departure moved by keys alone is planned anew, kept, and written into the logbook", {

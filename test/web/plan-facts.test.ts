@@ -13,7 +13,7 @@ const reader = {
   units: { temp: "c", wind: "kt", language: "en-GB" },
 } as const;
 const facts = (plan: PlanDocument, aircraft = AIRCRAFT) =>
-  factsOf(aircraft, plan, en, reader).map(({ label, texts }) => [label, ...texts].join(" | "));
+  factsOf(aircraft, plan, en, reader).map(({ label, texts }) => plain([label, ...texts].join(" | ")));
 const verdict = (plan: PlanDocument, words = en) => verdictOf("Wren", plan, words, reader);
 const onFor = (on_h: number, stays_on: boolean) => ({
   ...{ heaters: ["pad"], since: stamp(NOW - on_h * HOUR), on_h, longest_on_h: 24, stays_on, wet_h: 3 },
@@ -25,7 +25,7 @@ describe("the first screen of a plan", () => {
     expect(plain(verdict(plan))).toBe(
       "Plug in Wren at 07:00, unplug at 09:45, start at 10:00. Chance 9 in 10.",
     );
-    expect(facts(plan).map(plain)).toEqual([
+    expect(facts(plan)).toEqual([
       "Plug in | 07:00 at the latest, for the least that the maker asks",
       "Unplug | 09:45, 15 min before the start",
       "Then | covers off at 09:50, start within 25 min",

@@ -25,7 +25,7 @@ export const AIRCRAFT: AircraftView = {
   ],
   covers: [],
   departures: [{ id: "d", departure: START, pulledOut: false, heaters: ["pad"] }],
-  ...{ readings: [], switches: [], faults: [] },
+  ...{ readings: [], faults: [], switches: [] },
 };
 
 const CRITERION: PlanDocument["criteria"][number] = {

@@ -18,7 +18,8 @@ describe.skipIf(withoutBrowser)("every screen", () => {
   let site: Site;
   beforeAll(async () => {
     site = await openSite();
-  }, 120_000);
+    // Another test file may be building the app first.
+  }, 300_000);
   afterAll(() => site?.close());
 
   describe.each([

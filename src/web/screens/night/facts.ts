@@ -177,7 +177,7 @@ function lines(said: Said): Fact[] {
     const odds = w.odds(chance);
     const at =
       plug_in === null ? (reached ? f.withoutHeat : f.notWithoutHeat) : f.plugInAt(clock(said, plug_in));
-    const kwh = plug_in === null ? "" : `, ${numberText(energy_kwh, said.reader.units, 1)} kWh`;
+    const kwh = plug_in === null ? "" : `, ${numberText(energy_kwh, said.reader.units, 1)}\u00a0kWh`;
     return `${at}, ${reached ? odds : f.atBest(odds)}${kwh}`;
   };
   const isHeated = plan.plug_in !== null;
