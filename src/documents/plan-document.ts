@@ -85,7 +85,8 @@ function listedHeaters({ barred, heating }: Plan, { heaters }: WishWithHeaters):
 function runningHeaters(plan: Plan, want: WishWithHeaters, { scenario }: ReadScenario): string[] {
   const { lines } = plan;
   const isPluggedIn = [plan, lines.least, lines.warmThrough].some(({ plugIn }) => plugIn !== undefined);
-  return [...(isPluggedIn ? listedHeaters(plan, want) : []), ...heatersUsed(scenario)];
+  const now = plan.heating?.heaters.map(({ id }) => id) ?? [];
+  return [...(isPluggedIn ? listedHeaters(plan, want) : []), ...now, ...heatersUsed(scenario)];
 }
 
 function heaterDocument(heater: Heater, plan: Plan): PlanDocument["heaters"][number] {
