@@ -67,13 +67,30 @@ function heatingNow(request: PlanRequest): HeatingNow | undefined {
   if (heaters.length === 0) return undefined;
   const longest = SECONDS_OF_HOUR * Math.min(...heaters.map((h) => h.longest_on_h));
   const onFor = initial.heatedFor;
-  const unplug = request.wish.departure - unplugBeforeOf(request);
-  const inAll = (onFor ?? 0) + unplug;
   const staysOn =
-    inAll <= longest &&
     outdoorsSince(request, heaters) <= 0 &&
-    heaters.every((h) => !isTooSmall(installation, h) && !isCutShort(h, inAll, request));
+    heaters.every((heater) => {
+      const inAll = (onFor ?? 0) + endOf(request, heater);
+      return (
+        inAll <= heater.longest_on_h * SECONDS_OF_HOUR &&
+        !isTooSmall(installation, heater) &&
+        !isCutShort(heater, inAll, request)
+      );
+    });
   return { heaters, onFor, longest, staysOn, wet: initial.wetFor };
+}
+
+/** [s] when heat that is on ends: as planned, or earlier by somebody who unplugs it. */
+function endOf(request: PlanRequest, { id }: Heater): number {
+  const unplugged = unpluggings(request.scenario, id);
+  return Math.min(request.wish.departure - unplugBeforeOf(request), ...unplugged);
+}
+
+/** [s] at which the scenario's own events unplug a heater. */
+function unpluggings({ events }: Scenario, id: string): number[] {
+  return events.flatMap(({ at, change }) =>
+    change.do === "unplug" && change.heaters.includes(id) ? at : [],
+  );
 }
 
 /** Whether heating by hand would end before its least time, or without the pause that the makers ask for. */
@@ -133,9 +150,7 @@ function restedSince(request: PlanRequest, { id, longest_on_h }: Heater): number
   // What goes off now after nobody knows how long counts as on too long.
   const before = wasOn ? (heating.onFor ?? (goesOff ? Number.POSITIVE_INFINITY : 0)) : 0;
   const goes = goesOff ? [{ from: -before, to: 0 }] : [];
-  const unplugged = scenario.events.flatMap(({ at, change }) =>
-    change.do === "unplug" && change.heaters.includes(id) && at < unplug ? at : [],
-  );
+  const unplugged = unpluggings(scenario, id).filter((at) => at < unplug);
   let from: number | undefined;
   for (const entry of timelineOf(scenario.initial.configuration, scenario.events)) {
     if (entry.from >= unplug) break;
