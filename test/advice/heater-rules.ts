@@ -2,6 +2,7 @@ import { HEATERS, type Heater } from "../../src/aircraft/index.js";
 import type { AnswerDocument } from "../../src/documents/answer-document.js";
 import { isTooSmall } from "../../src/planning/index.js";
 import { type Advice, heatSpans, isInside, isInsideBy, STAMP, trueHeater } from "./heat-spans.js";
+import { changesOf } from "./replay.js";
 
 /** [h] a heater that was on too long has to rest before it is a new go; project judgement. */
 const REST = 1;
@@ -92,7 +93,13 @@ export function remediesWithinLimits(advice: Advice): string[] {
     const named = HEATERS.find(({ name }) => text === `heat with: ${name}`);
     const isHangar = /hangar/.test(text) && named === undefined;
     if (/heat with/.test(text) && named === undefined) found.push("a heater that nobody knows");
-    const used = named === undefined ? wished.filter((h) => !(isHangar && h.runs === "outdoors")) : [named];
+    // Inside a burner may not run, unless the scenario's own events bring the aircraft out again in time.
+    const brought = changesOf(plan.happenings);
+    if (isHangar) brought.unshift({ at: 0, change: { do: "move", to: "hangar" } });
+    const inside = (from: number, to: number) => isInsideBy(read, brought, from, to);
+    const mayRun = ({ runs }: Heater) =>
+      !isHangar || runs === "anywhere" || !inside(plug_in?.at_h ?? 0, plan.unplug.at_h);
+    const used = named === undefined ? wished.filter(mayRun) : [named];
     if (named !== undefined) {
       if (named.rejected !== undefined) found.push(`${named.id}, which makers reject`);
       if (isTooSmall(installation, named)) found.push(`${named.id} for an engine too small for it`);
@@ -105,7 +112,7 @@ export function remediesWithinLimits(advice: Advice): string[] {
     const pause = Math.max(...used.map((h) => (h.procedure?.pause_min ?? 0) / 60), unplugBefore(advice));
     const unplug = plan.departure.at_h - pause;
     for (const heater of used.filter((h) => !isOnAlready(advice, h)))
-      found.push(...beyond((a, b) => isInside(advice, a, b), heater, plug_in.at_h, unplug));
+      found.push(...beyond(inside, heater, plug_in.at_h, unplug));
     return found.map((what) => `remedy ${text}: ${what}`);
   });
 }
