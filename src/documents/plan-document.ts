@@ -6,7 +6,14 @@ import { celsiusFromKelvin, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/
 import { answerDocument, kwh } from "./answer-document.js";
 import { courseDocument } from "./course-document.js";
 import { firstCautions } from "./first-cautions.js";
-import { happeningsOf, headerOf, type ResultContext, rounded, stampOf } from "./result-header.js";
+import {
+  happeningsOf,
+  headerOf,
+  heatersUsed,
+  type ResultContext,
+  rounded,
+  stampOf,
+} from "./result-header.js";
 import type { PlanDocument, StampDocument } from "./result-schema.js";
 import type { ReadScenario } from "./scenario-reading.js";
 import { startOfCourse } from "./start-document.js";
@@ -16,8 +23,10 @@ import type { WishWithHeaters } from "./wish-reading.js";
 export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultContext): PlanDocument {
   const { read } = context;
   const at = (t: number) => stampOf(read, t);
-  const barred = plan.barred.map(({ heater }) => heater.id);
-  const used = read.scenario.kit.heaters.filter((h) => want.heaters.includes(h.id) && !barred.includes(h.id));
+  const { kit } = read.scenario;
+  const listed = listedHeaters(plan, want);
+  const used = kit.heaters.filter((h) => listed.includes(h.id));
+  const running = runningHeaters(plan, want, read);
   const heaters = used.map((heater) => heaterDocument(heater, plan));
   const briefing = startOfCourse(plan.course, plan.departure, context);
   const { coversOn } = configurationAt(
@@ -25,15 +34,12 @@ export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultC
     plan.coverOff,
   );
   return {
-    ...headerOf(
-      context,
-      used.map((h) => h.id),
-    ),
+    ...headerOf(context, running),
     kind: "plan",
     ...answerDocument(plan, want.wish.chance, read),
     heaters,
     first_cautions: firstCautions(
-      plan.plugIn === undefined && plan.heating === undefined ? [] : used,
+      kit.heaters.filter((h) => running.includes(h.id)),
       heaters,
       briefing,
       coversOn.size > 0,
@@ -67,6 +73,20 @@ export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultC
     happenings: happeningsOf(read, plannedChanges(plan, want, read)),
     course: courseDocument(plan.course, context),
   };
+}
+
+/** Heaters that the plan may use, and those it leaves on. */
+function listedHeaters({ barred, heating }: Plan, { heaters }: WishWithHeaters): string[] {
+  const kept = heating?.staysOn ? heating.heaters.map(({ id }) => id) : [];
+  return [...heaters.filter((id) => !barred.some(({ heater }) => heater.id === id)), ...kept];
+}
+
+/** Heaters that are on at some time: by the plan or by what it leaves to choose, now, or by the scenario's own events. */
+function runningHeaters(plan: Plan, want: WishWithHeaters, { scenario }: ReadScenario): string[] {
+  const { lines } = plan;
+  const isPluggedIn = [plan, lines.least, lines.warmThrough].some(({ plugIn }) => plugIn !== undefined);
+  const now = plan.heating?.heaters.map(({ id }) => id) ?? [];
+  return [...(isPluggedIn ? listedHeaters(plan, want) : []), ...now, ...heatersUsed(scenario)];
 }
 
 function heaterDocument(heater: Heater, plan: Plan): PlanDocument["heaters"][number] {
@@ -123,17 +143,16 @@ export function plannedChanges(
 ): TimedChange[] {
   const before = configurationAt(timelineOf(scenario.initial.configuration, scenario.events), plan.coverOff);
   const covers = [...before.coversOn];
-  const changes: TimedChange[] = [...scenario.events];
-  const on = plan.heating?.heaters.map(({ id }) => id) ?? [];
   const barred = plan.barred.map(({ heater }) => heater.id);
   const used = heaters.filter((id) => !barred.includes(id));
-  if (plan.heating !== undefined) {
-    changes.push({ at: plan.heating.staysOn ? plan.unplug : 0, change: { do: "unplug", heaters: on } });
+  const changes: TimedChange[] = [];
+  if (plan.heating?.staysOn === false) {
+    changes.push({ at: 0, change: { do: "unplug", heaters: plan.heating.heaters.map(({ id }) => id) } });
   }
-  if (plan.plugIn !== undefined) {
-    changes.push({ at: plan.plugIn, change: { do: "plug-in", heaters: used } });
-    changes.push({ at: plan.unplug, change: { do: "unplug", heaters: used } });
-  }
+  changes.push(...scenario.events);
+  if (plan.plugIn !== undefined) changes.push({ at: plan.plugIn, change: { do: "plug-in", heaters: used } });
+  const on = configurationAt(timelineOf(scenario.initial.configuration, changes), plan.unplug).heatersOn;
+  if (on.size > 0) changes.push({ at: plan.unplug, change: { do: "unplug", heaters: [...on] } });
   if (covers.length > 0) changes.push({ at: plan.coverOff, change: { do: "cover-off", covers } });
   if (wish.pulledOut) changes.push({ at: plan.coverOff, change: { do: "move", to: "ramp" } });
   return changes;

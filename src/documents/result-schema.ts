@@ -152,7 +152,9 @@ export const planSchema = record({
     since: stamp.nullable(),
     on_h: z.number().nullable(),
     longest_on_h: z.number(),
-    stays_on: z.boolean().meta({ description: "false: it has been on too long and goes off now" }),
+    stays_on: z
+      .boolean()
+      .meta({ description: "false: its limits forbid that it stays on, and it goes off now" }),
     wet_h: z.number().nullable().meta({ description: "wet or frosted inside since it was plugged in" }),
   })
     .nullable()

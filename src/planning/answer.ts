@@ -1,6 +1,7 @@
 import type { Band } from "../numerics/index.js";
 import { type Aim, marginText, type Verdict } from "../readiness/index.js";
 import type { Candidate } from "./chance.js";
+import { isHeatedAnyway } from "./heater-use.js";
 import type { PlanLine, PlugInAnswer } from "./plan.js";
 import type { PlanRequest } from "./request.js";
 import { PLUG_IN_STEP, type SearchRange } from "./search.js";
@@ -43,16 +44,18 @@ export function answerOf(
   const { plugIn, verdict, energy } = judged;
   const { chance } = verdict;
   const { barred = [], heating } = request.settled ?? {};
-  const staysOn = heating?.staysOn === true;
+  const isHeated = heatNeeded || isHeatedAnyway(request.scenario, wish.departure);
+  // Heat that is on anyway can be too much as well.
+  const isReady = reached && verdict.tooHot.length === 0;
   return {
-    status: statusOf(reached, heatNeeded || staysOn),
-    message: reached ? "" : whyNot(request, plugIn, verdict, range),
+    status: statusOf(isReady, isHeated),
+    message: isReady ? "" : whyNot(request, plugIn, verdict, range),
     aim,
     lines,
     plugIn,
     heating,
     barred,
-    heatNeeded: heatNeeded || staysOn,
+    heatNeeded: isHeated,
     verdict,
     weakest: aim === "least" ? verdict.weakest : verdict.warm.weakest,
     energy,

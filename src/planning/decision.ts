@@ -1,6 +1,6 @@
 import { type Band, bandOf } from "../numerics/index.js";
 import type { Aim } from "../readiness/index.js";
-import { firstMembers, type Trajectory } from "../simulation/index.js";
+import { configurationAt, firstMembers, type Trajectory, timelineOf } from "../simulation/index.js";
 import { aimedAt, answerOf } from "./answer.js";
 import { type Candidate, type ChanceFinder, chanceOn, createChanceFinder, type Soaked } from "./chance.js";
 import { heatingSpan } from "./heater-use.js";
@@ -119,10 +119,11 @@ export function plugInRange(request: PlanRequest): SearchRange {
   return { first: Math.ceil(earliest / PLUG_IN_STEP), last: Math.floor(latest / PLUG_IN_STEP) };
 }
 
-/** Whether there is a plug-in to look for: a heater that is not on already, and time for it. */
+/** Whether there is a plug-in to look for: a heater that is not on all the time already, and time for it. */
 export function mayPlugIn({ heaters, scenario }: PlanRequest, { first, last }: SearchRange): boolean {
-  const { heatersOn } = scenario.initial.configuration;
-  return first <= last && heaters.some((id) => !heatersOn.has(id));
+  const { initial, events } = scenario;
+  const at = configurationAt(timelineOf(initial.configuration, events), first * PLUG_IN_STEP);
+  return first <= last && heaters.some((id) => !at.heatersOn.has(id));
 }
 
 /** [J] heat put in by the end of a course. */

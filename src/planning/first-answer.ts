@@ -174,9 +174,20 @@ export function firstAnswer(
       found = searchedFrom(aim, within, index, found !== undefined || near !== undefined);
       const moved = Math.abs(found.index - index);
       index = found.index;
+      if (moved === 0) return found;
       if (moved <= SAME_TAIL) break;
     }
-    return found as SearchResult;
+    return settledOn(aim, found as SearchResult);
+  }
+
+  /** The cooling was played for another plug-in near by: where it takes more with its own, a little earlier. */
+  function settledOn(aim: Aim, { index, reached }: SearchResult): SearchResult {
+    const earliest = Math.max(range.first, index - SAME_TAIL);
+    for (let i = index; reached && i >= earliest; i--) {
+      takeDrop(i * PLUG_IN_STEP);
+      if (chancesOn(aim).plannable(i) >= wish.chance) return { index: i, reached };
+    }
+    return { index: reached ? earliest : index, reached: false };
   }
 
   function searchedFrom(aim: Aim, within: SearchRange, index: number, isNear: boolean): SearchResult {
@@ -210,10 +221,13 @@ export function firstAnswer(
     return { verdict: judge(criteria, atStart(), atUnplug()), energy: bandOf(energy) };
   }
 
-  function lineOf({ index, reached }: Answered, aim: Aim): PlanLine {
+  /** A line as its plug-in is judged at last: what the search took for enough may have fallen short of it by then. */
+  function lineOf({ index }: Answered, aim: Aim): PlanLine {
     const { verdict, energy } = judgedAt(index);
     const plugIn = index === undefined ? undefined : index * PLUG_IN_STEP;
-    return { reached, plugIn, chance: chanceOn(verdict, aim), energy: energy.mid };
+    const chance = chanceOn(verdict, aim);
+    const reached = chance >= wish.chance && (index === undefined || verdict.tooHot.length === 0);
+    return { reached, plugIn, chance, energy: energy.mid };
   }
 
   const cold = unheated();
@@ -225,8 +239,12 @@ export function firstAnswer(
     !isWarm && mayHeat && least.reached
       ? searched("warm-through", least.index ?? range.last)
       : { reached: isWarm };
-  const { aim, aimed } = aimedAt(heatNeeded, least, warm);
   const lines = { least: lineOf(least, "least"), warmThrough: lineOf(warm, "warm-through") };
+  const { aim, aimed } = aimedAt(
+    heatNeeded,
+    { ...least, reached: lines.least.reached },
+    { ...warm, reached: lines.warmThrough.reached },
+  );
   const { verdict, energy } = judgedAt(aimed.index);
   const plugIn = aimed.index === undefined ? undefined : aimed.index * PLUG_IN_STEP;
   const found = { heatNeeded, reached: aimed.reached, aim, range, lines };

@@ -17,11 +17,18 @@ export interface HeatingSpan {
   readonly latest: number;
 }
 
-/** Heaters of a request that its place or engine forbids: a burner in a hangar, or one too big for the engine. */
+/**
+ * Heaters of a request, or on when it is made, that its place or engine forbids: a burner in a hangar, or one too big for
+ * the engine.
+ */
 export function barredHeaters(request: PlanRequest): BarredHeater[] {
   const { scenario } = request;
-  return usedHeaters(request).flatMap((heater): BarredHeater[] => {
+  const on = scenario.initial.configuration.heatersOn;
+  return scenario.kit.heaters.flatMap((heater): BarredHeater[] => {
+    const isWanted = request.heaters.includes(heater.id);
+    if (!isWanted && !on.has(heater.id)) return [];
     if (isTooSmall(scenario.installation, heater)) return [{ heater, reason: "engine-too-small" }];
+    if (!isWanted) return [];
     const { earliest, latest } = spanOf(request, [heater]);
     const outdoors = outdoorsSince(request, [heater]);
     const isInside = outdoors === Number.POSITIVE_INFINITY || (outdoors > latest && latest >= earliest);
@@ -42,26 +49,54 @@ export interface HeatingNow {
   readonly wet: number | undefined;
 }
 
-/** A request as it may be planned: without heaters that may not be used, and with heat off that has been on too long. */
+/** A request as it may be planned: without heaters that may not be used, and with heat off that may not stay on. */
 export function prepareRequest(request: PlanRequest): PlanRequest {
   if (request.settled !== undefined) return request;
   const barred = barredHeaters(request);
-  const heating = heatingNow(request);
   const kept = request.heaters.filter((id) => !barred.some(({ heater }) => heater.id === id));
+  const allowed = { ...request, heaters: kept };
+  const heating = heatingNow(allowed);
   const { scenario } = request;
-  const prepared = { ...request, heaters: kept, settled: { barred, heating } };
+  const prepared = { ...allowed, settled: { barred, heating } };
   return heating === undefined || heating.staysOn ? prepared : { ...prepared, scenario: switchOff(scenario) };
 }
 
 function heatingNow(request: PlanRequest): HeatingNow | undefined {
-  const { kit, initial } = request.scenario;
+  const { kit, initial, installation } = request.scenario;
   const heaters = kit.heaters.filter((h) => initial.configuration.heatersOn.has(h.id));
   if (heaters.length === 0) return undefined;
   const longest = SECONDS_OF_HOUR * Math.min(...heaters.map((h) => h.longest_on_h));
   const onFor = initial.heatedFor;
-  const unplug = request.wish.departure - unplugBeforeOf(request);
-  const staysOn = (onFor ?? 0) + unplug <= longest && outdoorsSince(request, heaters) <= 0;
+  const staysOn =
+    outdoorsSince(request, heaters) <= 0 &&
+    heaters.every((heater) => {
+      const inAll = (onFor ?? 0) + endOf(request, heater);
+      return (
+        inAll <= heater.longest_on_h * SECONDS_OF_HOUR &&
+        !isTooSmall(installation, heater) &&
+        !isCutShort(heater, inAll, request)
+      );
+    });
   return { heaters, onFor, longest, staysOn, wet: initial.wetFor };
+}
+
+/** [s] when heat that is on ends: as planned, or earlier by somebody who unplugs it. */
+function endOf(request: PlanRequest, { id }: Heater): number {
+  const unplugged = unpluggings(request.scenario, id);
+  return Math.min(request.wish.departure - unplugBeforeOf(request), ...unplugged);
+}
+
+/** [s] at which the scenario's own events unplug a heater. */
+function unpluggings({ events }: Scenario, id: string): number[] {
+  return events.flatMap(({ at, change }) =>
+    change.do === "unplug" && change.heaters.includes(id) ? at : [],
+  );
+}
+
+/** Whether heating by hand would end before its least time, or without the pause that the makers ask for. */
+function isCutShort({ procedure, least_on_h }: Heater, inAll: number, { wish }: PlanRequest): boolean {
+  if (procedure === undefined) return false;
+  return inAll < least_on_h * SECONDS_OF_HOUR || wish.departure < procedure.pause_min * SECONDS_OF_MINUTE;
 }
 
 function switchOff(scenario: Scenario): Scenario {
@@ -70,17 +105,65 @@ function switchOff(scenario: Scenario): Scenario {
   return { ...scenario, initial: { ...initial, configuration } };
 }
 
-/** Plug-ins within all limits: longest and shortest time on, and where a heater may run. */
+/** Plug-ins within all limits: longest and shortest time on, where a heater may run, and what it was on before. */
 export function heatingSpan(request: PlanRequest): HeatingSpan {
   const used = usedHeaters(request);
   const { earliest, latest } = spanOf(request, used);
-  return { earliest: Math.max(earliest, outdoorsSince(request, used)), latest };
+  const rested = used.map((heater) => restedSince(request, heater));
+  return { earliest: Math.max(earliest, outdoorsSince(request, used), ...rested), latest };
 }
 
 /** [s] before the start at which heating ends: as wished, and long enough for the checks that the makers ask for. */
-export function unplugBeforeOf({ wish, ...request }: PlanRequest): number {
-  const pauses = usedHeaters(request).map(({ procedure }) => (procedure?.pause_min ?? 0) * SECONDS_OF_MINUTE);
-  return Math.max(wish.unplugBefore, ...pauses);
+export function unplugBeforeOf(request: PlanRequest): number {
+  const { wish, scenario, heaters } = request;
+  const on = heatersUsed(scenario);
+  const pauses = scenario.kit.heaters
+    .filter(({ id }) => heaters.includes(id) || on.has(id))
+    .map(({ procedure }) => (procedure?.pause_min ?? 0) * SECONDS_OF_MINUTE);
+  return Math.min(wish.departure, Math.max(wish.unplugBefore, ...pauses));
+}
+
+/** Whether the scenario's own events heat before a time [s], or what is on at its start does. */
+export function isHeatedAnyway(scenario: Scenario, until: number): boolean {
+  const timeline = timelineOf(scenario.initial.configuration, scenario.events);
+  return timeline.some(({ from, configuration }) => from < until && configuration.heatersOn.size > 0);
+}
+
+function heatersUsed({ initial, events }: Scenario): Set<string> {
+  const plugged = events.flatMap(({ change }) => (change.do === "plug-in" ? change.heaters : []));
+  return new Set([...initial.configuration.heatersOn, ...plugged]);
+}
+
+/** [s] off before a heater that was on for its longest time goes on again; project judgement. */
+const REST = SECONDS_OF_HOUR;
+
+/**
+ * [s] from when on a heater may be plugged in, after all that it was on before: no plug-in is cut short by somebody who
+ * unplugs it, and two goes close together count as one.
+ */
+function restedSince(request: PlanRequest, { id, longest_on_h }: Heater): number {
+  const { scenario, wish, settled } = request;
+  const unplug = wish.departure - unplugBeforeOf(request);
+  const heating = settled?.heating;
+  const wasOn = heating?.heaters.some((h) => h.id === id) === true;
+  const goesOff = wasOn && !heating.staysOn;
+  // What goes off now after nobody knows how long counts as on too long.
+  const before = wasOn ? (heating.onFor ?? (goesOff ? Number.POSITIVE_INFINITY : 0)) : 0;
+  const goes = goesOff ? [{ from: -before, to: 0 }] : [];
+  const unplugged = unpluggings(scenario, id).filter((at) => at < unplug);
+  let from: number | undefined;
+  for (const entry of timelineOf(scenario.initial.configuration, scenario.events)) {
+    if (entry.from >= unplug) break;
+    const isOn = entry.configuration.heatersOn.has(id);
+    if (isOn) from ??= entry.from === 0 ? -before : entry.from;
+    else if (from !== undefined) {
+      goes.push({ from, to: entry.from });
+      from = undefined;
+    }
+  }
+  const longest = longest_on_h * SECONDS_OF_HOUR;
+  const rested = goes.map((go) => (unplug - go.from > longest ? go.to + REST : go.to));
+  return Math.max(0, ...unplugged, ...rested);
 }
 
 export function isTooSmall({ displacement_l }: Installation, { displacement_least_l }: Heater): boolean {

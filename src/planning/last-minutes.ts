@@ -1,5 +1,6 @@
 import { NumericalFailure } from "./chance.js";
 import type { HeatResponse } from "./heat-response.js";
+import { unplugBeforeOf } from "./heater-use.js";
 import type { PlanRequest } from "./request.js";
 import type { Steps } from "./steps.js";
 import { plannedTimeline } from "./timeline.js";
@@ -28,7 +29,7 @@ interface Moment {
 
 /** @param request its wish says how long the last minutes are and what is done in them */
 export function createLastMinutes(response: HeatResponse, request: PlanRequest): LastMinutes {
-  const { unplugBefore } = request.wish;
+  const unplugBefore = unplugBeforeOf(request);
   const latest = request.scenario.duration - unplugBefore;
   const count = Math.max(1, Math.floor((latest - 1) / SPACING));
   const unplugs = Array.from({ length: count }, (_, i) => Math.min((i + 1) * SPACING, latest - 1));

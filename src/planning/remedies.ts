@@ -17,15 +17,16 @@ const TRIAL_STEP = 1800;
  * chance. What reaches the wanted chance comes first, the least trouble before the most.
  */
 export function* triedRemedies(request: PlanRequest, draws: Draws): Steps<Remedy[]> {
-  const now = best(request, draws)?.verdict.chance ?? 0;
+  const now = best(request, request, draws)?.verdict.chance ?? 0;
   const remedies: (Remedy & { readonly trouble: number })[] = [];
   for (const trial of [...coverChanges(request), ...heaterChanges(request), ...placeChanges(request)]) {
     yield;
-    const { text, trouble, attended } = trial;
-    const found = best(trial.change(request), draws);
+    const { text, trouble } = trial;
+    const found = best(trial.change(request), request, draws);
     if (found === undefined || found.verdict.tooHot.length > 0) continue;
-    const { chance } = found.verdict;
-    if (chance > now + WORTH_NAMING) remedies.push({ text, trouble, attended, chance, plugIn: found.plugIn });
+    const { plugIn, attended, verdict } = found;
+    const { chance } = verdict;
+    if (chance > now + WORTH_NAMING) remedies.push({ text, trouble, attended, chance, plugIn });
   }
   const reaches = ({ chance }: Remedy) => chance >= request.wish.chance;
   return remedies
@@ -39,24 +40,35 @@ export function* triedRemedies(request: PlanRequest, draws: Draws): Steps<Remedy
 /** Rise of the chance below which a change is not worth naming: within the noise of the trial. */
 const WORTH_NAMING = 0.03;
 
+/** A change at its earliest plug-in; whether somebody must stay with what heats then. */
+type Tried = Candidate & { readonly attended: boolean };
+
 /** The earliest plug-in that is allowed; undefined where heaters are wanted and none may be used. */
-function best(changed: PlanRequest, draws: Draws): Candidate | undefined {
-  // What was settled before is settled anew: place and heaters have changed.
-  const { settled: _, ...rest } = changed;
-  const request = prepareRequest(rest);
+function best(changed: PlanRequest, original: PlanRequest, draws: Draws): Tried | undefined {
+  const request = settleAnew(changed, original);
+  const { scenario, heaters } = request;
   const finder = createChanceFinder(request, TRIAL_STEP, draws);
-  if (request.heaters.length === 0)
-    return changed.heaters.length === 0 ? finder.candidate(undefined) : undefined;
+  const attended = scenario.kit.heaters.some(
+    (h) => h.attended && (heaters.includes(h.id) || scenario.initial.configuration.heatersOn.has(h.id)),
+  );
+  if (heaters.length === 0)
+    return changed.heaters.length === 0 ? { ...finder.candidate(undefined), attended } : undefined;
   const { earliest, latest } = heatingSpan(request);
   const index = Math.ceil(earliest / TRIAL_STEP);
-  return index * TRIAL_STEP <= latest ? finder.candidate(index) : undefined;
+  return index * TRIAL_STEP <= latest ? { ...finder.candidate(index), attended } : undefined;
+}
+
+/** Place and heaters have changed, so limits are settled anew; what goes off now has been on all the same. */
+function settleAnew({ settled: _, ...changed }: PlanRequest, { settled }: PlanRequest): PlanRequest {
+  const request = prepareRequest(changed);
+  const { barred = [], heating = settled?.heating } = request.settled ?? {};
+  return { ...request, settled: { barred, heating } };
 }
 
 interface Trial {
   readonly text: string;
   /** Rank of what it asks of people. */
   readonly trouble: number;
-  readonly attended: boolean;
   readonly change: (request: PlanRequest) => PlanRequest;
 }
 
@@ -65,7 +77,6 @@ function coverChanges({ scenario }: PlanRequest): Trial[] {
   return COVERS.filter((cover) => !fitted.has(cover.id) && cover.id !== "improvised-quilt").map((cover) => ({
     text: `put on now: ${cover.name}`,
     trouble: 0,
-    attended: false,
     change: (request) => ({ ...request, scenario: withCover(request.scenario, cover) }),
   }));
 }
@@ -80,7 +91,6 @@ function heaterChanges({ scenario, heaters }: PlanRequest): Trial[] {
   ).map((heater) => ({
     text: `heat with: ${heater.name}`,
     trouble: heater.duct?.energy === "fuel" ? 4 : heater.attended ? 3 : 2,
-    attended: heater.attended,
     change: (request) => withHeater(request, heater),
   }));
 }
@@ -99,7 +109,6 @@ function placeChanges({ scenario }: PlanRequest): Trial[] {
     {
       text: `bring it into the hangar (${degrees} °C) now`,
       trouble: 1,
-      attended: false,
       change: (request) => ({
         ...request,
         scenario: changed(request.scenario, { do: "move", to: "hangar" }),

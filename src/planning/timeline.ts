@@ -38,8 +38,8 @@ export function coverOffTime({ wish }: PlanRequest): number {
 
 function heating(request: PlanRequest, plugIn: number | undefined): TimedChange[] {
   const { heaters, scenario } = request;
-  // Whatever is on at the start goes off too: nothing is left on at the start of an engine.
-  const on = [...new Set([...heaters, ...scenario.initial.configuration.heatersOn])];
-  const unplug: TimedChange = { at: unplugTime(request), change: { do: "unplug", heaters: on } };
+  // Whatever is on goes off, also what nobody planned: nothing is left on at the start of an engine.
+  const all = scenario.kit.heaters.map(({ id }) => id);
+  const unplug: TimedChange = { at: unplugTime(request), change: { do: "unplug", heaters: all } };
   return plugIn === undefined ? [unplug] : [{ at: plugIn, change: { do: "plug-in", heaters } }, unplug];
 }

@@ -13,6 +13,9 @@ import { oilConductance, wallConductance, waterActivityOil } from "./case-vapour
 import { START_CAUTIONS } from "./cautions.js";
 import { type Exchange, settle } from "./vapour-step.js";
 
+/** [K] end of the tables of water's vapour pressure; a wall beside a hot pad can pass it, long after it has dried. */
+const HOTTEST = 473.15;
+
 /** Temperatures over time: a simulated trajectory, or logged ones. */
 export interface PartCourse {
   /** [s] ascending */
@@ -202,7 +205,8 @@ export function caseMoisture(
   function tempAt(row: number, s: number, w: number): number {
     const { parts, members, temps } = course;
     const at = (s * parts.length + row) * members + member;
-    return w === 0 ? temps[at]! : (1 - w) * temps[at]! + w * temps[at + parts.length * members]!;
+    const temp = w === 0 ? temps[at]! : (1 - w) * temps[at]! + w * temps[at + parts.length * members]!;
+    return Math.min(temp, HOTTEST);
   }
 }
 
