@@ -6,6 +6,7 @@ export {
   type EnsembleState,
   gatingOf,
   isGating,
+  isOfLine,
   marginOf,
   marginText,
   type Quantity,
