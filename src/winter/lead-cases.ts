@@ -91,7 +91,7 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
   const elements = parts.flatMap((name, i) => (isElementPart(name) ? [i] : []));
   const sump = parts.indexOf("sump");
   const ceilings = request.criteria.filter(({ judged }) => judged === "while-heating");
-  const known = new Map<string, Readiness>();
+  const known = new Map<string, Judged>();
   let energies: { readonly all: Float64Array; readonly fuel: Float64Array } | undefined;
 
   function run(
@@ -175,26 +175,30 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
     return out;
   }
 
+  /** Each lead of a case is run once: the solver's steps are common to all cases, and twice would not be quite the same. */
+  function judgedAt(indices: readonly number[]): Judged[] {
+    if (indices.some((lead, c) => !known.has(`${c}:${lead}`))) {
+      const { unplugged, atStart } = departing(indices);
+      indices.forEach((lead, c) => {
+        if (known.has(`${c}:${lead}`)) return;
+        known.set(`${c}:${lead}`, {
+          readiness: readinessOf(request.criteria, groups, c, atStart, unplugged),
+          atStart: withoutMiddle(blockOf(atStart, c, groups), groups),
+          unplugged: withoutMiddle(blockOf(unplugged, c, groups), groups),
+        });
+      });
+    }
+    return indices.map((lead, c) => known.get(`${c}:${lead}`)!);
+  }
+
   return {
     groups,
-    readinessAt(indices) {
-      if (indices.some((lead, c) => !known.has(`${c}:${lead}`))) {
-        const { unplugged, atStart } = departing(indices);
-        indices.forEach((lead, c) => {
-          const ready = readinessOf(request.criteria, groups, c, atStart, unplugged);
-          known.set(`${c}:${lead}`, ready);
-        });
-      }
-      return indices.map((lead, c) => known.get(`${c}:${lead}`)!);
-    },
+    readinessAt: (indices) => judgedAt(indices).map(({ readiness }) => readiness),
     verdictAt(indices) {
-      const { unplugged, atStart } = departing(indices);
-      const state = (temps: Float64Array, c: number) => ({
-        temps: withoutMiddle(blockOf(temps, c, groups), groups),
-        parts,
-        members: groups.draws - 1,
-      });
-      return indices.map((_, c) => judge(request.criteria, state(atStart, c), state(unplugged, c)));
+      const state = (temps: Float64Array) => ({ temps, parts, members: groups.draws - 1 });
+      return judgedAt(indices).map(({ atStart, unplugged }) =>
+        judge(request.criteria, state(atStart), state(unplugged)),
+      );
     },
     isTooHot(c, lead) {
       const at = (lead < 0 ? 0 : times.indexOf(durations[lead]!)) * size + c * groups.draws;
@@ -219,6 +223,13 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
     energy: (c, lead) => putIn("all", c, lead),
     fuel: (c, lead) => putIn("fuel", c, lead),
   };
+}
+
+/** One lead of one case: who is ready, and the drawn members [K] at the start and when the heaters were last on. */
+interface Judged {
+  readonly readiness: Readiness;
+  readonly atStart: Float64Array;
+  readonly unplugged: Float64Array;
 }
 
 /** [s] as in a season. */

@@ -1,5 +1,5 @@
 import { type Criterion, isGating, isOfLine, marginOf } from "../readiness/index.js";
-import { blockOf, type Groups } from "./groups.js";
+import { blockOf, type Groups, middleOf, withoutMiddle } from "./groups.js";
 
 /** Who is ready in one group, counted without the bands of a verdict: winters judge hundreds of departures. */
 export interface Readiness {
@@ -24,8 +24,10 @@ export function readinessOf(
   atUnplug: Float64Array,
 ): Readiness {
   const { parts, draws } = groups;
-  const start = { temps: blockOf(atStart, g, groups), parts, members: draws };
-  const unplug = { temps: blockOf(atUnplug, g, groups), parts, members: draws };
+  const start = blockOf(atStart, g, groups);
+  const middle = { temps: middleOf(start, groups), parts, members: 1 };
+  const unplugged = { temps: middleOf(blockOf(atUnplug, g, groups), groups), parts, members: 1 };
+  const drawn = { temps: withoutMiddle(start, groups), parts, members: draws - 1 };
   const ready = new Uint8Array(draws).fill(1);
   const warm = new Uint8Array(draws).fill(1);
   const failing = new Map<string, number>();
@@ -33,13 +35,15 @@ export function readinessOf(
   let tooHot = false;
   for (const criterion of criteria) {
     if (criterion.judged === "while-heating") {
-      criterion.values(unplug, values);
+      criterion.values(unplugged, values.subarray(0, 1));
       if (marginOf(criterion, values[0]!) < 0) tooHot = true;
       continue;
     }
     const isLeast = isGating(criterion);
     if (!isLeast && !isOfLine(criterion, "warm-through")) continue;
-    criterion.values(start, values);
+    // Apart: what is drawn within a criterion belongs to a member's place, and the middle one has none.
+    criterion.values(middle, values.subarray(0, 1));
+    if (draws > 1) criterion.values(drawn, values.subarray(1));
     let fails = 0;
     for (let d = 0; d < draws; d++) {
       if (marginOf(criterion, values[d]!) >= 0) continue;

@@ -27,7 +27,7 @@ function verdictOf(study: WinterStudyDocument, best: WinterRowDocument | undefin
   const short = best.ready_mean < wanted_chance ? `, not the ${odds(wanted_chance)} wanted` : "";
   const cost = best.winter_cost === null ? `${heat(best)} kWh` : moneyText(best.winter_cost.p50, study);
   const stay = kits[best.kit]!.attended ? `; somebody must stay, ${hours(best.attended_h.p50)} h` : "";
-  return `${nameOf(study, best)}: ready in ${odds(best.ready_mean)} departures${short}, ${cost} a winter${stay}.${otherText(study, best)}`;
+  return `${spokenName(study, best)}: ready in ${odds(best.ready_mean)} departures${short}, ${cost} a winter${stay}.${otherText(study, best)}`;
 }
 
 /** The kit somebody would ask about: ready more often, or as often with somebody beside it. */
@@ -60,8 +60,8 @@ function bestFacts(study: WinterStudyDocument, best: WinterRowDocument): Fact[] 
     ["Ready", `${odds(best.ready_mean)} departures may start, ${odds(best.warm_mean)} warm through`],
     ["Costs", costText(study, best)],
     [
-      "Your time",
-      `${hours(best.attended_h.p50)} h a winter at ${attended_per_h} ${currency} an hour: ${moneyText(best.attended_money.p50, study)}`,
+      "Time",
+      `${hours(best.attended_h.p50)} h of somebody standing by or plugging in, at ${attended_per_h} ${currency} an hour`,
     ],
     [
       "Heat",
@@ -114,7 +114,7 @@ function moreFact(study: WinterStudyDocument, best: WinterRowDocument | undefine
   const row = rows[answer.dearer]!;
   const extra = moneyText((kits[row.kit]!.price ?? 0) - price, study);
   const cost = row.winter_cost === null ? "" : `, ${moneyText(row.winter_cost.p50, study)} a winter`;
-  return [["More money", `${nameOf(study, row)}, ${extra} more: ${odds(row.ready_mean)}${cost}`]];
+  return [["More money", `${spokenName(study, row)}, ${extra} more: ${odds(row.ready_mean)}${cost}`]];
 }
 
 /** [h] above 0 °C. */
@@ -125,6 +125,11 @@ export function wetHours({ wet_h, frost_h }: WinterRowDocument): number {
 export function heat({ energy_kwh, fuel_kwh }: WinterRowDocument): string {
   const total = energy_kwh.p50 + fuel_kwh.p50;
   return total < 10 ? total.toFixed(1) : total.toFixed(0);
+}
+
+/** Without the chance that a plan is made for: it is no part of the name. */
+function spokenName(study: WinterStudyDocument, row: WinterRowDocument): string {
+  return nameOf(study, row).replace(/, \d+ of 100$/, "");
 }
 
 export function nameOf({ kits, habits }: WinterStudyDocument, { kit, habit }: WinterRowDocument): string {
