@@ -143,10 +143,13 @@ const kitCase = record({
   hottest_surface_c: band.nullable(),
   hottest_film_c: band,
   too_hot: z.array(z.string()),
-  wet_h: z.number().meta({
-    description: `inside wet or frosted from plug-in to unplugging, middle aircraft. ${WET_TIME_LIMITS}`,
-  }),
-  frost_h: z.number().meta({ description: "of those at or below 0 °C" }),
+  wet_h: z
+    .number()
+    .nullable()
+    .meta({
+      description: `null without heat; inside wet or frosted from plug-in to unplugging, middle aircraft. ${WET_TIME_LIMITS}`,
+    }),
+  frost_h: z.number().nullable().meta({ description: "of those at or below 0 °C" }),
 });
 
 const kitIndex = z.int().nullable();

@@ -78,8 +78,8 @@ export function kitInTheCold(read: ReadKitComparison, choice: KitChoice): KitCas
       hottest_surface_c: surface.length === 0 ? null : rounded(bandOf(surface.map(celsiusFromKelvin)), 0),
       hottest_film_c: rounded(bandOf(lead.hottestFilm(c, index).slice(1).map(celsiusFromKelvin)), 0),
       too_hot: tooHot.map(({ criterion }) => criterion.id),
-      wet_h: roundedTo(moisture.wet / SECONDS_OF_HOUR, 1),
-      frost_h: roundedTo(moisture.frosted / SECONDS_OF_HOUR, 1),
+      wet_h: moisture === null ? null : roundedTo(moisture.wet / SECONDS_OF_HOUR, 1),
+      frost_h: moisture === null ? null : roundedTo(moisture.frosted / SECONDS_OF_HOUR, 1),
     };
   });
 }
@@ -153,8 +153,8 @@ function wetTimes(
   c: number,
   index: number,
   tempAir: number,
-): { readonly wet: number; readonly frosted: number } {
-  if (index < 0) return { wet: 0, frosted: 0 };
+): { readonly wet: number; readonly frosted: number } | null {
+  if (index < 0) return null;
   const course = lead.middleCourse(c, index);
   const geometry = caseGeometry(installation);
   const steady = (value: number) => new Float64Array(course.time.length).fill(value);

@@ -71,10 +71,15 @@ function bestFacts(best: KitEntry, comparison: KitComparisonDocument, style: Sty
       `${reachText(best, style, isWarm)}${best.cases.some(isWarm) ? " and milder" : ""}; colder only the least that the maker asks`,
     ],
     ["Costs a start", costText(cold, comparison, style)],
-    ["Inside", `${cold.wet_h.toFixed(1)} h wet or frosted before that start (for comparing only)`],
+    ...insideFact(cold),
     ...weakestFact(best, comparison, style),
     moreFact(best, comparison, style),
   ];
+}
+
+function insideFact({ wet_h }: KitCase): Fact[] {
+  if (wet_h === null) return [];
+  return [["Inside", `${wet_h.toFixed(1)} h wet or frosted before that start (for comparing only)`]];
 }
 
 function tonightFact({ tonight }: KitEntry): Fact[] {

@@ -151,7 +151,7 @@ function caseLines({ cases }: KitEntry, currency: string, style: Style): string[
         cost.all === null ? "-" : cost.all.toFixed(1),
         one.hottest_surface_c === null ? "-" : bareTemperature(one.hottest_surface_c.p50, style),
         bareTemperature(one.hottest_film_c.p50, style),
-        one.wet_h.toFixed(1),
+        one.wet_h === null ? "-" : one.wet_h.toFixed(1),
         percent(one.chance).replace("over", ">").replace("under", "<").replace(/\s/g, ""),
       ];
       return `${`  ${coldText(one, style)}`.padEnd(18)}${values.map((value) => value.padStart(7)).join("")}`;
