@@ -3,7 +3,7 @@ import { createRandom } from "../numerics/index.js";
 import { errorSd, FORECAST_ERROR, type WeatherSeries, weatherAt } from "../weather/index.js";
 import { isAttended, leastOn, longestOn, unplugBeforeOf } from "./heater-limits.js";
 import type { LeadTable } from "./lead-table.js";
-import { forecastAge, plugInTime } from "./switching.js";
+import { forecastAge, plugInTime, WIDEST_PITCH } from "./switching.js";
 
 /** Stretch [s since epoch] with the heaters on. */
 export interface OnStretch {
@@ -65,12 +65,12 @@ export function happeningsOf(
     return leads.flatMap((lead, i) => {
       if (lead <= unplugBefore) return [];
       const to = unplugs[i]!;
-      const wanted = departures[i]! - lead;
+      const wanted = Math.max(departures[i]! - lead, to - longest);
       const plugIn = isAttended(choice.kit)
         ? wanted // Who stands by comes when it is wanted.
         : plugInTime(wanted, choice.switching, read.handHours);
-      // By hand nobody is there between the last visit and the wanted time: too early a visit would break the longest time.
-      if (choice.switching === "by_hand" && to - plugIn > longest) return [];
+      // By hand nobody is there between the last visit and the wanted time: that visit would break the longest time.
+      if (to - plugIn > longest + WIDEST_PITCH) return [];
       return [{ from: Math.max(returns[i - 1] ?? start, to - longest, start, plugIn), to }];
     });
   }

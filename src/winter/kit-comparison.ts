@@ -148,7 +148,7 @@ export function kitComparison(
 
 /** [s] that the middle aircraft's inner walls are wet or frosted from plug-in to unplugging, of the wall wet longest. */
 function wetTimes(
-  { installation }: ReadKitComparison,
+  { installation, place, site }: ReadKitComparison,
   lead: LeadCases,
   c: number,
   index: number,
@@ -159,7 +159,8 @@ function wetTimes(
   const geometry = caseGeometry(installation);
   const steady = (value: number) => new Float64Array(course.time.length).fill(value);
   const water = { inOil: WATER_IN_OIL_WINTER * geometry.oilMass, onSurfaces: 0 };
-  const outside = { tempAir: steady(tempAir), tempDewPoint: steady(tempAir - STEADY.depression) };
+  const around = place === "hangar" ? site.tempHangar : tempAir;
+  const outside = { tempAir: steady(around), tempDewPoint: steady(around - STEADY.depression) };
   const { wetTimeMost, frostTimeMost } = caseMoisture(geometry, course, outside, water);
   return { wet: wetTimeMost, frosted: frostTimeMost };
 }

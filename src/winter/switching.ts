@@ -18,6 +18,9 @@ const PITCH: Readonly<Record<Switching, number>> = {
   phone_network: SECONDS_OF_MINUTE,
 };
 
+/** [s] */
+export const WIDEST_PITCH = Math.max(...Object.values(PITCH));
+
 /** [s] how old the forecast is that a lead is set by: a timer is set the evening before, a network switch at the time. */
 export function forecastAge(switching: Switching): number {
   return (switching === "mains_timer" ? 13 : 5) * SECONDS_OF_HOUR;

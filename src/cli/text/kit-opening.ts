@@ -41,17 +41,21 @@ function sentenceOfColder(kit: KitEntry, style: Style): string {
   return `${kit.name} reaches ${reached}${kit.attended ? ", but somebody must stay" : ""}.`;
 }
 
-/** The coldest case up to which a kit makes all cases ready. */
-function reachText(
-  { cases }: KitEntry,
-  style: Style,
-  isMet = (c: KitCase) => c.status !== "not-reached",
-): string {
-  const order = [...cases].sort((a, b) => b.air_c - a.air_c || a.wind_mps - b.wind_mps);
-  const at = order.findIndex((one) => !isMet(one));
-  const met = at < 0 ? order : order.slice(0, at);
-  const last = met.at(-1);
+function reachText(kit: KitEntry, style: Style): string {
+  const last = reachOf(kit, ({ status }) => status !== "not-reached");
   return last === undefined ? "none of the cases" : coldText(last, style);
+}
+
+/** The coldest case such that it and all milder ones hold. */
+function reachOf({ cases }: KitEntry, holds: (one: KitCase) => boolean): KitCase | undefined {
+  const order = [...cases].sort((a, b) => b.air_c - a.air_c || a.wind_mps - b.wind_mps);
+  const at = order.findIndex((one) => !holds(one));
+  return (at < 0 ? order : order.slice(0, at)).at(-1);
+}
+
+function warmText(reached: KitCase | undefined, style: Style): string {
+  if (reached === undefined) return "in none of the cases; only the least that the maker asks";
+  return `${coldText(reached, style)} and milder; colder only the least that the maker asks`;
 }
 
 function bestFacts(best: KitEntry, comparison: KitComparisonDocument, style: Style): Fact[] {
@@ -66,10 +70,7 @@ function bestFacts(best: KitEntry, comparison: KitComparisonDocument, style: Sty
       "Plug in",
       cold.lead_h === null ? `not required down to ${at}` : `${span(cold.lead_h)} before the start at ${at}`,
     ],
-    [
-      "Warm through",
-      `${reachText(best, style, isWarm)}${best.cases.some(isWarm) ? " and milder" : ""}; colder only the least that the maker asks`,
-    ],
+    ["Warm through", warmText(reachOf(best, isWarm), style)],
     ["Costs a start", costText(cold, comparison, style)],
     ...insideFact(cold),
     ...weakestFact(best, comparison, style),
@@ -139,16 +140,26 @@ function noneFacts({ kits }: KitComparisonDocument, style: Style): Fact[] {
   });
 }
 
+/** Kits of which the first screen says why not. */
+const MOST_UNADVISED = 3;
+
 function unadvisedFact({ kits }: KitComparisonDocument): Fact[] {
-  const told = kits.flatMap(({ name, barred, not_advised }) =>
-    barred.length > 0
-      ? [`${name} may not be used: ${barred[0]!.text}`]
-      : not_advised.length > 0
-        ? [`${name}: ${not_advised[0]!.text}`]
-        : [],
-  );
-  return told.slice(0, 1).map((text): Fact => ["Not advised", text]);
+  const told = kits.flatMap(({ name, barred, not_advised }) => {
+    const [first] = [...barred, ...not_advised];
+    return first === undefined ? [] : [`${name}: ${RULES[first.rule]}`];
+  });
+  if (told.length === 0) return [];
+  const rest = told.length > MOST_UNADVISED ? `; ${told.length - MOST_UNADVISED} more` : "";
+  return [["Not advised", `${told.slice(0, MOST_UNADVISED).join("; ")}${rest}`]];
 }
+
+const RULES = {
+  "outdoors-only": "a burner never runs in a hangar (carbon monoxide, fire)",
+  "engine-too-small": "too big for this engine",
+  rejected: "engine makers reject it",
+  "longest-on": "on beyond its longest time",
+  "always-on": "it has no end",
+} as const;
 
 export function coldText({ air_c, wind_mps }: KitCase, style: Style): string {
   const wind = wind_mps === 0 ? "calm" : `${bareWind(wind_mps, style)} ${windUnit(style)}`;
