@@ -10,6 +10,7 @@ import {
 } from "./documents/index.js";
 import { type Outcome, type PipelineOptions, planFromDocument } from "./pipeline.js";
 import {
+  barsOf,
   kitComparison,
   kitInTheCold,
   type Piece,
@@ -102,7 +103,7 @@ function tonightWith(
   onProgress: (done?: number) => boolean,
 ): Outcome<PlanDocument> | null {
   const night = read.nights[k];
-  if (night === undefined) return null;
+  if (night === undefined || barsOf(read.kits[k]!.kit, read).length > 0) return null;
   return planFromDocument(night, { onProgress, ...(readFile === undefined ? {} : { readFile }) });
 }
 

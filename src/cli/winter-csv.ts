@@ -7,12 +7,16 @@ interface Column {
 
 const BANDS = [
   ["ready_rate", "ready_rate"],
+  ["warm_rate", "warm_rate"],
   ["heater_h", "heater_h"],
   ["energy_kwh", "energy_kwh"],
   ["fuel_kwh", "fuel_kwh"],
+  ["attended_h", "attended_h"],
+  ["attended_money", "attended_money"],
   ["energy_money", "energy_money"],
   ["winter_cost", "winter_cost"],
   ["wet_h", "wet_h"],
+  ["frost_h", "frost_h"],
   ["hottest_surface_c", "hottest_surface_c"],
   ["hottest_film_c", "hottest_film_c"],
   ["payback_winters", "payback_winters"],
@@ -23,6 +27,7 @@ const COLUMNS: readonly Column[] = [
   { name: "switching", value: ({ kit }, { kits }) => kits[kit]!.switching },
   { name: "habit", value: ({ habit }, { habits }) => habits[habit]!.label },
   { name: "refused", value: ({ refused }) => refused },
+  { name: "not_advised", value: ({ not_advised }) => not_advised.map(({ rule }) => rule).join(" ") },
   { name: "ready_mean", value: ({ refused, ready_mean }) => (refused === "" ? ready_mean : null) },
   ...BANDS.flatMap(([name, key]): Column[] =>
     (["p05", "p50", "p95"] as const).map((p) => ({
@@ -34,7 +39,7 @@ const COLUMNS: readonly Column[] = [
   { name: "too_hot", value: ({ too_hot }) => too_hot },
   { name: "given_up", value: ({ given_up }) => given_up },
   { name: "heater_life_winters", value: ({ heater_life_winters }) => heater_life_winters },
-  { name: "kept_by", value: ({ weakest }) => weakest[0]?.title ?? "" },
+  { name: "weakest", value: ({ weakest }) => weakest[0]?.title ?? "" },
 ];
 
 /** The rows of a study as CSV (RFC 4180), an empty cell where there is no number. */

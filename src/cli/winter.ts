@@ -49,6 +49,7 @@ export function addWinterCommands(program: Command, shell: WinterShell): void {
     .addOption(FLAG.json())
     .addOption(FLAG.units())
     .addOption(FLAG.wind())
+    .addOption(FLAG.all())
     .addOption(FLAG.members())
     .addOption(FLAG.seed())
     .option("--csv <file>", "also write the rows to a CSV file")

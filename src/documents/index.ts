@@ -90,7 +90,9 @@ export { type ScenarioWeather, weatherOf } from "./weather-reading.js";
 export type { ReadFile } from "./weather-sources.js";
 export { type Habit, type ReadWinter, readWinterDocument, type WinterReading } from "./winter-reading.js";
 export {
+  type KitCaseDocument,
   type KitComparisonDocument,
+  type KitRuleDocument,
   kitComparisonSchema,
   type WinterRowDocument,
   type WinterStudyDocument,

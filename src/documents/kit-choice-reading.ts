@@ -25,6 +25,8 @@ export interface Prices {
   readonly electricity: number | undefined;
   readonly fuel: number | undefined;
   readonly missedDeparture: number;
+  /** Of somebody who stands by or plugs in, per hour. */
+  readonly attended: number;
 }
 
 /** When somebody can be there to plug in: matching beginnings and ends [s since epoch], ascending. */
@@ -60,9 +62,25 @@ export function kitChoicesOf(
   });
 }
 
-export function pricesOf({ prices = {} }: Pick<WinterSections | KitSections, "prices">): Prices {
+/** Of somebody's hour on a cold ramp, where nobody says: about a mechanic's helper; project judgement. */
+const USUAL_ATTENDED: Readonly<Record<string, number>> = { NOK: 350, SEK: 350, DKK: 250, ISK: 4500 };
+const USUAL_ATTENDED_ELSEWHERE = 30;
+
+export function pricesOf(
+  { prices = {} }: Pick<WinterSections | KitSections, "prices">,
+  findings: Findings,
+): Prices {
+  const currency = prices.currency ?? "";
+  const attended = prices.attended_per_h ?? USUAL_ATTENDED[currency] ?? USUAL_ATTENDED_ELSEWHERE;
+  if (prices.attended_per_h === undefined) {
+    const amount = `${attended} ${currency}`.trimEnd();
+    findings.assumptions.push(
+      `An hour of somebody standing by or plugging in counts ${amount}: project judgement, set prices.attended_per_h.`,
+    );
+  }
   return {
-    currency: prices.currency ?? "",
+    currency,
+    attended,
     electricity: prices.electricity_per_kwh,
     fuel: prices.fuel_per_kwh,
     missedDeparture: prices.missed_departure ?? 0,

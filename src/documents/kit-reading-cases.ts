@@ -93,7 +93,7 @@ export function readKitDocument(
       windSpeed: wind_mps,
     })),
     ...handling,
-    prices: pricesOf(sections),
+    prices: pricesOf(sections, findings),
     ensemble: { members, seed },
     assumptions: findings.assumptions,
     warnings: findings.warnings,

@@ -69,7 +69,7 @@ const toll = record({
   energy_kwh: z.number(),
   wet_h: z
     .number()
-    .meta({ description: `hours the inner wall wet longest is wet above 0 °C. ${WET_TIME_LIMITS}` }),
+    .meta({ description: `hours the inner wall wet longest is wet or frosted. ${WET_TIME_LIMITS}` }),
   condensed_g: z.number(),
   breather_frost_g: z.number(),
   hottest_surface_c: z.number().nullable(),

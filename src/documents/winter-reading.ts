@@ -134,7 +134,7 @@ export function readWinterDocument(
     ...flying,
     ...handling,
     handHours,
-    prices: pricesOf(sections),
+    prices: pricesOf(sections, findings),
     against,
     ensemble: { members, seed },
     assumptions: findings.assumptions,

@@ -78,6 +78,12 @@ const kitSections = {
     fuel_per_kwh: money
       .exactOptional()
       .meta({ description: "for heaters that burn; per kWh of heat in the fuel's air" }),
+    attended_per_h: z
+      .number()
+      .gt(0)
+      .max(1e6)
+      .exactOptional()
+      .meta({ description: "an hour of somebody who stands by a heater or plugs in: nobody's time is free" }),
     missed_departure: money.exactOptional().meta({ description: "what a departure given up costs" }),
   }).exactOptional(),
 };

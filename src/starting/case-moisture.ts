@@ -2,6 +2,7 @@ import type { Caution, PartName } from "../aircraft/index.js";
 import {
   GAS_CONSTANT_VAPOUR,
   isWetIso9223,
+  RELATIVE_HUMIDITY_WET,
   saturationPressureOverIce,
   saturationPressureOverLiquid,
   saturationPressureOverStablePhase,
@@ -48,10 +49,16 @@ export interface CaseMoisture {
   readonly inOil: Float64Array;
   /** [kg] liquid or frost on each wall. */
   readonly onSurface: ReadonlyMap<PartName, Float64Array>;
-  /** [s] so far that each wall was wet: above 0 °C with more than 80 % relative humidity at its own temperature. */
+  /**
+   * [s] so far that each wall was wet or frosted: water or frost on it, or more than 80 % relative humidity at its own
+   * temperature, below 0 °C over ice.
+   */
   readonly wetTime: ReadonlyMap<PartName, Float64Array>;
-  /** [s] of the wall that was wet longest. */
+  /** [s] so far of those at or below 0 °C. */
+  readonly frostTime: ReadonlyMap<PartName, Float64Array>;
+  /** [s] of the wall that was wet or frosted longest, and the part of it at or below 0 °C. */
   readonly wetTimeMost: number;
+  readonly frostTimeMost: number;
   /** [kg] most that lay on all walls together at any time. */
   readonly condensedMost: number;
   /** [kg] net through the breather to the outside. */
@@ -63,8 +70,9 @@ export interface CaseMoisture {
 
 /** What the wet hours can tell and what not. */
 export const WET_TIME_LIMITS =
-  "ISO 9223 counts hours above 80 % humidity and 0 °C for open-air sheet; inside a case, under oil films and acid traces, it " +
-  "only ranks one habit against another. Areas, breather and oil are estimates: take the water as good to a factor of three.";
+  "ISO 9223 counts hours above 80 % humidity and 0 °C for open-air sheet; frost counts here too, for it becomes water at the " +
+  "start. Inside a case, under oil films and acid traces, the count only ranks one habit against another. Areas, breather and " +
+  "oil are estimates: take the water as good to a factor of three.";
 
 /** [kg/kg] water in oil after short winter flights, mostly emulsion; makers' texts say 150 °F leaves it in; project judgement. */
 export const WATER_IN_OIL_WINTER = 1000e-6;
@@ -99,8 +107,10 @@ export function caseMoisture(
     row: rowOf(course, part),
     water: (start.onSurfaces * area) / geometry.surfaces.reduce((sum, s) => sum + s.area, 0),
     wet: 0,
+    frosted: 0,
     onSurface: new Float64Array(samples),
     wetTime: new Float64Array(samples),
+    frostTime: new Float64Array(samples),
   }));
   const oilRow = rowOf(course, "oil");
   const vapourPressure = new Float64Array(samples);
@@ -120,12 +130,15 @@ export function caseMoisture(
     for (let k = 0; k < steps; k++) advance(s - 1, (k + 0.5) / steps, width / steps);
     record(s);
   }
+  const wettest = walls.reduce((most, wall) => (wall.wet > most.wet ? wall : most));
   return {
     vapourPressure,
     inOil,
     onSurface: new Map(walls.map((wall) => [wall.part, wall.onSurface])),
     wetTime: new Map(walls.map((wall) => [wall.part, wall.wetTime])),
-    wetTimeMost: Math.max(...walls.map((wall) => wall.wet)),
+    frostTime: new Map(walls.map((wall) => [wall.part, wall.frostTime])),
+    wetTimeMost: wettest.wet,
+    frostTimeMost: wettest.frosted,
     condensedMost,
     vented,
     breatherFrost,
@@ -171,10 +184,10 @@ export function caseMoisture(
     walls.forEach((wall, i) => {
       wall.water = Math.max(0, wall.water - step.given[i + 2]!);
       const tempWall = tempWalls[i]!;
-      // Frozen, a wall does not count as wet; above 0 °C the stable phase is the liquid that humidity refers to.
-      if (tempWall <= KELVIN_OF_ZERO_CELSIUS) return;
       const humidity = Math.min(1, step.mean / exchanges[i + 2]!.pressure);
-      if (wall.water > 0 || isWetIso9223(Math.min(tempWall, TEMP_BOILING), humidity, "above")) wall.wet += dt;
+      if (wall.water === 0 && !isHumid(tempWall, humidity)) return;
+      wall.wet += dt;
+      if (tempWall <= KELVIN_OF_ZERO_CELSIUS) wall.frosted += dt;
     });
     const air = between(outside.tempAir, s, w);
     if (air < KELVIN_OF_ZERO_CELSIUS) {
@@ -192,6 +205,7 @@ export function caseMoisture(
     for (const wall of walls) {
       wall.onSurface[s] = wall.water;
       wall.wetTime[s] = wall.wet;
+      wall.frostTime[s] = wall.frosted;
     }
   }
 
@@ -208,6 +222,12 @@ export function caseMoisture(
     const temp = w === 0 ? temps[at]! : (1 - w) * temps[at]! + w * temps[at + parts.length * members]!;
     return Math.min(temp, HOTTEST);
   }
+}
+
+/** ISO 9223's threshold, carried on below 0 °C over ice: else a colder night would look drier for being colder. */
+function isHumid(tempWall: number, humidity: number): boolean {
+  if (tempWall <= KELVIN_OF_ZERO_CELSIUS) return humidity > RELATIVE_HUMIDITY_WET;
+  return isWetIso9223(Math.min(tempWall, TEMP_BOILING), humidity, "above");
 }
 
 function between(values: ArrayLike<number>, s: number, w: number): number {

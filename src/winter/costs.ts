@@ -1,12 +1,28 @@
 import type { KitChoice, Prices } from "../documents/index.js";
+import { SECONDS_OF_HOUR } from "../units/index.js";
 import type { HabitResult } from "./piece.js";
 
 const JOULES_OF_KWH = 3.6e6;
 
+/** Money for heat; undefined where its price is missing. @param electric [J], `burnt` [J] */
+export function energyCost(
+  electric: number,
+  burnt: number,
+  { electricity, fuel }: Prices,
+): number | undefined {
+  if ((electric > 0 && electricity === undefined) || (burnt > 0 && fuel === undefined)) return undefined;
+  return (electric * (electricity ?? 0) + burnt * (fuel ?? 0)) / JOULES_OF_KWH;
+}
+
+/** Money for somebody's time. @param time [s] */
+export function attendedCost(time: number, { attended }: Prices): number {
+  return (time / SECONDS_OF_HOUR) * attended;
+}
+
 /** What one drawn aircraft's winter cost; undefined where a price is missing. */
 export interface WinterCost {
   readonly energy: number;
-  /** Energy, departures missed and yearly costs. */
+  /** Energy, somebody's time, departures missed and yearly costs. */
   readonly all: number;
 }
 
@@ -16,13 +32,12 @@ export function costOf(
   d: number,
   departures: number,
   { yearlyCost }: KitChoice,
-  { electricity, fuel, missedDeparture }: Prices,
+  prices: Prices,
 ): WinterCost | undefined {
-  const electric = result.energy[d]! / JOULES_OF_KWH;
-  const burnt = result.fuel[d]! / JOULES_OF_KWH;
-  if ((electric > 0 && electricity === undefined) || (burnt > 0 && fuel === undefined)) return undefined;
-  const energy = electric * (electricity ?? 0) + burnt * (fuel ?? 0);
-  return { energy, all: energy + (departures - result.ready[d]!) * missedDeparture + yearlyCost };
+  const energy = energyCost(result.energy[d]!, result.fuel[d]!, prices);
+  if (energy === undefined) return undefined;
+  const missed = (departures - result.ready[d]!) * prices.missedDeparture;
+  return { energy, all: energy + attendedCost(result.attendedTime, prices) + missed + yearlyCost };
 }
 
 /**

@@ -174,6 +174,11 @@ export function blockOf(state: Float64Array, g: number, { parts, members, draws 
   return block;
 }
 
+/** The middle aircraft alone. */
+export function middleOf(block: Float64Array, { parts, draws }: Groups): Float64Array {
+  return Float64Array.from(parts, (_, i) => block[i * draws]!);
+}
+
 /** The drawn members alone. */
 export function withoutMiddle(block: Float64Array, { parts, draws }: Groups): Float64Array {
   if (draws === 1) return block;

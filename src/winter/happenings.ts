@@ -1,8 +1,9 @@
 import type { Habit, KitChoice, ReadWinter } from "../documents/index.js";
 import { createRandom } from "../numerics/index.js";
 import { errorSd, FORECAST_ERROR, type WeatherSeries, weatherAt } from "../weather/index.js";
+import { isAttended, leastOn, longestOn, unplugBeforeOf } from "./heater-limits.js";
 import type { LeadTable } from "./lead-table.js";
-import { forecastAge, longestOn, plugInTime } from "./switching.js";
+import { forecastAge, plugInTime, WIDEST_PITCH } from "./switching.js";
 
 /** Stretch [s since epoch] with the heaters on. */
 export interface OnStretch {
@@ -27,7 +28,9 @@ export function happeningsOf(
   forecasts: readonly Forecast[],
   table: LeadTable | undefined,
 ): Happenings {
-  const { departures, flightTime, unplugBefore, start, end } = read;
+  const { departures, flightTime, start, end } = read;
+  const unplugBefore = unplugBeforeOf(choice.kit, read.unplugBefore);
+  const [least, longest] = [leastOn(choice.kit), longestOn(choice.kit)];
   const unplugs = departures.map((t) => t - unplugBefore);
   const returns = departures.map((t) => t + flightTime);
   const never = departures.map(() => false);
@@ -35,21 +38,26 @@ export function happeningsOf(
   switch (habit.do) {
     case "always-on": {
       const on = [start, ...returns].map((from, i) => ({ from, to: unplugs[i] ?? end }));
-      return { on: tidy(on), givenUp: never };
+      return { on: worthwhile(on), givenUp: never };
     }
     case "daily": {
       const on = habit.on.flatMap((from, i) => cutByFlights(from, habit.off[i]!, unplugs, returns));
-      return { on: tidy(on), givenUp: never };
+      return { on: worthwhile(on), givenUp: never };
     }
     case "clock":
-      return { on: tidy(leading(departures.map(() => habit.lead))), givenUp: never };
+      return { on: worthwhile(leading(departures.map(() => habit.lead))), givenUp: never };
     case "planned": {
       if (table === undefined) throw new RangeError("missing table: a planned habit needs one");
       const found = forecasts.map(({ tempAir, windSpeed }) => table.at(tempAir, windSpeed));
       const givenUp = found.map(({ chance }) => chance < GIVE_UP_BELOW);
       const leads = found.map(({ lead }, i) => (givenUp[i] ? 0 : lead));
-      return { on: tidy(leading(leads)), givenUp };
+      return { on: worthwhile(leading(leads)), givenUp };
     }
+  }
+
+  /** Nobody plugs in for less than the heater's shortest time: straight after a flight the engine is warm. */
+  function worthwhile(stretches: readonly OnStretch[]): OnStretch[] {
+    return tidy(stretches).filter(({ from, to }) => to - from >= least);
   }
 
   /** Heat before each departure by its lead [s], no earlier than the return from the flight before. */
@@ -57,9 +65,13 @@ export function happeningsOf(
     return leads.flatMap((lead, i) => {
       if (lead <= unplugBefore) return [];
       const to = unplugs[i]!;
-      const earliest = Math.max(returns[i - 1] ?? start, to - longestOn(choice), start);
-      const from = Math.max(earliest, plugInTime(departures[i]! - lead, choice.switching, read.handHours));
-      return [{ from, to }];
+      const wanted = Math.max(departures[i]! - lead, to - longest);
+      const plugIn = isAttended(choice.kit)
+        ? wanted // Who stands by comes when it is wanted.
+        : plugInTime(wanted, choice.switching, read.handHours);
+      // By hand nobody is there between the last visit and the wanted time: that visit would break the longest time.
+      if (to - plugIn > longest + WIDEST_PITCH) return [];
+      return [{ from: Math.max(returns[i - 1] ?? start, to - longest, start, plugIn), to }];
     });
   }
 }

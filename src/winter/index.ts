@@ -1,3 +1,4 @@
+export { barsOf } from "./heater-limits.js";
 export { kitComparison, kitInTheCold } from "./kit-comparison.js";
 export { createLeadCases, type LeadCases, type LeadCasesRequest, type SteadyCase } from "./lead-cases.js";
 export { type LeadFound, leastLeads } from "./lead-search.js";
@@ -12,6 +13,7 @@ export {
   piecesOf,
   runPiece,
 } from "./piece.js";
+export { rankKits, rankRows } from "./ranking.js";
 export { winterStudy } from "./study.js";
 export { habitLabel } from "./study-header.js";
 export { SeasonFailure, WINTER_TOLERANCE } from "./tolerance.js";

@@ -1,5 +1,5 @@
 import { type Configuration, type Installation, isElementPart, type Kit } from "../aircraft/index.js";
-import { type Criterion, judge, type Verdict } from "../readiness/index.js";
+import { type Criterion, judge, marginOf, type Verdict } from "../readiness/index.js";
 import { createForcing, type Draws, type Site } from "../simulation/index.js";
 import { type SolveResult, solve } from "../solver/index.js";
 import type { PartCourse } from "../starting/index.js";
@@ -32,6 +32,8 @@ export interface LeadCasesRequest {
   readonly coverOffBefore: number;
   /** [s] leads that may be tried, from plug-in to departure, ascending */
   readonly leads: readonly number[];
+  /** [K] local error of the steps; a winter's usual one where left out. */
+  readonly tolerance?: number;
 }
 
 /** Cold-soaked aircraft heated for some lead and then stripped: their state at departure, judged. */
@@ -41,11 +43,14 @@ export interface LeadCases {
   readinessAt(leads: readonly number[]): readonly Readiness[];
   /** The same with every criterion's bands. */
   verdictAt(leads: readonly number[]): readonly Verdict[];
+  /** Whether heating a case for that lead breaks a ceiling in the middle aircraft. */
+  isTooHot(caseIndex: number, lead: number): boolean;
   /** [K] hottest element surface of each member of a case by the lead; empty without elements. */
   hottestSurface(caseIndex: number, lead: number): Float64Array;
   hottestFilm(caseIndex: number, lead: number): Float64Array;
-  /** [J] put in by each member by the lead */
+  /** [J] put in by each member by the lead, and the part of it that was burnt */
   energy(caseIndex: number, lead: number): Float64Array;
+  fuel(caseIndex: number, lead: number): Float64Array;
   /** The middle aircraft of a case from plug-in to the end of heating by the lead. */
   middleCourse(caseIndex: number, lead: number): PartCourse;
 }
@@ -85,8 +90,9 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
   const power = heaterPower(groups, kit, heated);
   const elements = parts.flatMap((name, i) => (isElementPart(name) ? [i] : []));
   const sump = parts.indexOf("sump");
-  const known = new Map<string, Readiness>();
-  let energies: Float64Array | undefined;
+  const ceilings = request.criteria.filter(({ judged }) => judged === "while-heating");
+  const known = new Map<string, Judged>();
+  let energies: { readonly all: Float64Array; readonly fuel: Float64Array } | undefined;
 
   function run(
     configuration: Configuration,
@@ -99,7 +105,7 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
       initial,
       start: 0,
       end: to,
-      tolerance: toleranceOf(parts),
+      tolerance: toleranceOf(parts, request.tolerance),
       sampleTimes,
       firstStep: Math.min(FIRST_STEP, to),
       onStretch: (a, b) =>
@@ -132,19 +138,29 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
   }
 
   /** [J] put in by each member so far: trapezoid over the kept course. */
-  function energyAlong(): Float64Array {
-    const energy = new Float64Array(times.length * members);
-    const taken = (s: number, m: number) => {
-      const [g, d] = [Math.floor(m / groups.draws), m % groups.draws];
-      return power.elements(states, s * size, g, d) + power.duct(times[s]!, around[g]!, d);
-    };
+  function energyAlong() {
+    const all = new Float64Array(times.length * members);
+    const fuel = new Float64Array(times.length * members);
     for (let s = 1; s < times.length; s++) {
-      const width = times[s]! - times[s - 1]!;
-      for (let m = 0; m < members; m++)
-        energy[s * members + m] =
-          energy[(s - 1) * members + m]! + 0.5 * width * (taken(s - 1, m) + taken(s, m));
+      const half = 0.5 * (times[s]! - times[s - 1]!);
+      for (let m = 0; m < members; m++) {
+        const [g, d] = [Math.floor(m / groups.draws), m % groups.draws];
+        const [at, before] = [s * members + m, (s - 1) * members + m];
+        const ofElements = (k: number) => power.elements(states, k * size, g, d);
+        const ofDuct = (k: number) => power.duct(times[k]!, around[g]!, d);
+        const duct = half * (ofDuct(s - 1) + ofDuct(s));
+        all[at] = all[before]! + half * (ofElements(s - 1) + ofElements(s)) + duct;
+        fuel[at] = fuel[before]! + (power.ductBurns ? duct : 0);
+      }
     }
-    return energy;
+    return { all, fuel };
+  }
+
+  function putIn(kind: "all" | "fuel", c: number, lead: number): Float64Array {
+    energies ??= energyAlong();
+    const s = lead < 0 ? 0 : times.indexOf(durations[lead]!);
+    const at = s * members + c * groups.draws;
+    return energies[kind].subarray(at, at + groups.draws);
   }
 
   function hottest(rows: readonly number[], c: number, lead: number): Float64Array {
@@ -159,26 +175,39 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
     return out;
   }
 
+  /** Each lead of a case is run once: the solver's steps are common to all cases, and twice would not be quite the same. */
+  function judgedAt(indices: readonly number[]): Judged[] {
+    if (indices.some((lead, c) => !known.has(`${c}:${lead}`))) {
+      const { unplugged, atStart } = departing(indices);
+      indices.forEach((lead, c) => {
+        if (known.has(`${c}:${lead}`)) return;
+        known.set(`${c}:${lead}`, {
+          readiness: readinessOf(request.criteria, groups, c, atStart, unplugged),
+          atStart: withoutMiddle(blockOf(atStart, c, groups), groups),
+          unplugged: withoutMiddle(blockOf(unplugged, c, groups), groups),
+        });
+      });
+    }
+    return indices.map((lead, c) => known.get(`${c}:${lead}`)!);
+  }
+
   return {
     groups,
-    readinessAt(indices) {
-      if (indices.some((lead, c) => !known.has(`${c}:${lead}`))) {
-        const { unplugged, atStart } = departing(indices);
-        indices.forEach((lead, c) => {
-          const ready = readinessOf(request.criteria, groups, c, atStart, unplugged);
-          known.set(`${c}:${lead}`, ready);
-        });
-      }
-      return indices.map((lead, c) => known.get(`${c}:${lead}`)!);
-    },
+    readinessAt: (indices) => judgedAt(indices).map(({ readiness }) => readiness),
     verdictAt(indices) {
-      const { unplugged, atStart } = departing(indices);
-      const state = (temps: Float64Array, c: number) => ({
-        temps: withoutMiddle(blockOf(temps, c, groups), groups),
-        parts,
-        members: groups.draws - 1,
+      const state = (temps: Float64Array) => ({ temps, parts, members: groups.draws - 1 });
+      return judgedAt(indices).map(({ atStart, unplugged }) =>
+        judge(request.criteria, state(atStart), state(unplugged)),
+      );
+    },
+    isTooHot(c, lead) {
+      const at = (lead < 0 ? 0 : times.indexOf(durations[lead]!)) * size + c * groups.draws;
+      const temps = Float64Array.from(parts, (_, i) => states[at + i * members]!);
+      const value = new Float64Array(1);
+      return ceilings.some((criterion) => {
+        criterion.values({ temps, parts, members: 1 }, value);
+        return marginOf(criterion, value[0]!) < 0;
       });
-      return indices.map((_, c) => judge(request.criteria, state(atStart, c), state(unplugged, c)));
     },
     hottestSurface: (c, lead) => (elements.length === 0 ? new Float64Array() : hottest(elements, c, lead)),
     hottestFilm: (c, lead) => hottest([sump], c, lead),
@@ -191,13 +220,16 @@ export function createLeadCases(request: LeadCasesRequest): LeadCases {
         temps: Array.from({ length: count }, (_, s) => column(s)).flat(),
       };
     },
-    energy(c, lead) {
-      const s = lead < 0 ? 0 : times.indexOf(durations[lead]!);
-      const at = s * members + c * groups.draws;
-      energies ??= energyAlong();
-      return energies.subarray(at, at + groups.draws);
-    },
+    energy: (c, lead) => putIn("all", c, lead),
+    fuel: (c, lead) => putIn("fuel", c, lead),
   };
+}
+
+/** One lead of one case: who is ready, and the drawn members [K] at the start and when the heaters were last on. */
+interface Judged {
+  readonly readiness: Readiness;
+  readonly atStart: Float64Array;
+  readonly unplugged: Float64Array;
 }
 
 /** [s] as in a season. */

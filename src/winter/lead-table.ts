@@ -1,10 +1,15 @@
+import type { Kit } from "../aircraft/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
+import { leastOn, longestOn } from "./heater-limits.js";
 import { createLeadCases, type LeadCasesRequest, type SteadyCase } from "./lead-cases.js";
 import { type LeadFound, leastLeads } from "./lead-search.js";
 
 /** What a plan does on forecast weather, from a table worked out beforehand. */
 export interface LeadTable {
-  /** [s] lead and the chance it brings; straight between the table's temperatures and winds, held beyond them. */
+  /**
+   * [s] lead and the chance it brings; straight between the table's temperatures and winds, held beyond them. A lead of 0:
+   * not required, the least holds without heat.
+   */
   at(tempAir: number, windSpeed: number): { readonly lead: number; readonly chance: number };
   /** The tabulated cases, for showing. */
   readonly cases: readonly (SteadyCase & LeadFound)[];
@@ -17,7 +22,7 @@ export interface LeadTableRequest extends Omit<LeadCasesRequest, "cases" | "lead
 }
 
 /** [h] of heating that are tried. */
-export const HEATING_HOURS = [0.25, 0.5, 1, 1.5, 2, 3, 4, 5, 6.5, 8, 11, 16, 24] as const;
+export const HEATING_HOURS = [0.5, 1, 1.5, 2, 3, 4, 5, 6.5, 8, 11, 16, 24] as const;
 /** [K] between the table's temperatures, at most. */
 const TEMP_STEP = 7;
 /** [m/s] at 10 m: nearly calm and fresh. */
@@ -31,10 +36,18 @@ export function createLeadTable(request: LeadTableRequest): LeadTable {
   const { tempRange, chance, ...rest } = request;
   const temps = spread(tempRange[0], tempRange[1]);
   const cases = temps.flatMap((tempAir) => WINDS.map((windSpeed) => ({ tempAir, windSpeed })));
-  const leads = triedLeads(request.kit.heaters, request.unplugBefore);
-  if (leads.length === 0) {
-    const none = { lead: 0, chance: 0, index: -1, reached: false, tooHot: false };
-    return { at: () => none, cases: cases.map((one) => ({ ...one, ...none })) };
+  const leads = triedLeads(request.kit, request.unplugBefore);
+  const [shortest] = leads;
+  if (shortest === undefined) {
+    const none = {
+      status: "not-reached",
+      aim: "least",
+      lead: 0,
+      index: -1,
+      chance: 0,
+      warmChance: 0,
+    } as const;
+    return { at: () => none, cases: cases.map((one) => ({ ...one, ...none, unheated: 0 })) };
   }
   const found = leastLeads(createLeadCases({ ...rest, cases, leads }), leads, chance);
   return {
@@ -47,22 +60,26 @@ export function createLeadTable(request: LeadTableRequest): LeadTable {
         const along = (j: number) => (1 - t.share) * at(t.below, j) + t.share * at(t.above, j);
         return (1 - w.share) * along(w.below) + w.share * along(w.above);
       };
-      return { lead: mixed((one) => one.lead), chance: mixed((one) => one.chance) };
+      const unheated = mixed((one) => one.unheated);
+      if (unheated >= chance) return { lead: 0, chance: unheated };
+      // Between a case without heat and one with it nothing below the shortest lead is to be had.
+      const lead = mixed((one) => (one.status === "not-required" ? shortest : one.lead));
+      return { lead: Math.max(shortest, lead), chance: mixed((one) => one.chance) };
     },
   };
 }
 
-/** [s] leads that may be tried: no heater is kept on longer than its record allows. */
+/** [s] leads that may be tried: no heater is on for less or longer than its record allows. */
 export function triedLeads(
-  heaters: readonly { readonly longest_on_h: number }[],
+  kit: Kit,
   unplugBefore: number,
+  heating: readonly number[] = HEATING_HOURS,
 ): number[] {
-  if (heaters.length === 0) return [];
-  const longest = Math.min(...heaters.map((heater) => heater.longest_on_h));
-  const hours: number[] = HEATING_HOURS.filter((h) => h < longest);
-  return [...hours, Math.min(longest, HEATING_HOURS.at(-1)!)]
-    .filter((h, i, all) => h !== all[i - 1])
-    .map((h) => h * SECONDS_OF_HOUR + unplugBefore);
+  const least = leastOn(kit) / SECONDS_OF_HOUR;
+  const longest = Math.min(longestOn(kit) / SECONDS_OF_HOUR, heating.at(-1)!);
+  if (kit.heaters.length === 0 || least > longest) return [];
+  const hours = [least, ...heating.filter((h) => h > least && h < longest), longest];
+  return [...new Set(hours)].map((h) => h * SECONDS_OF_HOUR + unplugBefore);
 }
 
 function spread(low: number, high: number): number[] {

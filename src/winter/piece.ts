@@ -1,6 +1,7 @@
 import type { KitChoice, ReadWinter } from "../documents/index.js";
 import { allCriteria } from "../readiness/index.js";
 import { forecastsOf, happeningsOf, meanBefore } from "./happenings.js";
+import { unplugBeforeOf } from "./heater-limits.js";
 import { createLeadTable, type LeadTable } from "./lead-table.js";
 import { posteriorOf, runSeason } from "./season.js";
 import type { MonthTotals, SeasonTotals } from "./season-tally.js";
@@ -20,8 +21,9 @@ export interface PieceResult extends Piece {
 export interface HabitResult {
   /** Why this habit cannot be had with this kit; then all numbers are 0 and lists empty. */
   readonly refused: string;
-  /** Departures each member was ready for. */
+  /** Departures each member was ready for, and of those warm through. */
   readonly ready: readonly number[];
+  readonly warm: readonly number[];
   readonly failing: Readonly<Record<string, number>>;
   /** [J] per member */
   readonly energy: readonly number[];
@@ -29,13 +31,17 @@ export interface HabitResult {
   /** [s] */
   readonly heaterTime: number;
   readonly longestOn: number;
+  readonly shortestOn: number;
   readonly switchOns: number;
+  readonly attendedTime: number;
   /** [K] per member, 0 where never heated */
   readonly hottestSurface: readonly number[];
   readonly hottestFilm: readonly number[];
   readonly tooHot: number;
   readonly givenUp: number;
+  /** [s] wet or frosted inside, and of those frosted */
   readonly wetTime: number;
+  readonly frostTime: number;
   readonly breatherFrost: number;
   readonly months: Readonly<Record<string, MonthTotals>>;
 }
@@ -68,7 +74,7 @@ export function runPiece(
     throw new RangeError(
       `unknown piece: ${pieceKey(piece)} (of ${read.kits.length} kits, ${read.years.length} winters)`,
     );
-  const refusals = read.habits.map((habit) => habitRefused(choice, habit));
+  const refusals = read.habits.map((habit) => habitRefused(choice, habit, read));
   const allowed = read.habits.filter((_, h) => refusals[h] === "");
   if (allowed.length === 0) return { ...piece, habits: refusals.map(refusedResult) };
   const forecasts = forecastsOf(read, choice, year.weather, piece.year);
@@ -109,9 +115,9 @@ export function leadTableOf(read: ReadWinter, kit: number, chance: number): Lead
 }
 
 function madeTable(read: ReadWinter, kit: number, chance: number): LeadTable {
-  const { installation, place, site, limits, unplugBefore, coverOffBefore, ensemble, years, departures } =
-    read;
+  const { installation, place, site, limits, coverOffBefore, ensemble, years, departures } = read;
   const choice: KitChoice = read.kits[kit]!;
+  const unplugBefore = unplugBeforeOf(choice.kit, read.unplugBefore);
   const temps = years.flatMap(({ weather }) => departures.map((t) => meanBefore(weather, t).tempAir));
   return createLeadTable({
     ...{ installation, kit: choice.kit, place, site, unplugBefore, coverOffBefore, chance },
@@ -128,6 +134,7 @@ function resultOf(totals: SeasonTotals): HabitResult {
     ...totals,
     refused: "",
     ready: list(totals.ready),
+    warm: list(totals.warm),
     energy: list(totals.energy),
     fuel: list(totals.fuel),
     hottestSurface: list(totals.hottestSurface),
@@ -141,12 +148,15 @@ function refusedResult(refused: string): HabitResult {
   const none = {
     heaterTime: 0,
     longestOn: 0,
+    shortestOn: 0,
     switchOns: 0,
+    attendedTime: 0,
     tooHot: 0,
     givenUp: 0,
     wetTime: 0,
+    frostTime: 0,
     breatherFrost: 0,
   };
-  const lists = { ready: [], energy: [], fuel: [], hottestSurface: [], hottestFilm: [] };
+  const lists = { ready: [], warm: [], energy: [], fuel: [], hottestSurface: [], hottestFilm: [] };
   return { refused, ...none, ...lists, failing: {}, months: {} };
 }

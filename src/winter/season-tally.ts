@@ -1,10 +1,11 @@
-import { type Configuration, isElementPart, type Kit } from "../aircraft/index.js";
-import type { ReadWinter } from "../documents/index.js";
+import { type Configuration, isElementPart } from "../aircraft/index.js";
+import type { KitChoice, ReadWinter } from "../documents/index.js";
 import { caseGeometry, caseMoisture, type PartCourse, WATER_IN_OIL_WINTER } from "../starting/index.js";
 import type { Groups, Surrounding } from "./groups.js";
 import type { Happenings } from "./happenings.js";
 import { heaterPower } from "./heater-power.js";
 import type { Readiness } from "./readiness-count.js";
+import { attendedTime } from "./switching.js";
 
 /** [s] */
 const HOUR = 3600;
@@ -27,18 +28,25 @@ export interface SeasonTotals {
   /** [s] with the heaters switched on; the longest in one go */
   heaterTime: number;
   longestOn: number;
+  /** 0 where it was never on. */
+  shortestOn: number;
   switchOns: number;
+  /** [s] that somebody was there for it */
+  attendedTime: number;
   /** [K] per member */
   readonly hottestSurface: Float64Array;
   readonly hottestFilm: Float64Array;
-  /** Departures that each member was ready for. */
+  /** Departures that each member was ready for, and of those warm through. */
   readonly ready: Float64Array;
+  readonly warm: Float64Array;
   /** How often a criterion failed, over departures and drawn members. */
   readonly failing: Map<string, number>;
   tooHot: number;
   givenUp: number;
-  /** [s] the middle aircraft's inner walls were wet, of the wall wet longest; [kg] frozen in the breather at most */
+  /** [s] the middle aircraft's inner walls were wet or frosted, of the wall wet longest, and of those frosted */
   wetTime: number;
+  frostTime: number;
+  /** [kg] frozen in the breather at most */
   breatherFrost: number;
   readonly months: Map<string, MonthTotals>;
 }
@@ -61,7 +69,7 @@ interface Outside {
 
 export interface TallyRequest {
   readonly read: ReadWinter;
-  readonly kit: Kit;
+  readonly choice: KitChoice;
   readonly groups: Groups;
   readonly group: number;
   readonly around: readonly Surrounding[];
@@ -79,7 +87,7 @@ const EXACT_WATER_STEP = 60;
 const WET_PARTS = ["oil", "crankcase", "crankshaft", "barrels"] as const;
 
 export function createSeasonTally(request: TallyRequest): SeasonTally {
-  const { read, kit, groups, group, around, heated, happenings } = request;
+  const { read, choice, groups, group, around, heated, happenings } = request;
   const { parts, members, draws } = groups;
   const size = parts.length * members;
   const first = group * draws;
@@ -87,16 +95,18 @@ export function createSeasonTally(request: TallyRequest): SeasonTally {
   const sump = parts.indexOf("sump");
   const wetRows = WET_PARTS.map((part) => parts.indexOf(part));
   const geometry = caseGeometry(read.installation);
-  const power = heaterPower(groups, kit, heated);
+  const power = heaterPower(groups, choice.kit, heated);
   const totals = emptyTotals(draws);
   const on = happenings.on.map(({ from, to }) => ({ from: from - read.start, to: to - read.start }));
-  const wetByWall = new Map<string, number>();
+  const wetByWall = new Map<string, { wet: number; frosted: number }>();
   let course: { time: number[]; temps: number[]; air: number[]; dew: number[] } = emptyCourse();
   let next = 0;
 
   for (const { from, to } of on) {
     totals.heaterTime += to - from;
     totals.longestOn = Math.max(totals.longestOn, to - from);
+    totals.shortestOn = totals.shortestOn > 0 ? Math.min(totals.shortestOn, to - from) : to - from;
+    totals.attendedTime += attendedTime(choice, to - from);
     for (let at = from; at < to; ) {
       const until = Math.min(to, at + HOUR);
       monthOf(at).heaterTime += until - at;
@@ -161,8 +171,11 @@ export function createSeasonTally(request: TallyRequest): SeasonTally {
         course.dew.push(outside.tempDewPoint[s]!);
       }
     },
-    departure(index, { ready, chance, failing, tooHot }) {
-      for (let d = 0; d < draws; d++) totals.ready[d]! += ready[d]!;
+    departure(index, { ready, warm, chance, failing, tooHot }) {
+      for (let d = 0; d < draws; d++) {
+        totals.ready[d]! += ready[d]!;
+        totals.warm[d]! += warm[d]!;
+      }
       for (const [id, count] of failing) totals.failing.set(id, (totals.failing.get(id) ?? 0) + count);
       if (tooHot) totals.tooHot++;
       const month = monthOf(read.departures[index]! - read.start);
@@ -186,9 +199,17 @@ export function createSeasonTally(request: TallyRequest): SeasonTally {
         0,
         request.exact ? EXACT_WATER_STEP : WATER_STEP,
       );
-      for (const [wall, wet] of found.wetTime)
-        wetByWall.set(wall, (wetByWall.get(wall) ?? 0) + wet[wet.length - 1]!);
-      totals.wetTime = Math.max(...wetByWall.values());
+      for (const [wall, wet] of found.wetTime) {
+        const before = wetByWall.get(wall) ?? { wet: 0, frosted: 0 };
+        const frosted = found.frostTime.get(wall)!;
+        wetByWall.set(wall, {
+          wet: before.wet + wet[wet.length - 1]!,
+          frosted: before.frosted + frosted[frosted.length - 1]!,
+        });
+      }
+      const worst = [...wetByWall.values()].reduce((most, wall) => (wall.wet > most.wet ? wall : most));
+      totals.wetTime = worst.wet;
+      totals.frostTime = worst.frosted;
       totals.breatherFrost = Math.max(totals.breatherFrost, found.breatherFrost);
       monthOf(time[0]!).wetTime += found.wetTimeMost;
     }
@@ -207,14 +228,18 @@ function emptyTotals(draws: number): SeasonTotals {
     fuel: zeros(),
     heaterTime: 0,
     longestOn: 0,
+    shortestOn: 0,
     switchOns: 0,
+    attendedTime: 0,
     hottestSurface: zeros(),
     hottestFilm: zeros(),
     ready: zeros(),
+    warm: zeros(),
     failing: new Map(),
     tooHot: 0,
     givenUp: 0,
     wetTime: 0,
+    frostTime: 0,
     breatherFrost: 0,
     months: new Map(),
   };

@@ -8,6 +8,7 @@ import { shutDownTemps } from "../starting/index.js";
 import { type WeatherSeries, weatherAt } from "../weather/index.js";
 import { createGroups, type Surrounding } from "./groups.js";
 import type { Happenings } from "./happenings.js";
+import { unplugBeforeOf } from "./heater-limits.js";
 import { STRIPPED } from "./lead-cases.js";
 import { drawnMembers, inKnownWeather } from "./members.js";
 import { monthNames } from "./months.js";
@@ -47,9 +48,10 @@ function firstStepOf(duration: number): number {
  */
 export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
   const { read, weather, happenings, exact, onProgress } = request;
-  const { installation, departures, flightTime, unplugBefore, coverOffBefore, start, end } = read;
+  const { installation, departures, flightTime, coverOffBefore, start, end } = read;
   const choice = read.kits[request.kit]!;
   const { kit } = choice;
+  const unplugBefore = unplugBeforeOf(kit, read.unplugBefore);
   const flights = departures.map((t) => ({ departure: t, back: t + flightTime }));
   const sampleStep = exact === undefined ? SAMPLE_STEP : EXACT_SAMPLE_STEP;
   const used = exact === undefined ? thinnedWeather(weather, flights) : weather;
@@ -93,7 +95,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
   const tallies = happenings.map((own, g) =>
     createSeasonTally({
       read,
-      kit,
+      choice,
       groups,
       group: g,
       around,

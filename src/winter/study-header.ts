@@ -1,11 +1,15 @@
 import { type Caution, originOf } from "../aircraft/index.js";
 import type { Habit, KitChoice, ReadWinter, WinterStudyDocument } from "../documents/index.js";
 import { WET_TIME_LIMITS } from "../starting/index.js";
-import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
+import { celsiusFromKelvin, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { localText } from "../weather/index.js";
+import { barsOf, isAttended, type KitSetting, leastOn, longestOn, unplugBeforeOf } from "./heater-limits.js";
 import { habitRefused } from "./switching.js";
 
-export type StudyHeader = Omit<WinterStudyDocument, "rows" | "kind">;
+export type StudyHeader = Omit<
+  WinterStudyDocument,
+  "rows" | "kind" | "ranking" | "answer" | "first_cautions"
+>;
 
 /** All of a study but its rows. */
 export function headerOfWinter(read: ReadWinter): StudyHeader {
@@ -26,8 +30,10 @@ export function headerOfWinter(read: ReadWinter): StudyHeader {
       coldest_c: roundedTo(celsiusFromKelvin(Math.min(...weather.tempAir)), 1),
     })),
     currency: prices.currency,
+    attended_per_h: prices.attended,
+    wanted_chance: wantedChance(read),
     against,
-    kits: read.kits.map(kitText),
+    kits: read.kits.map((choice) => kitHeader(choice, read)),
     habits: read.habits.map((habit) => ({ do: kindOf(habit), label: habitLabel(habit) })),
     assumptions: [...read.assumptions, ...HOW_COUNTED, ...byHandOf(read)],
     warnings: [...read.warnings],
@@ -39,6 +45,8 @@ export function headerOfWinter(read: ReadWinter): StudyHeader {
 const HOW_COUNTED = [
   "Those ready at a departure fly and stand there again warm through; the others stay, and are heated for the next departure.",
   "A plan takes its lead from a table by the forecast's mean air and wind of the twelve hours before departure, as if cold-soaked: soon after a flight it heats longer than needed.",
+  "Plans aim at warm through where the kit reaches it with the wanted chance, else at the least that the maker asks for; ready counts the least.",
+  "Somebody's time is the whole time that an attended heater runs and the pause after it; by hand 10 min for each time on (project judgement).",
   `Wet hours are those of the middle aircraft. ${WET_TIME_LIMITS}`,
 ];
 
@@ -50,9 +58,26 @@ function byHandOf({ kits, habits }: ReadWinter): string[] {
   ];
 }
 
-export function kitText({ name, kit, switching, price }: KitChoice) {
+/** The chance that plans of a study want: the highest of its planned habits. */
+function wantedChance({ habits }: ReadWinter): number {
+  return Math.max(0, ...habits.map((habit) => (habit.do === "planned" ? habit.chance : 0))) || USUAL_CHANCE;
+}
+
+const USUAL_CHANCE = 0.9;
+
+/** A kit and its limits as every result has them. */
+export function kitHeader(
+  { name, kit, switching, price }: KitChoice,
+  read: KitSetting & { readonly unplugBefore: number },
+) {
+  const hasHeater = kit.heaters.length > 0;
   return {
     name,
+    attended: isAttended(kit),
+    least_on_h: hasHeater ? leastOn(kit) / SECONDS_OF_HOUR : null,
+    longest_on_h: hasHeater ? longestOn(kit) / SECONDS_OF_HOUR : null,
+    unplug_before_min: unplugBeforeOf(kit, read.unplugBefore) / SECONDS_OF_MINUTE,
+    barred: barsOf(kit, read),
     heaters: kit.heaters.map(({ id, name: text }) => ({ id, name: text })),
     covers: kit.covers.map(({ id, name: text }) => ({ id, name: text })),
     switching,
@@ -65,29 +90,30 @@ function kindOf(habit: Habit): "always_on" | "clock" | "planned" {
   return habit.do === "planned" ? "planned" : "clock";
 }
 
-/** @example habitLabel({ do: "clock", lead: 10800 }) // "clock, 3 h before" */
+/** @example habitLabel({ do: "clock", lead: 10800 }) // "always 3 h before" */
 export function habitLabel(habit: Habit): string {
   switch (habit.do) {
     case "always-on":
       return "always on";
     case "clock":
-      return `clock, ${roundedTo(habit.lead / SECONDS_OF_HOUR, 2)} h before`;
+      return `always ${roundedTo(habit.lead / SECONDS_OF_HOUR, 2)} h before`;
     case "daily":
-      return `clock, daily ${habit.label}`;
+      return `daily ${habit.label}`;
     case "planned":
-      return `planned for ${roundedTo(100 * habit.chance, 0)} %`;
+      return `as planned, ${roundedTo(100 * habit.chance, 0)} of 100`;
   }
 }
 
 /** Cautions of all the kits, each once, with what leaving it on goes against. */
-function cautionsOf({ kits, habits }: ReadWinter): Caution[] {
+function cautionsOf(read: ReadWinter): Caution[] {
+  const { kits, habits } = read;
   const all = kits.flatMap(({ kit }) => [
     ...kit.heaters.flatMap((heater) => heater.cautions),
     ...kit.covers.flatMap((cover) => cover.cautions),
   ]);
   const always = habits.find((habit) => habit.do === "always-on");
   if (always !== undefined) {
-    const possible = kits.filter((choice) => habitRefused(choice, always) === "");
+    const possible = kits.filter((choice) => habitRefused(choice, always, read) === "");
     for (const heater of possible.flatMap(({ kit }) => kit.heaters)) {
       all.unshift({
         text: `Always on is compared, not advised: ${heater.name} may be on for ${heater.longest_on_h} h in one go, and a heater that nobody watches must go off.`,

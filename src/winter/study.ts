@@ -1,9 +1,17 @@
-import type { ReadWinter, WinterRowDocument, WinterStudyDocument } from "../documents/index.js";
+import type {
+  KitRuleDocument,
+  ReadWinter,
+  WinterRowDocument,
+  WinterStudyDocument,
+} from "../documents/index.js";
 import { bandOf } from "../numerics/index.js";
 import { allCriteria } from "../readiness/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
-import { costOf, paybackOf } from "./costs.js";
+import { attendedCost, costOf, paybackOf } from "./costs.js";
+import { firstCautions } from "./first-cautions.js";
+import { ALWAYS_ON, overLongest, rejectionsOf } from "./heater-limits.js";
 import { type HabitResult, type PieceResult, pieceKey, piecesOf } from "./piece.js";
+import { rankRows, winterAnswer } from "./ranking.js";
 import { headerOfWinter, roundedTo, type StudyHeader } from "./study-header.js";
 
 const JOULES_OF_KWH = 3.6e6;
@@ -20,12 +28,20 @@ export function winterStudy(read: ReadWinter, pieces: readonly PieceResult[]): W
     read.years.map((_, year) => byKey.get(pieceKey({ kit, year }))!.habits[habit]!);
   const header: StudyHeader = headerOfWinter(read);
   const reference = resultsOf(read.against.kit, read.against.habit);
+  const rows = read.kits.flatMap((_, kit) =>
+    read.habits.map((_, habit) => rowOf(read, kit, habit, resultsOf(kit, habit), reference)),
+  );
+  const ranking = rankRows(rows, header.wanted_chance);
   return {
     ...header,
     kind: "winter-study",
-    rows: read.kits.flatMap((_, kit) =>
-      read.habits.map((_, habit) => rowOf(read, kit, habit, resultsOf(kit, habit), reference)),
+    rows,
+    ranking,
+    first_cautions: firstCautions(
+      read.kits[rows[ranking[0] ?? -1]?.kit ?? -1]?.kit,
+      read.kits.map(({ kit }) => kit),
     ),
+    answer: winterAnswer(rows, ranking, header.kits),
   };
 }
 
@@ -46,6 +62,8 @@ function rowOf(
   const perYear = (pick: (one: HabitResult) => number, digits = 1) =>
     band(refused === "" ? years.map(pick) : [], digits);
   const ready = over((one, d) => one.ready[d]! / count);
+  const warm = over((one, d) => one.warm[d]! / count);
+  const longest = Math.max(...years.map((one) => one.longestOn));
   const costs = years.flatMap((one) => drawn.map((d) => costOf(one, d, count, choice, read.prices)));
   const priced = costs.every((cost) => cost !== undefined) && costs.length > 0;
   const hot = (lists: "hottestSurface" | "hottestFilm") => {
@@ -56,11 +74,17 @@ function rowOf(
   const life = choice.heaterLife;
   return {
     ...{ kit, habit, refused },
+    not_advised: refused === "" ? notAdvised(read, kit, habit, longest) : [],
     ready_rate: band(ready, 4),
     ready_mean: roundedTo(mean(ready), 4),
+    warm_rate: band(warm, 4),
+    warm_mean: roundedTo(mean(warm), 4),
     heater_h: perYear((one) => one.heaterTime / SECONDS_OF_HOUR),
     switch_ons: perYear((one) => one.switchOns, 0),
-    longest_on_h: roundedTo(Math.max(...years.map((one) => one.longestOn)) / SECONDS_OF_HOUR, 1),
+    shortest_on_h: roundedTo(shortestOf(years) / SECONDS_OF_HOUR, 2),
+    longest_on_h: roundedTo(longest / SECONDS_OF_HOUR, 1),
+    attended_h: perYear((one) => one.attendedTime / SECONDS_OF_HOUR),
+    attended_money: perYear((one) => attendedCost(one.attendedTime, read.prices), 2),
     energy_kwh: band(
       over((one, d) => one.energy[d]! / JOULES_OF_KWH),
       2,
@@ -82,6 +106,7 @@ function rowOf(
         )
       : null,
     wet_h: perYear((one) => one.wetTime / SECONDS_OF_HOUR),
+    frost_h: perYear((one) => one.frostTime / SECONDS_OF_HOUR),
     hottest_surface_c: hot("hottestSurface"),
     hottest_film_c: hot("hottestFilm"),
     too_hot: roundedTo(mean(years.map((one) => one.tooHot / count)), 4),
@@ -92,6 +117,22 @@ function rowOf(
     payback_winters: paybackBand(read, kit, habit, years, reference, drawn),
     months: monthsOf(years, drawn.length),
   };
+}
+
+/** Why a habit with a kit is compared and never recommended. @param longest [s] on in one go */
+function notAdvised(read: ReadWinter, kit: number, habit: number, longest: number): KitRuleDocument[] {
+  const { kit: pieces } = read.kits[kit]!;
+  return [
+    ...rejectionsOf(pieces),
+    ...overLongest(pieces, longest),
+    ...(read.habits[habit]!.do === "always-on" ? [ALWAYS_ON] : []),
+  ];
+}
+
+/** [s] shortest time on over winters; 0 where it was never on. */
+function shortestOf(years: readonly HabitResult[]): number {
+  const used = years.map((one) => one.shortestOn).filter((time) => time > 0);
+  return used.length === 0 ? 0 : Math.min(...used);
 }
 
 /** Winters to payback of each drawn aircraft over all winters; null for the reference itself or where a price is missing. */

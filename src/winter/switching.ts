@@ -1,5 +1,14 @@
 import type { Habit, HandHours, KitChoice, Switching } from "../documents/index.js";
 import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
+import {
+  barsOf,
+  isAttended,
+  type KitSetting,
+  leastOn,
+  longestOn,
+  pauseOf,
+  unplugBeforeOf,
+} from "./heater-limits.js";
 
 /** [s] pitch of a mains timer's dial, and of a switch on a network; common practice, no published source. */
 const PITCH: Readonly<Record<Switching, number>> = {
@@ -8,6 +17,9 @@ const PITCH: Readonly<Record<Switching, number>> = {
   local_network: SECONDS_OF_MINUTE,
   phone_network: SECONDS_OF_MINUTE,
 };
+
+/** [s] */
+export const WIDEST_PITCH = Math.max(...Object.values(PITCH));
 
 /** [s] how old the forecast is that a lead is set by: a timer is set the evening before, a network switch at the time. */
 export function forecastAge(switching: Switching): number {
@@ -28,18 +40,33 @@ export function plugInTime(wanted: number, switching: Switching, { from, until }
   return pitched;
 }
 
+/** [s] to plug in or unplug by hand, the look at cord and heater with it; project judgement. */
+const VISIT = 5 * SECONDS_OF_MINUTE;
+
+/** [s] that somebody is there for one time on: all of it and the pause after it, or to plug in and unplug. */
+export function attendedTime({ kit, switching }: KitChoice, on: number): number {
+  if (on <= 0) return 0;
+  if (isAttended(kit)) return on + pauseOf(kit);
+  return switching === "by_hand" ? 2 * VISIT : 0;
+}
+
 /** Why a habit cannot be had with a kit; empty when it can. */
-export function habitRefused({ kit, switching }: KitChoice, habit: Habit): string {
+export function habitRefused(
+  { kit, switching }: KitChoice,
+  habit: Habit,
+  setting: KitSetting & { readonly unplugBefore: number },
+): string {
+  const [bar] = barsOf(kit, setting);
+  if (bar !== undefined) return bar.text;
   const attended = kit.heaters.find((heater) => heater.attended);
   if (kit.heaters.length === 0) return habit.do === "planned" ? "" : "no heater to switch";
   if (attended !== undefined && (switching !== "by_hand" || habit.do !== "planned")) {
     return `somebody must stand by ${attended.name} all the time it runs`;
   }
   if (habit.do === "daily" && switching === "by_hand") return "set times need a timer";
+  if (leastOn(kit) > longestOn(kit)) return "its heaters' shortest time on is over their longest";
+  if (habit.do === "clock" && habit.lead - unplugBeforeOf(kit, setting.unplugBefore) < leastOn(kit)) {
+    return `heats less than the ${leastOn(kit) / SECONDS_OF_HOUR} h that the heater is on at least`;
+  }
   return "";
-}
-
-/** Shortest longest-on time [s] of a kit's heaters; infinite without any. */
-export function longestOn({ kit }: KitChoice): number {
-  return SECONDS_OF_HOUR * Math.min(...kit.heaters.map((heater) => heater.longest_on_h));
 }

@@ -97,7 +97,9 @@ test("the rows as CSV, with an empty cell where there is no number", { timeout: 
   const { code } = await run(["--csv", file]);
   expect(code).toBe(0);
   const [head, ...rows] = readFileSync(file, "utf8").trimEnd().split("\r\n");
-  expect(head).toMatch(/^kit,switching,habit,refused,ready_mean,ready_rate_p05,.*energy_kwh_p50,.*wet_h_p50/);
+  expect(head).toMatch(
+    /^kit,switching,habit,refused,not_advised,ready_mean,ready_rate_p05,.*energy_kwh_p50,.*wet_h_p50/,
+  );
   expect(rows).toHaveLength(3);
   const cells = rows[0]!.match(/("([^"]|"")*"|[^,]*)(,|$)/g)!.map((cell) => cell.replace(/,$/, ""));
   const column = (name: string) => cells[head!.split(",").indexOf(name)];

@@ -139,8 +139,11 @@ describe("water in the case", () => {
     const outside = outsideOf(week, -9, -11);
     const always = caseMoisture(geometry, week, outside, winterOil);
     const before = caseMoisture(geometry, two, outside, winterOil);
-    expect(always.wetTimeMost / HOUR).toBeGreaterThan(100);
-    expect(before.wetTimeMost / HOUR).toBeLessThan(3);
+    const liquid = (m: typeof always) => (m.wetTimeMost - m.frostTimeMost) / HOUR;
+    expect(liquid(always)).toBeGreaterThan(100);
+    expect(liquid(before)).toBeLessThan(3);
+    // Humid air below 0 °C: the rest of the week counts as frosted.
+    expect(before.frostTimeMost / HOUR).toBeGreaterThan(150);
     expect(always.condensedMost).toBeGreaterThan(10 * before.condensedMost);
     // The barrels are the coldest: that is where it goes.
     expect(last(always.wetTime.get("barrels")!)).toBe(always.wetTimeMost);
@@ -151,11 +154,37 @@ describe("water in the case", () => {
     expect(WET_TIME_LIMITS).toContain("only ranks one habit against another");
   });
 
-  test("frost on walls below 0 °C is no wet time", () => {
+  test("frost on walls below 0 °C counts, and is told apart", () => {
     const course = courseOf(Array.from({ length: 300 }, (): Temps => [30, -5, -5, -12]));
     const m = caseMoisture(geometry, course, outsideOf(course, -20, -22), winterOil);
     expect(last(m.onSurface.get("barrels")!)).toBeGreaterThan(1e-5);
-    expect(m.wetTimeMost).toBe(0);
+    expect(m.wetTimeMost).toBeGreaterThan(40 * HOUR);
+    expect(m.frostTimeMost).toBe(m.wetTimeMost);
+  });
+
+  test.each([
+    ["not heated", [0, 0, 0, 0]],
+    ["heated under the oil", [40, 14, 14, 9]],
+    ["heated a little", [12, 3, 3, 2]],
+  ] as const)("a colder night is not drier for being colder alone: %s", (_, rise) => {
+    const hours = (air: number) => {
+      // Ten hours parked, then five of warming; the dew point 2 K below the air, as in the set cold cases.
+      const course = courseOf(
+        Array.from({ length: 90 }, (_, s): Temps => {
+          const share = 1 - Math.exp(-Math.max(0, s - 60) / 9);
+          return rise.map((kelvins) => air + share * kelvins) as unknown as Temps;
+        }),
+      );
+      const m = caseMoisture(geometry, course, outsideOf(course, air, air - 2), winterOil);
+      return m.wetTimeMost / HOUR;
+    };
+    const sweep = Array.from({ length: 46 }, (_, i) => hours(5 - i));
+    // What oil and walls exchange does change with the cold, by half an hour in fifteen at most; counting only above 0 °C
+    // lost ten hours and more.
+    sweep.forEach((colder, i) => {
+      expect(colder).toBeGreaterThan(Math.max(...sweep.slice(0, i + 1)) - 0.5);
+    });
+    expect(sweep.at(-1)).toBeGreaterThanOrEqual(sweep[0]!);
   });
 
   test("reads a simulated trajectory, one member of many", () => {

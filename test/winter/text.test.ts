@@ -6,7 +6,9 @@ import { kitComparisonSchema } from "../../src/documents/index.js";
 import { kitFromDocument, winterFromDocument } from "../../src/winter-pipeline.js";
 import { winterDocument } from "./small-winter.js";
 
-const STYLE = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false });
+const TERMINAL = { env: { LANG: "C.UTF-8" }, isTty: false };
+const STYLE = styleFor(TERMINAL, { all: true });
+const FIRST = styleFor(TERMINAL);
 const longest = (lines: readonly string[]) => Math.max(...lines.map((line) => [...line].length));
 
 test("a winter fits 80 columns, answer first, every row told and charted, cautions beside", () => {
@@ -33,10 +35,16 @@ test("a winter fits 80 columns, answer first, every row told and charted, cautio
   const lines = winterText(outcome.result, STYLE);
   const text = lines.join("\n");
   expect(longest(lines)).toBeLessThanOrEqual(80);
-  expect(lines[0]).toMatch(/^Readiest: pad, /);
-  expect(text).toMatch(/^kit, habit +ready +hours +kWh +EUR +wet h/m);
-  expect(text).toMatch(/^ {2}always on +>?\d+% +\d+ +\d+ +\d+/m);
-  expect(text).toMatch(/not to be had: somebody must stand by/);
+  const first = winterText(outcome.result, FIRST);
+  expect(first.length).toBeLessThanOrEqual(24);
+  expect(longest(first)).toBeLessThanOrEqual(80);
+  expect(first.join("\n")).toMatch(
+    /^Not advised +always on: .* h allowed|^Not advised +always on: it has no end/m,
+  );
+  expect(lines[0]).toMatch(/^pad, (always 3 h before|as planned): ready in /);
+  expect(text).toMatch(/^kit, habit +ready +warm +on h +kWh +time h +time +EUR/m);
+  expect(text).toMatch(/^ {2}always on \(!\) +>?\d+% +\d+% +\d+ +\d+/m);
+  expect(text).toMatch(/not possible: somebody must stand by/);
   expect(text).toMatch(/^pad +always on +[█░]+ +>?\d+%$/m);
   expect(text).toMatch(/Always on is compared, not advised/);
   expect(text).toMatch(/The weather is made, not measured/);
@@ -62,18 +70,32 @@ test("kits side by side: longer leads or lower chances as it gets colder, no hea
   const { kits } = outcome.result;
   expect(kitComparisonSchema.parse(JSON.parse(JSON.stringify(outcome.result)))).toEqual(outcome.result);
   for (const { cases } of kits) {
-    expect(cases[0]).toMatchObject({ reached: true, lead_h: null });
+    expect(cases[0]).toMatchObject({ status: "not-required", lead_h: null });
     expect(cases[0]!.energy_kwh.p50).toBe(0);
   }
   const [pad, set, alone] = kits.map(({ cases }) => cases);
-  expect(set![1]!.reached).toBe(true);
-  expect(set![1]!.lead_h!).toBeLessThan(pad![1]!.lead_h!);
+  expect(set![1]!.status).toBe("ready");
+  // The pad takes nearly as long for the least as the set for an engine warm through.
+  expect(pad![1]).toMatchObject({ status: "ready", aim: "least" });
+  expect(set![1]!.warm_chance).toBeGreaterThan(pad![1]!.warm_chance);
   expect(pad![2]!.chance).toBeLessThan(pad![1]!.chance);
-  expect(alone![2]).toMatchObject({ reached: false, lead_h: null, hottest_surface_c: null });
-  // 400 W for as long as it was on: the energy stands beside the lead next above the one told.
-  expect(set![1]!.energy_kwh.p50).toBeGreaterThanOrEqual(0.38 * (set![1]!.lead_h! - 0.25));
+  expect(alone![2]).toMatchObject({
+    status: "not-reached",
+    lead_h: null,
+    hottest_surface_c: null,
+    wet_h: null,
+  });
+  // 400 W for as long as it was on.
+  expect(set![1]!.energy_kwh.p50).toBeCloseTo(0.4 * (set![1]!.lead_h! - 0.25), 1);
+  // A set warms the whole engine through at -15 °C, a pad under the sump does not.
+  expect(set![1]).toMatchObject({ aim: "warm-through" });
+  expect(set![1]!.warm_chance).toBeGreaterThanOrEqual(0.9);
+  expect(outcome.result.ranking[0]).toBe(1);
+  const first = kitText(outcome.result, FIRST);
+  expect(first[0]).toMatch(/^set: ready in 9 in 10 cases down to -/);
+  expect(first.length).toBeLessThanOrEqual(24);
   const lines = kitText(outcome.result, STYLE);
-  expect(longest(lines)).toBeLessThanOrEqual(80);
+  expect(longest([...first, ...lines])).toBeLessThanOrEqual(80);
   expect(lines.join("\n")).toMatch(/^-15, calm .*\d\.\d/m);
 });
 

@@ -1,12 +1,13 @@
 import type { KitComparisonDocument } from "../../index.js";
 import type { Style } from "../style.js";
+import { coldText, kitOpening } from "./kit-opening.js";
+import { screen } from "./opening.js";
 import {
   assumed,
   bareTemperature,
   bareWind,
   cared,
   clock,
-  DEFERENCE,
   list,
   percent,
   span,
@@ -17,15 +18,15 @@ import {
 
 type KitEntry = KitComparisonDocument["kits"][number];
 
-/** Kits side by side: tonight first, then the leads in cold cases, then each kit's own numbers. */
+/** Kits side by side: which for what first; behind it tonight, the leads in cold cases, each kit's own numbers. */
 export function kitText(comparison: KitComparisonDocument, style: Style): string[] {
-  const { name, aircraft, kits, wanted_chance, members } = comparison;
+  return screen(kitOpening(comparison, style), () => kitDetails(comparison, style), style);
+}
+
+function kitDetails(comparison: KitComparisonDocument, style: Style): string[] {
+  const { kits, members } = comparison;
   return [
-    ...wrapped(`${name} (${aircraft.name})`, style.width).map((line) => style.colors.bold(line)),
-    ...wrapped(
-      `Latest plug-in for a ${percent(wanted_chance)} chance of being ready; ${members} drawn aircraft in the cold cases.`,
-      style.width,
-    ),
+    `${members} drawn aircraft in the cold cases.`,
     ...tonightLines(kits, style),
     "",
     ...leadTable(comparison, style),
@@ -38,8 +39,6 @@ export function kitText(comparison: KitComparisonDocument, style: Style): string
       style,
     ),
     ...cared(comparison.cautions, style),
-    "",
-    ...wrapped(DEFERENCE, style.width),
   ];
 }
 
@@ -47,8 +46,10 @@ function tonightLines(kits: readonly KitEntry[], style: Style): string[] {
   if (kits.every(({ tonight }) => tonight === null)) return [];
   const rows = kits.flatMap(({ name, tonight }) => {
     if (tonight === null) return [];
-    const { plug_in, unplug, departure, chance, energy_kwh, status, toll, weakest } = tonight;
-    const mark = status === "ready" ? style.colors.green("ok") : style.colors.red("!!");
+    const { plug_in, unplug, departure, chance, energy_kwh, toll, weakest } = tonight;
+    const status: string = tonight.status;
+    const mark =
+      status === "ready" || status === "not-required" ? style.colors.green("ok") : style.colors.red("!!");
     const cells = [
       name.slice(0, 21).padEnd(22),
       (plug_in === null ? "none" : clock(plug_in, departure)).padEnd(10),
@@ -67,70 +68,99 @@ function tonightLines(kits: readonly KitEntry[], style: Style): string[] {
   return [
     "",
     style.colors.bold("Tonight"),
-    `   ${"kit".padEnd(22)}${"plug in".padEnd(10)}${"off".padEnd(7)}${"chance".padEnd(10)}  kWh  surf  wet h  binds`,
+    `   ${"kit".padEnd(22)}${"plug in".padEnd(10)}${"off".padEnd(7)}${"chance".padEnd(10)}  kWh  surf  wet h  weakest`,
     ...rows,
   ];
 }
 
 /** Leads of all kits over the cases; a chance in brackets where none is long enough. */
 function leadTable({ kits }: KitComparisonDocument, style: Style): string[] {
-  const [first] = kits;
-  if (first === undefined) return [];
-  const columns = kits.map((_, k) => `kit ${k + 1}`);
-  const width = Math.max(
-    7,
-    Math.min(12, Math.floor((style.width - 18) / Math.max(1, Math.min(kits.length, 6)))),
-  );
+  const cases = kits.find((kit) => kit.cases.length > 0)?.cases ?? [];
   const blocks: string[] = [];
-  for (let from = 0; from < kits.length; from += 6) {
-    const some = kits.slice(from, from + 6);
+  for (let from = 0; from < kits.length; from += ABREAST) {
+    const some = kits.slice(from, from + ABREAST);
+    const row = (label: string, cells: readonly string[]) =>
+      `${label.padEnd(18)}${cells.map((cell) => cell.padStart(10)).join("")}`;
     blocks.push(
       style.colors.bold(
-        `${`air ${unitOf("c", style)}, wind ${windUnit(style)}`.padEnd(18)}${some.map((_, i) => columns[from + i]!.padStart(width)).join("")}`,
+        row(
+          `air ${unitOf("c", style)}, wind ${windUnit(style)}`,
+          some.map((_, i) => `kit ${from + i + 1}`),
+        ),
       ),
-      ...first.cases.map(({ air_c, wind_mps }, c) => {
-        const label = `${bareTemperature(air_c, style)}, ${wind_mps === 0 ? "calm" : bareWind(wind_mps, style)}`;
-        return `${label.padEnd(18)}${some.map((kit) => leadCell(kit.cases[c]!).padStart(width)).join("")}`;
-      }),
+      ...cases.map(({ air_c, wind_mps }, c) =>
+        row(
+          `${bareTemperature(air_c, style)}, ${wind_mps === 0 ? "calm" : bareWind(wind_mps, style)}`,
+          some.map((kit) => leadCell(kit.cases[c])),
+        ),
+      ),
     );
   }
   return [
-    style.colors.bold("Lead in hours, cold-soaked; (best chance) where none is long enough"),
+    style.colors.bold("Hours from plug-in to start, from cold-soaked"),
+    ...wrapped(
+      "w: warm through; l: the least that the maker asks; none: not required; in brackets the best chance where nothing is enough; -: may not be used",
+      style.width,
+    ),
     ...blocks,
   ];
 }
 
-function leadCell({ reached, lead_h, chance }: KitEntry["cases"][number]): string {
-  if (!reached) return `(${Math.round(100 * chance)} %)`;
-  return lead_h === null ? "none" : lead_h.toFixed(1);
+/** Kits side by side in a table. */
+const ABREAST = 6;
+
+function leadCell(one: KitEntry["cases"][number] | undefined): string {
+  if (one === undefined) return "-";
+  const { status, aim, lead_h, chance } = one;
+  if (status === "not-reached") return `(${Math.round(100 * chance)} %)`;
+  return lead_h === null ? "none" : `${lead_h.toFixed(2)} ${aim === "least" ? "l" : "w"}`;
 }
 
 function kitLines(kit: KitEntry, k: number, { currency }: KitComparisonDocument, style: Style): string[] {
   const pieces = [...kit.heaters, ...kit.covers].map(({ name }) => name).join(", ");
   const price = kit.price === null ? "" : `, ${kit.price} ${currency}`.trimEnd();
-  const degrees = unitOf("c", style);
-  const watched = kit.attended ? ["somebody must stand by all the time it runs"] : [];
-  const longest = kit.longest_on_h === null ? [] : [`at most ${span(kit.longest_on_h)} in one go`];
+  const facts = [
+    ...(kit.longest_on_h === null ? [] : [`at most ${span(kit.longest_on_h)} in one go`]),
+    ...(kit.attended ? ["somebody must stay all the time it runs"] : []),
+    ...kit.barred.map(({ text }) => `may not be used: ${text.replace(/\.$/, "")}`),
+    ...kit.not_advised.map(({ text }) => `not advised: ${text.replace(/\.$/, "")}`),
+  ];
   return [
     ...wrapped(
-      `kit ${k + 1}: ${kit.name}: ${pieces || "nothing"}; switched ${SWITCHED[kit.switching]}${price}${[...longest, ...watched].map((text) => `; ${text}`).join("")}`,
+      `kit ${k + 1}: ${kit.name}: ${pieces || "nothing"}; switched ${SWITCHED[kit.switching]}${price}${facts.map((text) => `; ${text}`).join("")}`,
       style.width,
     ).map((line) => style.colors.bold(line)),
-    `${"  air, wind".padEnd(16)}${["kWh", `surf${degrees}`, `film${degrees}`, "wet h", "chance"].map((head) => head.padStart(8)).join("")}  binds`,
-    ...kit.cases.map((one) => {
-      const values = [
-        one.energy_kwh.p50.toFixed(1),
-        one.hottest_surface_c === null ? "-" : bareTemperature(one.hottest_surface_c.p50, style),
-        bareTemperature(one.hottest_film_c.p50, style),
-        one.wet_h.toFixed(1),
-        percent(one.chance).replace("over", ">").replace("under", "<").replace(/\s/g, ""),
-      ];
-      const label = `  ${bareTemperature(one.air_c, style)}, ${one.wind_mps === 0 ? "calm" : bareWind(one.wind_mps, style)}`;
-      const line = `${label.padEnd(16)}${values.map((value) => value.padStart(8)).join("")}  ${one.weakest}`;
-      return line.slice(0, style.width);
-    }),
+    ...(kit.cases.length === 0 ? [] : caseLines(kit, currency, style)),
     ...hotLines(kit, style),
     "",
+  ];
+}
+
+function caseLines({ cases }: KitEntry, currency: string, style: Style): string[] {
+  const degrees = unitOf("c", style);
+  const money = currency === "" ? "cost" : currency;
+  const heads = ["kWh", "min", `time`, money, `surf${degrees}`, `film${degrees}`, "wet h", "ready"];
+  return [
+    `${"  air, wind".padEnd(18)}${heads.map((head) => head.padStart(7)).join("")}`,
+    ...cases.map((one) => {
+      const { cost } = one;
+      const values = [
+        one.energy_kwh.p50.toFixed(1),
+        (60 * one.attended_h).toFixed(0),
+        cost.attended.toFixed(1),
+        cost.all === null ? "-" : cost.all.toFixed(1),
+        one.hottest_surface_c === null ? "-" : bareTemperature(one.hottest_surface_c.p50, style),
+        bareTemperature(one.hottest_film_c.p50, style),
+        one.wet_h === null ? "-" : one.wet_h.toFixed(1),
+        percent(one.chance).replace("over", ">").replace("under", "<").replace(/\s/g, ""),
+      ];
+      return `${`  ${coldText(one, style)}`.padEnd(18)}${values.map((value) => value.padStart(7)).join("")}`;
+    }),
+    ...wrapped(
+      `min, time: of somebody standing by or plugging in; wet h: wet or frosted inside. Weakest point: ${[...new Set(cases.map(({ weakest_title }) => weakest_title))].join("; ")}.`,
+      style.width,
+      "  ",
+    ),
   ];
 }
 

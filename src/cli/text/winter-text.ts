@@ -1,25 +1,32 @@
 import type { WinterRowDocument, WinterStudyDocument } from "../../index.js";
 import type { Style } from "../style.js";
+import { screen } from "./opening.js";
+import { heat, nameOf, wetHours, winterOpening } from "./winter-opening.js";
 import {
   assumed,
   bareTemperature,
   cared,
-  DEFERENCE,
   fact,
   list,
+  odds,
   percent,
   temperature,
   unitOf,
   wrapped,
 } from "./words.js";
 
-/** A winter for whoever buys the kit: the answer first, then every kit and habit, then what they hang on. */
+/** A winter for whoever buys the kit: the answer first, behind it every kit and habit, and what they hang on. */
 export function winterText(study: WinterStudyDocument, style: Style): string[] {
+  return screen(winterOpening(study, style), () => winterDetails(study, style), style);
+}
+
+function winterDetails(study: WinterStudyDocument, style: Style): string[] {
   return [
-    ...answers(study).flatMap((text) => wrapped(text, style.width).map((line) => style.colors.bold(line))),
     ...wrapped(occasion(study, style), style.width),
     "",
     ...mainTable(study, style),
+    "",
+    ...engineTable(study, style),
     "",
     ...readyChart(study, style),
     "",
@@ -31,95 +38,91 @@ export function winterText(study: WinterStudyDocument, style: Style): string[] {
       style,
     ),
     ...cared(study.cautions, style),
-    "",
-    ...wrapped(DEFERENCE, style.width),
   ];
 }
 
-function answers(study: WinterStudyDocument): string[] {
-  const rows = study.rows.filter(({ refused }) => refused === "");
-  const [first] = rows;
-  if (first === undefined) return ["No habit can be had with any of these kits."];
-  const readiest = rows.reduce((best, row) => {
-    if (row.ready_mean !== best.ready_mean) return row.ready_mean > best.ready_mean ? row : best;
-    return row.energy_kwh.p50 + row.fuel_kwh.p50 < best.energy_kwh.p50 + best.fuel_kwh.p50 ? row : best;
-  });
-  const told = (row: WinterRowDocument) =>
-    `${nameOf(study, row)}: ready for ${percent(row.ready_mean)} of departures, ${kilowattHours(row)} kWh${costWords(study, row)}`;
-  const lines = [`Readiest: ${told(readiest)}.`];
-  const priced = rows.filter(({ winter_cost }) => winter_cost !== null);
-  if (priced.length > 0) {
-    const cheapest = priced.reduce((best, row) =>
-      row.winter_cost!.p50 < best.winter_cost!.p50 ? row : best,
-    );
-    if (cheapest !== readiest) lines.push(`Cheapest winter: ${told(cheapest)}.`);
-  }
-  return lines;
-}
-
-function costWords({ currency }: WinterStudyDocument, { winter_cost }: WinterRowDocument): string {
-  return winter_cost === null ? "" : `, ${winter_cost.p50.toFixed(0)} ${currency} a winter`.trimEnd();
-}
-
-function kilowattHours({ energy_kwh, fuel_kwh }: WinterRowDocument): string {
-  const total = energy_kwh.p50 + fuel_kwh.p50;
-  return total < 10 ? total.toFixed(1) : total.toFixed(0);
-}
-
-function nameOf({ kits, habits }: WinterStudyDocument, { kit, habit }: WinterRowDocument): string {
-  return `${kits[kit]!.name}, ${habits[habit]!.label}`;
-}
-
 function occasion(study: WinterStudyDocument, style: Style): string {
-  const { name, aircraft, winters, departures, members, hours, start, zone } = study;
-  const coldest = Math.min(...winters.map(({ coldest_c }) => coldest_c));
+  const { winters, members, hours, start, zone } = study;
   const mean = winters.reduce((sum, { mean_c }) => sum + mean_c, 0) / winters.length;
-  const count = winters.length === 1 ? "one winter" : `${winters.length} winters`;
-  return `${name} (${aircraft.name}): ${count} of ${Math.round(hours / 24)} days from ${start.time.slice(0, 10)}, ${departures} departures each, times in ${zone}; mean ${temperature(mean, style)}, coldest hour ${temperature(coldest, style)}. Bands: 5 to 95 % over winters and ${members} drawn aircraft.`;
+  return `${Math.round(hours / 24)} days from ${start.time.slice(0, 10)}, times in ${zone}, mean ${temperature(mean, style)}. Bands: 5 to 95 % over winters and ${members} drawn aircraft.`;
 }
 
-const LABEL = 26;
+/** [characters] */
+const LABEL = 24;
+const WIDTH = 8;
+
+type Value = (row: WinterRowDocument) => string;
+type Column = readonly [head: string, value: Value];
+
+/** Every kit and habit with a number a column. */
+function table(study: WinterStudyDocument, columns: readonly Column[], style: Style): string[] {
+  const { rows, kits, habits, currency } = study;
+  const head = cells(
+    "kit, habit",
+    columns.map(([title]) => title),
+  );
+  return [
+    style.colors.bold(head),
+    ...kits.flatMap((kit, k) => [
+      `${kit.name}${kit.price === null ? "" : ` (${kit.price} ${currency})`}`.slice(0, style.width),
+      ...rows
+        .filter((row) => row.kit === k)
+        .flatMap((row) => {
+          const label = `  ${habits[row.habit]!.label}${row.not_advised.length > 0 ? " (!)" : ""}`;
+          if (row.refused !== "")
+            return wrapped(`not possible: ${row.refused}`, style.width, label.padEnd(LABEL));
+          return [
+            cells(
+              label,
+              columns.map(([, value]) => value(row)),
+            ),
+          ];
+        }),
+    ]),
+  ];
+}
 
 function mainTable(study: WinterStudyDocument, style: Style): string[] {
-  const { rows, kits, habits, currency } = study;
+  const money = study.currency === "" ? "cost" : study.currency;
+  const columns: Column[] = [
+    ["ready", (row) => shortPercent(row.ready_mean)],
+    ["warm", (row) => shortPercent(row.warm_mean)],
+    ["on h", (row) => row.heater_h.p50.toFixed(0)],
+    ["kWh", heat],
+    ["time h", (row) => row.attended_h.p50.toFixed(0)],
+    ["time", (row) => row.attended_money.p50.toFixed(0)],
+    [money, (row) => (row.winter_cost === null ? "-" : row.winter_cost.p50.toFixed(0))],
+  ];
+  return [
+    ...table(study, columns, style),
+    ...wrapped(
+      `(!) compared, not advised. Time: somebody standing by or plugging in, in hours and in ${money}; it is in the last column too.`,
+      style.width,
+    ),
+  ];
+}
+
+/** What the habits do to the engine. */
+function engineTable(study: WinterStudyDocument, style: Style): string[] {
   const degrees = unitOf("c", style);
-  const head = cells("kit, habit", [
-    "ready",
-    "hours",
-    "kWh",
-    currency === "" ? "cost" : currency,
-    "wet h",
-    `surf${degrees}`,
-    `film${degrees}`,
-  ]);
-  const lines: string[] = [style.colors.bold(head)];
-  kits.forEach((kit, k) => {
-    const own = rows.filter((row) => row.kit === k);
-    lines.push(`${kit.name}${kit.price === null ? "" : ` (${kit.price} ${currency})`}`.slice(0, style.width));
-    for (const row of own) {
-      const label = `  ${habits[row.habit]!.label}`;
-      if (row.refused !== "") {
-        lines.push(...wrapped(`not to be had: ${row.refused}`, style.width, label.padEnd(LABEL)));
-        continue;
-      }
-      lines.push(
-        cells(label, [
-          shortPercent(row.ready_mean),
-          row.heater_h.p50.toFixed(0),
-          kilowattHours(row),
-          row.winter_cost === null ? "-" : row.winter_cost.p50.toFixed(0),
-          row.wet_h.p50.toFixed(0),
-          row.hottest_surface_c === null ? "-" : bareTemperature(row.hottest_surface_c.p50, style),
-          row.hottest_film_c === null ? "-" : bareTemperature(row.hottest_film_c.p50, style),
-        ]),
-      );
-    }
-  });
-  return lines;
+  const shown = (value: WinterRowDocument["hottest_film_c"]) =>
+    value === null ? "-" : bareTemperature(value.p50, style);
+  return table(
+    study,
+    [
+      ["wet h", (row) => wetHours(row).toFixed(0)],
+      ["frost h", (row) => row.frost_h.p50.toFixed(0)],
+      ["in one", (row) => row.longest_on_h.toFixed(0)],
+      [`surf${degrees}`, (row) => shown(row.hottest_surface_c)],
+      [`film${degrees}`, (row) => shown(row.hottest_film_c)],
+      ["too hot", (row) => (row.too_hot === 0 ? "-" : shortPercent(row.too_hot))],
+    ],
+    style,
+  );
 }
 
 function cells(label: string, values: readonly string[]): string {
-  return `${label.padEnd(LABEL)}${values.map((value) => value.padStart(7)).join("")}`.trimEnd();
+  return `${label.padEnd(LABEL)}${values.map((value) => value.padStart(WIDTH)).join("")}`.trimEnd();
 }
 
 /** For columns: "97%", ">99%". */
@@ -162,10 +165,12 @@ function whyLines(study: WinterStudyDocument, style: Style): string[] {
     .flatMap((row) => {
       const [first] = row.weakest;
       const facts = [
-        first === undefined ? "nothing kept it" : `${first.title} kept it in ${percent(first.share)}`,
-        ...(row.longest_on_h > LONG_ON ? [`on for up to ${row.longest_on_h.toFixed(0)} h in one go`] : []),
-        ...(row.too_hot > 0 ? [`a ceiling broken in ${percent(row.too_hot)} of departures`] : []),
-        ...(row.given_up > 0 ? [`${percent(row.given_up)} given up unheated`] : []),
+        first === undefined
+          ? "nothing was too cold"
+          : `weakest point ${first.title}, in ${odds(first.share)} departures`,
+        ...row.not_advised.map(({ text }) => `not advised: ${text.replace(/\.$/, "")}`),
+        ...(row.too_hot > 0 ? [`too hot in ${odds(row.too_hot)} departures`] : []),
+        ...(row.given_up > 0 ? [`${odds(row.given_up)} given up unheated`] : []),
         ...(row.heater_life_winters === null ? [] : [`rated hours last ${years(row.heater_life_winters)}`]),
         ...(row === reference ? ["the reference for payback"] : paybackWords(row)),
         ...(row.winter_cost === null
@@ -180,9 +185,6 @@ function whyLines(study: WinterStudyDocument, style: Style): string[] {
     ...(reference === undefined ? [] : fact("Payback", `against ${nameOf(study, reference)}`, style)),
   ];
 }
-
-/** [h] beyond which a stretch on is worth telling. */
-const LONG_ON = 24;
 
 const years = (winters: number) =>
   winters >= 1.5 ? `${winters.toFixed(0)} winters` : `${winters.toFixed(1)} winters`;

@@ -22,6 +22,7 @@ export interface WinterForm {
   readonly electricity?: number;
   readonly fuel?: number;
   readonly missed?: number;
+  readonly attended?: number;
   readonly kits: readonly PricedKit[];
 }
 
@@ -35,7 +36,7 @@ const MEMBERS = 5;
 /** The question as a document: the winter that began last, for an aircraft as its scenario describes it. */
 export function winterDocument(scenario: ScenarioDocument, form: WinterForm, now: number): WinterDocument {
   const { name, aircraft, learned, zone = "UTC", place, hangar, site, limits, want } = scenario;
-  const { file, electricity, fuel, missed } = form;
+  const { file, electricity, fuel, missed, attended } = form;
   return {
     soakline: 2,
     kind: "winter",
@@ -66,6 +67,7 @@ export function winterDocument(scenario: ScenarioDocument, form: WinterForm, now
       ...(electricity === undefined ? {} : { electricity_per_kwh: electricity }),
       ...(fuel === undefined ? {} : { fuel_per_kwh: fuel }),
       ...(missed === undefined ? {} : { missed_departure: missed }),
+      ...(attended === undefined || attended <= 0 ? {} : { attended_per_h: attended }),
     },
     ensemble: { members: MEMBERS, seed: 1 },
   };
