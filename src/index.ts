@@ -116,9 +116,9 @@ export {
   readTemperatureLog,
   type TemperatureLog,
 } from "./learning/index.js";
+export { awayFromDocument } from "./away-pipeline.js";
 export { nowFromDocument } from "./live-pipeline.js";
 export {
-  awayFromDocument,
   explainFromDocument,
   learnFromDocument,
   type Outcome,

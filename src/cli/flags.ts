@@ -14,6 +14,8 @@ export interface RunFlags {
   readonly seed?: number;
   readonly chance?: number;
   readonly depart?: string;
+  /** Back at the aircraft: the departure of `away`. */
+  readonly back?: string;
   readonly heater?: readonly string[];
   readonly withoutCover?: boolean;
   readonly engineC?: number;
@@ -32,6 +34,7 @@ export const FLAG = {
   chance: () =>
     new Option("--chance <p>", "chance of being ready that is wanted, such as 0.9").argParser(aNumber),
   depart: () => new Option("--depart <time>", "start of the engine: HH:MM or an ISO date and time"),
+  back: () => new Option("--back <time>", "when it is to be started again: HH:MM or an ISO date and time"),
   heater: () =>
     new Option("--heater <id>", "what if this were the only heater; may be repeated").argParser(
       (id: string, before: readonly string[] = []) => [...before, id],
@@ -58,7 +61,7 @@ export function overridesOf(flags: Partial<RunFlags>): Overrides {
   return {
     withoutCover: flags.withoutCover,
     heaters: flags.heater,
-    departure: flags.depart,
+    departure: flags.back ?? flags.depart,
     chance: flags.chance,
     members: flags.members,
     seed: flags.seed,

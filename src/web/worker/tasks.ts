@@ -1,5 +1,6 @@
 import { COVERS, HEATERS, INSTALLATIONS, installationById } from "../../aircraft/index.js";
 import { frostFromDocument, thawFromDocument } from "../../airframe-pipeline.js";
+import { awayFromDocument } from "../../away-pipeline.js";
 import { issueText, type NowDocument, type ScenarioDocument } from "../../documents/index.js";
 import { readTemperatureLog } from "../../learning/index.js";
 import {
@@ -12,7 +13,6 @@ import {
   type WantedDeparture,
 } from "../../logbook/index.js";
 import {
-  awayFromDocument,
   explainFromDocument,
   learnFromDocument,
   type Outcome,
