@@ -1,3 +1,4 @@
+import type { Caution } from "../aircraft/index.js";
 import type { AwayCase, AwayReport, Bridge, EngineRun } from "../planning/index.js";
 import { RUN_CAUTIONS, USUAL_COVER_OFF } from "../planning/index.js";
 import type { Verdict } from "../readiness/index.js";
@@ -48,7 +49,11 @@ export function awayDocument(report: AwayReport, wanted: number, context: Result
   const best = Math.max(uncovered.atReturn?.chance ?? now.chance, covered?.atReturn?.chance ?? 0);
   return {
     ...header,
-    cautions: [...(isRun ? RUN_CAUTIONS.map((c) => ({ ...c })) : []), ...header.cautions],
+    cautions: uniqueCautions([
+      ...(isRun ? RUN_CAUTIONS : []),
+      ...(covered === undefined ? [] : read.scenario.kit.covers.flatMap((cover) => cover.cautions)),
+      ...header.cautions,
+    ]),
     kind: "away",
     status: status(best),
     wanted_chance: wanted,
@@ -75,6 +80,10 @@ export function awayDocument(report: AwayReport, wanted: number, context: Result
           },
     soonest: stamp(soonest),
   };
+}
+
+function uniqueCautions(cautions: readonly Caution[]): AwayDocument["cautions"] {
+  return [...new Map(cautions.map(({ text, source }) => [text, { text, source }])).values()];
 }
 
 /** What the engine's temperatures are known from. */

@@ -33,7 +33,8 @@ export interface StartCases {
   readonly chance: number;
   /** The same without asking whether the runs could be started. */
   readonly warmEnough: number;
-  readonly verdict: Verdict;
+  /** Criterion by criterion at this start. */
+  verdict(): Verdict;
 }
 
 /** An aircraft away from power: what becomes of it under any keeping. */
@@ -104,10 +105,17 @@ export function createAwayModel(request: {
     return leg(sampleAt(known, from), from, to, coverOn);
   }
 
-  function clearNotReady(temps: Float64Array, ready: Uint8Array): void {
-    const margins = new Float64Array(members);
+  const margins = new Float64Array(members);
+
+  /** Takes out the cases that cannot be started at some temperatures; the share of all that can. */
+  function clearNotReady(temps: Float64Array, ready: Uint8Array): number {
+    let able = 0;
     tightestMargins(gating, stateOf(temps), margins);
-    for (let m = 0; m < members; m++) if (margins[m] < 0) ready[m] = 0;
+    for (let m = 0; m < members; m++) {
+      if (margins[m] >= 0) able++;
+      else ready[m] = 0;
+    }
+    return able / members;
   }
 
   const stateOf = (temps: Float64Array): EnsembleState => ({ temps, parts, members });
@@ -125,9 +133,8 @@ export function createAwayModel(request: {
       after = { temps: warmedByRun(run, installation, each, before, cooled), from: end };
     }
     const temps = reach(at);
-    clearNotReady(temps, ready);
-    const verdict = judge(criteria, stateOf(temps));
-    return { chance: shareOf(ready), warmEnough: verdict.chance, verdict };
+    const warmEnough = clearNotReady(temps, ready);
+    return { chance: shareOf(ready), warmEnough, verdict: () => judge(criteria, stateOf(temps)) };
   }
 
   return {

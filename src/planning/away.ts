@@ -67,10 +67,10 @@ export function stayAway(request: AwayRequest): AwayReport | PlanFailure {
 }
 
 function report(model: AwayModel, wanted: number, back: number | undefined): AwayReport {
-  const now = model.start(BARE, 0).verdict;
+  const now = model.start(BARE, 0).verdict();
   const caseOf = (keeping: Keeping, course: Trajectory): AwayCase => ({
     lasting: lastingOf(model, keeping, wanted),
-    atReturn: back === undefined ? undefined : model.start(keeping, back).verdict,
+    atReturn: back === undefined ? undefined : model.start(keeping, back).verdict(),
     course,
   });
   const uncovered = caseOf(BARE, model.bare);

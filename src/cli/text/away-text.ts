@@ -13,7 +13,7 @@ export function awayText(away: AwayDocument, style: Style): string[] {
 }
 
 function details(away: AwayDocument, style: Style): string[] {
-  const { criteria, wanted_chance, assumptions, members, covered, uncovered, bridges } = away;
+  const { criteria, wanted_chance, assumptions, covered, uncovered, bridges } = away;
   const atReturn = (covered ?? uncovered).at_return;
   return [
     ...(covered === null ? [] : fact("Covered", half(covered), style)),
@@ -33,7 +33,7 @@ function details(away: AwayDocument, style: Style): string[] {
           ...criteriaTable(atReturn.criteria, wanted_chance, style),
         ]),
     ...startFacts(away.start_briefing, style),
-    ...assumed([`Chances are counted over ${members} drawn cases, all of them.`, ...assumptions], style),
+    ...assumed(assumptions, style),
     ...careList(away.cautions, away.start_briefing, style),
   ];
 }
