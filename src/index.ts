@@ -16,6 +16,7 @@ export {
 } from "./aircraft/index.js";
 export { PANELS, WING_COVERS } from "./airframe/index.js";
 export { frostFromDocument, thawFromDocument } from "./airframe-pipeline.js";
+export { awayFromDocument } from "./away-pipeline.js";
 export {
   type BaseScenario,
   type DemoOpening,
@@ -116,7 +117,6 @@ export {
   readTemperatureLog,
   type TemperatureLog,
 } from "./learning/index.js";
-export { awayFromDocument } from "./away-pipeline.js";
 export { nowFromDocument } from "./live-pipeline.js";
 export {
   explainFromDocument,
