@@ -316,6 +316,7 @@ export const en = {
     no: (chance: string) => `no, ${chance}`,
     engine: "Engine",
     shutDown: (time: string) => `shut down ${time} ago from cruise`,
+    justShutDown: "just shut down, from cruise",
     asRead: "as the logbook has it",
     asCold: "taken as cold as the air",
     coversOn: "covered",

@@ -323,6 +323,7 @@ export const nb: Words = {
     no: (chance) => `nei, ${chance}`,
     engine: "Motoren",
     shutDown: (time) => `stanset for ${time} siden, etter marsjflyging`,
+    justShutDown: "nettopp stanset, etter marsjflyging",
     asRead: "som loggen har det",
     asCold: "regnet som like kald som luften",
     coversOn: "tildekket",

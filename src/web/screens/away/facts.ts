@@ -38,7 +38,9 @@ function engineText({ engine_from, shut_down_h_ago, covers_on_now, covered }: Aw
       ? a.asCold
       : engine_from === "readings"
         ? a.asRead
-        : a.shutDown(w.span(shut_down_h_ago ?? 0));
+        : shut_down_h_ago === 0
+          ? a.justShutDown
+          : a.shutDown(w.span(shut_down_h_ago ?? 0));
   if (covered === null) return engine;
   return `${engine}, ${covers_on_now.length > 0 ? a.coversOn : a.coversOff}`;
 }
