@@ -16,6 +16,7 @@ export {
 } from "./aircraft/index.js";
 export { PANELS, WING_COVERS } from "./airframe/index.js";
 export { frostFromDocument, thawFromDocument } from "./airframe-pipeline.js";
+export { awayFromDocument } from "./away-pipeline.js";
 export {
   type BaseScenario,
   type DemoOpening,
@@ -122,7 +123,6 @@ export {
 } from "./learning/index.js";
 export { nowFromDocument } from "./live-pipeline.js";
 export {
-  awayFromDocument,
   explainFromDocument,
   learnFromDocument,
   type Outcome,

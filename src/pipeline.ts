@@ -1,6 +1,4 @@
 import {
-  type AwayDocument,
-  awayDocument,
   type DocumentIssue,
   type ExplanationDocument,
   explanationDocument,
@@ -29,7 +27,7 @@ import {
   posteriorFor,
   type TemperatureLog,
 } from "./learning/index.js";
-import { type Plan, planPreheat, stayAway } from "./planning/index.js";
+import { type Plan, planPreheat } from "./planning/index.js";
 import { allCriteria } from "./readiness/index.js";
 import { drawEnsemble, type MultiplierPosterior, simulate } from "./simulation/index.js";
 
@@ -76,21 +74,6 @@ export function simulateFromDocument(
   if (course.status === "cancelled") return { status: "cancelled", message: "the simulation was stopped" };
   if (course.status !== "completed") return { status: "failed", message: course.remedy };
   return { status: "completed", result: simulationDocument(course, context) };
-}
-
-/** [0..1] how sure the time away must be when the document wants nothing. */
-const USUAL_CHANCE = 0.9;
-
-/** How long a warm aircraft stays ready without power, covered and not. */
-export function awayFromDocument(source: unknown, options: PipelineOptions = {}): Outcome<AwayDocument> {
-  const read = scenarioFrom(source, options);
-  if (!read.ok) return { status: "refused", issues: read.issues };
-  const context = drawnFrom(read);
-  const chance = options.overrides?.chance ?? read.want?.wish.chance ?? USUAL_CHANCE;
-  const criteria = allCriteria(read.scenario.installation, { heaters: [], covers: [] }, read.limits);
-  const report = stayAway({ scenario: read.scenario, criteria, draws: context.draws, chance });
-  if (report.status !== "judged") return report;
-  return { status: "completed", result: awayDocument(report, chance, context) };
 }
 
 function planned<T>(

@@ -13,6 +13,8 @@ export interface RunFlags {
   readonly seed?: number;
   readonly chance?: number;
   readonly depart?: string;
+  /** Back at the aircraft: the departure of `away`. */
+  readonly back?: string;
   readonly heater?: readonly string[];
   readonly withoutCover?: boolean;
   readonly engineC?: number;
@@ -33,6 +35,7 @@ export const FLAG = {
   seed: () => new Option("--seed <n>", "seed of the random cases").argParser(aNumber),
   chance: () => new Option("--chance <p>", "wanted chance of being ready, such as 0.9").argParser(aNumber),
   depart: () => new Option("--depart <time>", "departure: HH:MM, or an ISO date and time"),
+  back: () => new Option("--back <time>", "when it is to be started again: HH:MM, or an ISO date and time"),
   heater: () =>
     new Option("--heater <id>", "what if: only this heater; may be repeated").argParser(
       (id: string, before: readonly string[] = []) => [...before, id],
@@ -58,7 +61,7 @@ export function overridesOf(flags: Partial<RunFlags>): Overrides {
   return {
     withoutCover: flags.withoutCover,
     heaters: flags.heater,
-    departure: flags.depart,
+    departure: flags.back ?? flags.depart,
     chance: flags.chance,
     members: flags.members,
     seed: flags.seed,

@@ -84,13 +84,14 @@ export function createProgram(shell: Shell): Command {
     show(await run("simulate", file, flags), flags, simulationText),
   );
 
-  runCommand(program, "away", "No power: how long a warm aircraft stays ready, covered and uncovered")
+  runCommand(program, "away", "No power: will it start when you are back, and what would make it do so")
     .addOption(FLAG.chance())
+    .addOption(FLAG.back())
     .action(async (file: string, flags: RunFlags) => {
       const away = await run("away", file, flags);
       if (away === undefined) return;
       show(away, flags, awayText);
-      shell.exitWith(away.chance_now >= away.wanted_chance ? EXIT.ok : EXIT.notReachable);
+      shell.exitWith(away.status === "ready" ? EXIT.ok : EXIT.notReachable);
     });
 
   documentCommand(

@@ -1,29 +1,94 @@
-import type { AwayReport, StayWarm } from "../planning/index.js";
-import type { Trajectory } from "../simulation/index.js";
-import { SECONDS_OF_HOUR } from "../units/index.js";
+import type { Caution } from "../aircraft/index.js";
+import type { AwayCase, AwayReport, Bridge, EngineRun } from "../planning/index.js";
+import { RUN_CAUTIONS, USUAL_COVER_OFF } from "../planning/index.js";
+import type { Verdict } from "../readiness/index.js";
+import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { courseDocument } from "./course-document.js";
 import { criteriaDocument } from "./criterion-document.js";
-import { headerOf, type ResultContext, rounded } from "./result-header.js";
+import { headerOf, type ResultContext, rounded, stampOf } from "./result-header.js";
 import type { AwayDocument } from "./result-schema.js";
+import type { ReadScenario } from "./scenario-reading.js";
 import { startOfCourse } from "./start-document.js";
 
-/** How long a warm aircraft lasts without power, as it is stored, exchanged and shown. */
-export function awayDocument(report: AwayReport, wantedChance: number, context: ResultContext): AwayDocument {
-  const lasting = ({ sure, median, horizon }: StayWarm, course: Trajectory) => ({
-    sure_h: rounded(sure / SECONDS_OF_HOUR, 3),
-    median_h: rounded(median / SECONDS_OF_HOUR, 3),
-    horizon_h: rounded(horizon / SECONDS_OF_HOUR, 3),
-    course: courseDocument(course, context),
+/** Whether it starts at the return, how long it lasts and what would help, as stored, exchanged and shown. */
+export function awayDocument(report: AwayReport, wanted: number, context: ResultContext): AwayDocument {
+  const { now, back, covered, uncovered, bridges, furthest, soonest } = report;
+  const { read } = context;
+  const stamp = (at: number | undefined) => (at === undefined ? null : stampOf(read, at));
+  const status = (chance: number) => (chance >= wanted ? ("ready" as const) : ("not-ready" as const));
+  const runs = (of: readonly EngineRun[]) =>
+    of.map(({ at, duration }) => ({ start: stampOf(read, at), stop: stampOf(read, at + duration) }));
+  const atReturn = (verdict: Verdict | undefined) =>
+    verdict === undefined
+      ? null
+      : {
+          status: status(verdict.chance),
+          chance: verdict.chance,
+          weakest: verdict.weakest.criterion.id,
+          criteria: criteriaDocument(verdict),
+        };
+  const lasting = (each: AwayCase) => ({
+    sure_h: rounded(each.lasting.sure / SECONDS_OF_HOUR, 4),
+    median_h: rounded(each.lasting.median / SECONDS_OF_HOUR, 4),
+    horizon_h: rounded(each.lasting.horizon / SECONDS_OF_HOUR, 4),
+    at_return: atReturn(each.atReturn),
+    course: courseDocument(each.course, context),
   });
+  const bridgeOf = ({ kind, coverOn, runs: of, runFrom, chance }: Bridge) => ({
+    kind,
+    cover_on_by: stamp(coverOn),
+    runs: runs(of),
+    run_from: stamp(runFrom),
+    run_min: of.length === 0 ? null : of[0].duration / SECONDS_OF_MINUTE,
+    chance,
+  });
+  const header = headerOf(context, []);
+  const isRun = [...bridges, ...(furthest === undefined ? [] : [furthest.keeping])].some(
+    (each) => each.runs.length > 0,
+  );
+  const best = Math.max(uncovered.atReturn?.chance ?? now.chance, covered?.atReturn?.chance ?? 0);
   return {
-    ...headerOf(context, []),
+    ...header,
+    cautions: uniqueCautions([
+      ...(isRun ? RUN_CAUTIONS : []),
+      ...(covered === undefined ? [] : read.scenario.kit.covers.flatMap((cover) => cover.cautions)),
+      ...header.cautions,
+    ]),
     kind: "away",
-    wanted_chance: wantedChance,
-    chance_now: report.now.chance,
-    weakest: report.now.weakest.criterion.id,
-    criteria: criteriaDocument(report.now),
-    start_briefing: startOfCourse(report.uncoveredCourse, 0, context),
-    covered: lasting(report.covered, report.coveredCourse),
-    uncovered: lasting(report.uncovered, report.uncoveredCourse),
+    status: status(best),
+    wanted_chance: wanted,
+    back: stamp(back),
+    engine_from: engineFrom(read),
+    shut_down_h_ago: read.document.initial?.shut_down_h_ago ?? null,
+    covers_on_now: [...read.scenario.initial.configuration.coversOn],
+    cover_off_before_min: (read.want?.wish.coverOffBefore ?? USUAL_COVER_OFF) / SECONDS_OF_MINUTE,
+    status_now: status(now.chance),
+    chance_now: now.chance,
+    weakest: now.weakest.criterion.id,
+    criteria: criteriaDocument(now),
+    start_briefing: startOfCourse(uncovered.course, 0, context),
+    covered: covered === undefined ? null : lasting(covered),
+    uncovered: lasting(uncovered),
+    bridges: bridges.map(bridgeOf),
+    furthest:
+      furthest === undefined
+        ? null
+        : {
+            back: stampOf(read, furthest.at),
+            covered: furthest.keeping.coverOn !== undefined,
+            runs: runs(furthest.keeping.runs),
+          },
+    soonest: stamp(soonest),
   };
+}
+
+function uniqueCautions(cautions: readonly Caution[]): AwayDocument["cautions"] {
+  return [...new Map(cautions.map(({ text, source }) => [text, { text, source }])).values()];
+}
+
+/** What the engine's temperatures are known from. */
+function engineFrom({ document }: ReadScenario): AwayDocument["engine_from"] {
+  const { shut_down_h_ago, uncertainty_k: _, snow_on_cowl_kg_m2: __, ...read } = document.initial ?? {};
+  if (shut_down_h_ago !== undefined) return "shut-down";
+  return Object.values(read).some((value) => value !== undefined) ? "readings" : "air";
 }

@@ -1,9 +1,7 @@
 import type { Installation, PartName } from "../aircraft/index.js";
+import { GROUND_RUN_DOUBT } from "../planning/index.js";
 import { GROUND_RUN_PARTS, groundRun } from "../starting/index.js";
 import { celsiusFromKelvin, SECONDS_OF_MINUTE } from "../units/index.js";
-
-/** [1] doubt of a ground run over the most it warms any part: no two idle alike; project judgement. */
-const DOUBT = 0.2;
 
 export interface AfterGroundRun {
   /** [K] of the parts that were given and of those the run warms. */
@@ -36,7 +34,7 @@ export function afterGroundRun(
   const celsius = (part: PartName) => celsiusFromKelvin(run.temps.get(part) ?? tempOthers).toFixed(0);
   return {
     temps: run.temps,
-    sd: DOUBT * Math.max(...gains),
+    sd: GROUND_RUN_DOUBT * Math.max(...gains),
     text:
       `The engine is taken as idled for ${minutes} min up to the start, from the temperatures before it, in air of ` +
       `${celsiusFromKelvin(tempAir).toFixed(0)} °C: oil then at ${celsius("oil")} °C, front heads at ` +

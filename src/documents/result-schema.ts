@@ -229,24 +229,82 @@ export const explanationSchema = record({
   at_departure: flows,
 }).meta({ title: "Soakline explanation" });
 
+const answered = z.enum(["ready", "not-ready"]).meta({
+  description: "ready only with the wanted chance, counted over all cases",
+});
+
+const atReturn = record({
+  status: answered,
+  chance,
+  weakest: z.string().meta({ description: "id of the criterion that holds least often then" }),
+  criteria: z.array(criterion),
+});
+
 const away = record({
-  sure_h: z.number().meta({ description: "hours from now that the wanted share of all cases outlasts" }),
+  sure_h: z.number().meta({
+    description:
+      "hours from now that the wanted share of all cases outlasts; 0 when it is not ready now with the wanted chance",
+  }),
   median_h: z.number(),
   horizon_h: z.number().meta({ description: "hours looked ahead; a value equal to it means at least" }),
+  at_return: atReturn.nullable().meta({ description: "null where no return was named" }),
   course,
+});
+
+const engineRun = record({ start: stamp, stop: stamp });
+
+const bridge = record({
+  kind: z.enum(["cover", "run", "cover-and-run"]),
+  cover_on_by: stamp.nullable().meta({ description: "covers on at the latest then" }),
+  runs: z.array(engineRun).meta({
+    description: "the engine run outdoors; a single run starts at the latest as given, several as given",
+  }),
+  run_from: stamp.nullable().meta({ description: "a single run starts no sooner than this" }),
+  run_min: z.number().nullable(),
+  chance: chance.meta({ description: "over all cases, that every run and the start at the return succeed" }),
+});
+
+const furthest = record({
+  back: stamp,
+  covered: z.boolean(),
+  runs: z.array(engineRun),
 });
 
 /** What `away` answers. */
 export const awaySchema = record({
   ...header,
   kind: z.literal("away"),
+  status: answered.meta({
+    description: "at the return with covers put on now where there are any, or now where no return was named",
+  }),
   wanted_chance: chance,
+  back: stamp.nullable().meta({ description: "when it is to be started again" }),
+  engine_from: z.enum(["shut-down", "readings", "air"]).meta({
+    description: "what the engine's temperatures are known from; air: nobody said, the cold side was taken",
+  }),
+  shut_down_h_ago: z.number().nullable(),
+  covers_on_now: z.array(z.string()),
+  cover_off_before_min: z.number().meta({ description: "covers come off this long before a start" }),
+  status_now: answered,
   chance_now: chance,
   weakest: z.string().meta({ description: "id of the criterion that holds least often now" }),
   criteria: z.array(criterion).meta({ description: "as they stand now" }),
   start_briefing: start,
-  covered: away.meta({ description: "every cover of the kit put on now" }),
+  covered: away.nullable().meta({
+    description:
+      "every cover of the kit put on now and taken off shortly before the start; null where none is carried",
+  }),
   uncovered: away.meta({ description: "nothing on the cowl" }),
+  bridges: z.array(bridge).meta({
+    description:
+      "each alone brings it to the return with the wanted chance; empty when none is needed or none does",
+  }),
+  furthest: furthest.nullable().meta({
+    description: "the latest return that covers and runs reach, where no bridge reaches the one asked for",
+  }),
+  soonest: stamp.nullable().meta({
+    description: "when the weather alone makes it ready, where it is not ready now; null when it does not",
+  }),
 }).meta({ title: "Soakline time away from power" });
 
 /** For results described elsewhere. */

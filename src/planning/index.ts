@@ -1,4 +1,7 @@
-export { type AwayReport, type AwayRequest, stayAway } from "./away.js";
+export { type AwayCase, type AwayReport, type AwayRequest, stayAway, USUAL_COVER_OFF } from "./away.js";
+export type { Bridge, Reach } from "./away-bridges.js";
+export type { Keeping } from "./away-model.js";
+export { type EngineRun, GROUND_RUN_DOUBT, RUN_CAUTIONS } from "./away-run.js";
 export { NumericalFailure } from "./chance.js";
 export type { Decision } from "./decision.js";
 export {

@@ -1,32 +1,97 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
+import { awayFromDocument } from "../../src/away-pipeline.js";
 import { awaySchema } from "../../src/documents/index.js";
 import { soakline } from "./run.js";
 
 const AWAY = "examples/wren-away.json";
 const FEW = ["--members", "40"];
 
+const FIRST_SCREEN = 24;
+
 describe("away", () => {
-  test.concurrent("says in the first line how long there is, covered longer than uncovered", async () => {
-    const { code, stdout } = await soakline(["away", AWAY, ...FEW]);
-    expect(stdout.split("\n")[0]).toMatch(/^Ready now\. It lasts .+ uncovered, .+ covered \(90 % sure\)\.$/);
-    expect(stdout).toMatch(/handbook and the engine maker's instructions decide/);
-    expect(stdout.split("\n").filter((line) => [...line].length > 80)).toEqual([]);
+  test.concurrent("the first line answers whether it starts at the return, covered and not", async () => {
+    const { code, stdout } = await soakline(["away", AWAY, "--back", "13:00", ...FEW]);
+    const lines = stdout.trimEnd().split("\n");
+    expect(lines.slice(0, 2).join(" ")).toMatch(
+      /^Ready when back at 13:00: .+ that it starts with covers on now, .+ without\./,
+    );
+    expect(stdout).toMatch(/^Cover on by {3}(now|12:\d\d at the latest), off 10 min before the start$/m);
+    expect(stdout).toMatch(/^Run it {8}not needed with covers on$/m);
     expect(code).toBe(0);
+  });
+
+  test.concurrent("one screen of 24 lines of 80, everything else behind --all", async () => {
+    for (const extra of [[], ["--back", "22:00"], ["--engine-c", "-25"], ["--without-cover"]]) {
+      const { stdout } = await soakline(["away", AWAY, ...extra, ...FEW]);
+      const lines = stdout.trimEnd().split("\n");
+      expect(lines.length).toBeLessThanOrEqual(FIRST_SCREEN);
+      expect(lines.filter((line) => [...line].length > 80)).toEqual([]);
+      expect(stdout).toMatch(/The handbook and the engine maker decide\./);
+    }
+    const { stdout } = await soakline(["away", AWAY, "--all", ...FEW]);
+    for (const part of ["Uncovered:", "Now:", "At the return", "Assumed", "Care"])
+      expect(stdout).toContain(part);
+    expect(stdout).not.toContain("The heater is unplugged");
+  });
+
+  test.concurrent("where the cover is not enough a run is: by when, how long, with its cautions; exit 1", async () => {
+    const { code, stdout } = await soakline(["away", AWAY, ...FEW]);
+    expect(stdout).toMatch(/^Not ready when back at 13:30: /);
+    expect(stdout).toMatch(/^Run it {8}\d0 min, .+: (9 in 10|19 in 20|over 99 in 100)$/m);
+    expect(stdout).toMatch(/^Somebody {6}must be at the controls while it runs$/m);
+    expect(stdout).toMatch(/Never leave a running engine alone/);
+    expect(stdout).toMatch(/makes more water than it drives off/);
+    expect(code).toBe(1);
+  });
+
+  test.concurrent("a return that nothing reaches says how far it can be", async () => {
+    const { code, stdout } = await soakline(["away", AWAY, "--back", "23:30", ...FEW]);
+    expect(stdout).toMatch(/^Run it {8}no run reaches it$/m);
+    expect(stdout).toMatch(/^Longest {7}back by \d\d:\d\d, with covers on now and \d runs? of 30 min/m);
+    expect(code).toBe(1);
   });
 
   test.concurrent("JSON of its schema; colder without than with the cover", async () => {
-    const { code, stdout } = await soakline(["away", AWAY, "--json", ...FEW]);
-    const away = awaySchema.parse(JSON.parse(stdout));
-    expect(code).toBe(0);
-    expect(away.covered.sure_h).toBeGreaterThan(away.uncovered.sure_h);
-    const oilAtTwo = ({ course }: typeof away.covered) => course.parts.oil.p50_c[course.time_h.indexOf(2)];
-    expect(oilAtTwo(away.covered)).toBeGreaterThan(oilAtTwo(away.uncovered) + 2);
+    const { stdout } = await soakline(["away", AWAY, "--json", ...FEW]);
+    const { covered, uncovered, status, back, bridges } = awaySchema.parse(JSON.parse(stdout));
+    if (covered === null) throw new Error("the example carries a cover");
+    expect(covered.sure_h).toBeGreaterThan(uncovered.sure_h);
+    const oilAtTwo = ({ course }: typeof covered) => course.parts.oil.p50_c[course.time_h.indexOf(2)];
+    expect(oilAtTwo(covered)).toBeGreaterThan(oilAtTwo(uncovered) + 2);
+    expect([status, back?.time.slice(11, 16)]).toEqual(["not-ready", "13:30"]);
+    expect(bridges.length).toBeGreaterThan(0);
   });
 
-  test.concurrent("a cold engine is not ready: exit 1 and what binds", async () => {
+  test.concurrent("a cold engine is not ready, and no run is proposed without a start", async () => {
     const { code, stdout } = await soakline(["away", AWAY, "--engine-c", "-25", ...FEW]);
-    expect(stdout).toMatch(/^Not ready now: 0 % chance; .+ binds\./);
+    expect(stdout).toMatch(/^Ready now {5}no, under 1 in 100$/m);
+    expect(stdout).toMatch(/^Run it {8}no: no start is sure now$/m);
+    expect(stdout).toMatch(/^By itself {5}not in the 12 h looked at$/m);
     expect(code).toBe(1);
+  });
+
+  test.concurrent("with no return named it says how long it lasts; with no engine state it takes the cold side", async () => {
+    const { initial: _, want: __, ...rest } = JSON.parse(readFileSync(AWAY, "utf8"));
+    const away = (document: object) => {
+      const outcome = awayFromDocument({ ...rest, ...document, ensemble: { members: 40, seed: 1 } });
+      if (outcome.status !== "completed") throw new Error(JSON.stringify(outcome));
+      return outcome.result;
+    };
+    const unsaid = away({});
+    expect([unsaid.engine_from, unsaid.status, unsaid.back]).toEqual(["air", "not-ready", null]);
+    expect(unsaid.assumptions.join()).toMatch(/No temperature of the engine is given: .* coldest air/);
+    const warm = away({ initial: { shut_down_h_ago: 0 } });
+    expect([warm.engine_from, warm.status, warm.bridges]).toEqual(["shut-down", "ready", []]);
+    expect(warm.uncovered.sure_h).toBeGreaterThan(0.1);
+    // Power there is none: a heater of the document that is plugged in changes nothing.
+    const heated = away({
+      kit: { heaters: ["sump-pad-220"], covers: rest.kit.covers },
+      plugged_in: ["sump-pad-220"],
+      initial: { shut_down_h_ago: 0 },
+    });
+    expect(heated.uncovered.sure_h).toBeCloseTo(warm.uncovered.sure_h, 1);
+    expect(heated.assumptions.join()).toMatch(/There is no power here/);
   });
 });
 

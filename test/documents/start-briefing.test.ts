@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { awayFromDocument, type Outcome, planFromDocument } from "../../src/pipeline.js";
+import { awayFromDocument } from "../../src/away-pipeline.js";
+import { type Outcome, planFromDocument } from "../../src/pipeline.js";
 import { EXAMPLE, steady } from "./example-document.js";
 
 function completed<T>(outcome: Outcome<T>): T {

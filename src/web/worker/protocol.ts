@@ -195,8 +195,12 @@ export interface AwayAsk {
   readonly aircraft: string;
   readonly now: number;
   readonly members: number;
-  /** From cruise, this long ago; otherwise as the logbook has it. */
-  readonly shutDownHours?: number;
+  /** [h] since it was shut down from cruise, or as the logbook has it; "unknown": nobody said, the cold side is taken. */
+  readonly engine: number | "logged" | "unknown";
+  /** Whether covers are on now, and were since the shut-down; as the logbook has it, or else none, where left out. */
+  readonly isCovered?: boolean;
+  /** [ms] when it is to be started again. */
+  readonly back: number;
   /** Weather as somebody standing there sees it, instead of the forecast. */
   readonly here?: { readonly tempC: number; readonly windMps: number; readonly cloud: number };
   readonly chance?: number;

@@ -1,5 +1,6 @@
 import { COVERS, HEATERS, INSTALLATIONS, installationById } from "../../aircraft/index.js";
 import { frostFromDocument, thawFromDocument } from "../../airframe-pipeline.js";
+import { awayFromDocument } from "../../away-pipeline.js";
 import { issueText, type NowDocument, type ScenarioDocument } from "../../documents/index.js";
 import { readTemperatureLog } from "../../learning/index.js";
 import {
@@ -12,7 +13,6 @@ import {
   type WantedDeparture,
 } from "../../logbook/index.js";
 import {
-  awayFromDocument,
   explainFromDocument,
   learnFromDocument,
   type Outcome,
@@ -120,21 +120,22 @@ export const TASKS: Tasks = {
     if (document === undefined) throw new Refused(reasons);
     return document;
   },
-  away({ aircraft, now, members, shutDownHours, here, chance }, onProgress) {
-    // The wish of the logbook may lie beyond the hours looked at, and is not what is asked here.
-    const soon = { id: "away", departure: now + 3_600_000, pulledOut: false };
-    const options = { now, members, hours: AWAY_HOURS, departure: soon };
+  away({ aircraft, now, members, engine, isCovered, back, here, chance }, onProgress) {
+    const options = { now, members, hours: AWAY_HOURS, departure: "none" as const };
     const document = documentFor(aircraft, options, here && fixedWeather(here));
-    const { want: _, initial, ...rest } = document;
+    const { initial, fitted, ...rest } = document;
+    const logged = engine === "logged";
+    const covers = document.kit.covers.map((cover) => (typeof cover === "string" ? cover : cover.id));
+    const isOn = isCovered ?? (logged && (fitted?.covers.length ?? 0) > 0);
     const asked: ScenarioDocument = {
       ...rest,
-      initial: shutDownHours === undefined ? (initial ?? {}) : { shut_down_h_ago: shutDownHours },
+      fitted: { covers: isOn ? covers : [] },
+      initial: logged ? (initial ?? {}) : engine === "unknown" ? {} : { shut_down_h_ago: engine },
+      want: { departure: new Date(back).toISOString(), ...(chance === undefined ? {} : { chance }) },
       events: [],
       plugged_in: [],
     };
-    return resultOf(
-      awayFromDocument(asked, { onProgress, ...(chance === undefined ? {} : { overrides: { chance } }) }),
-    );
+    return resultOf(awayFromDocument(asked, { onProgress }));
   },
   frost: ({ now }) => frost(now),
   forecast: forecastWeather,
