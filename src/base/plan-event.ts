@@ -20,21 +20,18 @@ export function planIssued(
 ): EventOf<"plan-issued"> {
   const heaters = plan.heaters.map((heater) => heater.id);
   const since = heatingSince(aircraft, heaters);
-  // On the edge of the chance wanted every breath of wind would say something else: while it heats, near enough is ready.
-  const isNear =
-    since !== undefined && plan.look_first.length === 0 && plan.chance >= plan.wanted_chance - CHANCE_MOVED;
   // On too long: it goes off now, and on again when the plan says so.
   const goesOff = plan.heating?.stays_on === false;
   return {
     ...{ kind: "plan-issued", id, at: isoOf(now), aircraft: aircraft.setUp.id, of },
-    status: isNear || plan.status === "ready" || plan.status === "not-required" ? "ready" : "not-reachable",
+    status: plan.status === "ready" || plan.status === "not-required" ? "ready" : "not-reachable",
     plug_in: since === undefined || goesOff ? plannedPlugIn(plan) : keptPlugIn(aircraft, { since, now, of }),
     unplug: isoOf(Date.parse(plan.unplug.time)),
     departure: isoOf(Date.parse(plan.departure.time)),
     heaters,
     chance: plan.chance,
     weakest: plan.weakest,
-    message: isNear ? HEATING : messageOf(plan),
+    message: messageOf(plan),
     energy_kwh: plan.energy_kwh.p50,
   };
 }
@@ -47,7 +44,6 @@ function messageOf({ status, message, look_first }: PlanDocument): string {
 
 const NOT_REQUIRED = "preheat not required: past the maker's limit without heat";
 const READY = "ready with the chance wanted";
-const HEATING = "heating as planned";
 
 /** What would overheat something is not to be plugged in, whatever it brings. */
 function plannedPlugIn({ plug_in, too_hot }: PlanDocument): string | null {
@@ -75,7 +71,8 @@ export const CHANCE_MOVED = 0.05;
 
 /** Whether a plan says enough that the standing one does not, so that people are not told of every breath of wind. */
 export function isNews(standing: EventOf<"plan-issued"> | undefined, plan: EventOf<"plan-issued">): boolean {
-  if (standing === undefined || standing.of !== plan.of || standing.status !== plan.status) return true;
+  if (standing === undefined || standing.of !== plan.of) return true;
+  if (standing.status !== plan.status && !isOnTheEdge(standing, plan)) return true;
   if (standing.departure !== plan.departure || standing.heaters.join() !== plan.heaters.join()) return true;
   if ((standing.plug_in === null) !== (plan.plug_in === null)) return true;
   const moved = (a: string | null, b: string | null) => Math.abs(Date.parse(a ?? "") - Date.parse(b ?? ""));
@@ -84,4 +81,13 @@ export function isNews(standing: EventOf<"plan-issued"> | undefined, plan: Event
     moved(standing.unplug, plan.unplug) >= UNPLUG_MOVED ||
     Math.abs(standing.chance - plan.chance) >= CHANCE_MOVED
   );
+}
+
+/**
+ * On the edge of the wanted chance every breath of wind turns ready into not ready and back: while it heats, a change
+ * smaller than that is no news. What is written down says what was counted all the same.
+ */
+function isOnTheEdge(standing: EventOf<"plan-issued">, plan: EventOf<"plan-issued">): boolean {
+  const isHeating = standing.plug_in !== null && Date.parse(standing.plug_in) <= Date.parse(plan.at);
+  return isHeating && Math.abs(standing.chance - plan.chance) < CHANCE_MOVED;
 }

@@ -181,14 +181,9 @@ describe(`the keeper of a base (seed ${SEED})`, () => {
   });
 });
 
-/** [0..1] while it heats, a plan this little below the chance wanted still stands as ready (plan-event.ts). */
-const NEAR_WHILE_HEATING = 0.05;
-
-function brokenIssue(issued: ReturnType<typeof planIssued>, { read, plan }: Advice): string[] {
+function brokenIssue(issued: ReturnType<typeof planIssued>, { plan }: Advice): string[] {
   const found: string[] = [];
-  const isHeating = (read.document.plugged_in ?? []).some((id) => plan.heaters.some((h) => h.id === id));
-  const least = plan.wanted_chance - (isHeating ? NEAR_WHILE_HEATING : 0) - 1e-12;
-  if (issued.status === "ready" && issued.chance < least)
+  if (issued.status === "ready" && issued.chance < plan.wanted_chance - 1e-12)
     found.push(`issued as ready with ${issued.chance}, not ${plan.wanted_chance}`);
   if (issued.status === "ready" && plan.look_first.length > 0) found.push("issued as ready, look first");
   if (issued.chance !== plan.chance) found.push("issued with another chance");

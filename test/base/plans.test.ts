@@ -57,6 +57,10 @@ test("small changes are no news; a moved plug-in, another chance, another depart
   expect(other({ chance: event.chance - 0.06 })).toBe(true);
   expect(other({ of: randomUUID() })).toBe(true);
   expect(other({ status: "not-reachable" })).toBe(true);
+  // On the edge of the wanted chance, while it heats.
+  const heating = { status: "not-reachable" as const, at: later(20) };
+  expect(other({ ...heating, chance: event.chance - 0.02 })).toBe(false);
+  expect(other({ ...heating, chance: event.chance - 0.06 })).toBe(true);
 });
 
 test("a heater that is on is not planned off and on again", () => {
