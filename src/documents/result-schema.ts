@@ -69,7 +69,9 @@ const toll = record({
   energy_kwh: z.number(),
   wet_h: z
     .number()
-    .meta({ description: `hours the inner wall wet longest is wet or frosted. ${WET_TIME_LIMITS}` }),
+    .meta({
+      description: `hours above 0 °C of the inner wall that is wet or frosted longest. ${WET_TIME_LIMITS}`,
+    }),
   condensed_g: z.number(),
   breather_frost_g: z.number(),
   hottest_surface_c: z.number().nullable(),
