@@ -67,9 +67,9 @@ const toll = record({
   plug_in: stamp.nullable(),
   heater_h: z.number(),
   energy_kwh: z.number(),
-  wet_h: z
-    .number()
-    .meta({ description: `hours the inner wall wet longest is wet or frosted. ${WET_TIME_LIMITS}` }),
+  wet_h: z.number().meta({
+    description: `hours above 0 °C of the inner wall that is wet or frosted longest. ${WET_TIME_LIMITS}`,
+  }),
   condensed_g: z.number(),
   breather_frost_g: z.number(),
   hottest_surface_c: z.number().nullable(),

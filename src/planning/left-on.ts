@@ -61,7 +61,8 @@ export function tollOf(request: PlanRequest, plugIn: number | undefined, ranking
     plugIn,
     heaterTime: plugIn === undefined ? 0 : unplugTime(request) - plugIn,
     energy: course.energy[course.energy.length - 1],
-    wetTime: moisture.wetTimeMost,
+    // Frost would count every parked hour of a cold night, and leaving it on would look drier than the plan.
+    wetTime: moisture.wetTimeMost - moisture.frostTimeMost,
     condensed: moisture.condensedMost,
     breatherFrost: moisture.breatherFrost,
     hottestSurface:

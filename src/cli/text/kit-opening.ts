@@ -128,7 +128,8 @@ function moreFact(best: KitEntry, { kits, answer, currency }: KitComparisonDocum
 
 /** Nothing may be recommended: what comes nearest, and why not. */
 function noneFacts({ kits }: KitComparisonDocument, style: Style): Fact[] {
-  return kits.slice(0, 4).flatMap(({ name, cases }): Fact[] => {
+  const able = kits.filter(({ barred, not_advised }) => barred.length === 0 && not_advised.length === 0);
+  return able.slice(0, 4).flatMap(({ name, cases }): Fact[] => {
     const [mildest] = [...cases].sort((a, b) => b.air_c - a.air_c || a.wind_mps - b.wind_mps);
     if (mildest === undefined) return [];
     return [

@@ -145,7 +145,7 @@ function leftOnFact({ toll, heaters }: PlanDocument, style: Style): string[] {
     `${hours(left_on.heater_h)} h of heat (planned ${hours(planned.heater_h)})`,
     ...(left_on.heater_h > longest ? [`over the longest time allowed, ${hours(longest)} h`] : []),
     `${left_on.energy_kwh.toFixed(1)} kWh (${planned.energy_kwh.toFixed(1)})`,
-    `inside wet or frosted ${hours(left_on.wet_h)} h (${hours(planned.wet_h)}; good for comparing only)`,
+    `inside wet ${hours(left_on.wet_h)} h (${hours(planned.wet_h)}; frost not counted, for comparing only)`,
     ...(surface === null
       ? []
       : [

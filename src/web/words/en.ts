@@ -348,7 +348,7 @@ export const en = {
       habit: (time: string, at: string, chance: string, kwh: string) =>
         `If you always plug in ${time} before (${at}): ${chance}, ${kwh} kWh.`,
       leftOn: (hours: string, planned: string, kwh: string, wet: string) =>
-        `If left on from now: ${hours} h of heat (planned ${planned} h), ${kwh} kWh, inside wet or frosted ${wet} h.`,
+        `If left on from now: ${hours} h of heat (planned ${planned} h), ${kwh} kWh, inside wet ${wet} h, frost not counted.`,
       tooLong: (longest: string) => `That is over the longest time allowed, ${longest}.`,
     },
   },
@@ -827,14 +827,14 @@ export const en = {
     chance: "Ready in",
     energy: "Energy",
     surface: "Hottest surface",
-    wet: "Wet or frosted hours",
+    wet: "Wet hours",
     cold: "In the cold",
     coldSentence: (chance: string) =>
       `Hours of heat before the start, from cold-soaked, for ${chance} cases. In brackets: the best chance where nothing is enough.`,
     weather: "Weather",
     calm: "calm",
     attended: "somebody must stand by",
-    wetRule: "Hours wet or frosted inside are for comparing habits, no more.",
+    wetRule: "Hours wet inside are for comparing habits, no more.",
     enough: "Six kits are the most.",
     first: { pad: "pad under the sump", whole: "whole engine" },
   },

@@ -372,7 +372,7 @@ export const nb: Words = {
       habit: (time, at, chance, kwh) =>
         `Hvis du alltid setter den på ${time} før (${at}): ${chance}, ${kwh} kWh.`,
       leftOn: (hours, planned, kwh, wet) =>
-        `Hvis den står på fra nå: ${hours} t varme (planlagt ${planned} t), ${kwh} kWh, vått eller rimet innvendig ${wet} t.`,
+        `Hvis den står på fra nå: ${hours} t varme (planlagt ${planned} t), ${kwh} kWh, vått innvendig ${wet} t, rim ikke medregnet.`,
       tooLong: (longest) => `Det er over lengste tillatte tid, ${longest}.`,
     },
   },
@@ -849,14 +849,14 @@ export const nb: Words = {
     chance: "Klart i",
     energy: "Energi",
     surface: "Varmeste flate",
-    wet: "Våte eller rimete timer",
+    wet: "Våte timer",
     cold: "I kulda",
     coldSentence: (chance: string) =>
       `Timer med varme før start, fra gjennomkald, for ${chance} tilfeller. I parentes: beste sjanse der ingenting er nok.`,
     weather: "Vær",
     calm: "stille",
     attended: "noen må stå ved",
-    wetRule: "Timer våt eller rimet inni er bare til å sammenligne vaner.",
+    wetRule: "Våte timer innvendig er bare til å sammenligne vaner.",
     enough: "Seks utstyr er det meste.",
     first: { pad: "pute under bunnpannen", whole: "hele motoren" },
   },
