@@ -245,10 +245,10 @@ test("a caution of the start that is missing or stands without cause is seen", (
         })),
       },
     });
-  const { frozenBattery, handTurning } = START_CAUTIONS;
+  const { frozenBattery, propeller } = START_CAUTIONS;
   const rule = (advice: Advice) => told("startCautionsBelong", advice);
   expect(rule(briefing(frozen, (text) => text !== frozenBattery.text))).toMatch(/missing: the battery/);
-  expect(rule(briefing(frozen, (text) => text !== handTurning.text))).toMatch(/missing: the propeller/);
+  expect(rule(briefing(frozen, (text) => text !== propeller.text))).toMatch(/missing: the propeller/);
   const mild = adviceOf(night({ weather: airOf(8) }));
   expect(rule(briefing(mild, () => true, [{ ...frozenBattery }]))).toMatch(/without cause: a frozen battery/);
 });

@@ -67,7 +67,7 @@ export function startCautionsBelong({ plan, read }: Advice): string[] {
   const { battery } = read.scenario.installation;
   const all = plan.start_briefing.notes.flatMap(({ cautions }) => cautions.map(({ text }) => text));
   const found: string[] = [];
-  if (!all.includes(START_CAUTIONS.handTurning.text)) found.push("missing: the propeller is live");
+  if (!all.includes(START_CAUTIONS.propeller.text)) found.push("missing: the propeller is live");
   if (!all.includes(START_CAUTIONS.noOilPressure.text)) found.push("missing: stop without oil pressure");
   const s = plan.course.time_h.findIndex((t) => Math.abs(t - plan.departure.at_h) < 1e-3);
   const kelvin = plan.course.parts.battery.p50_c[s] + 273.15;

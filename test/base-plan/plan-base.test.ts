@@ -86,7 +86,8 @@ test("a small change of the forecast or of one departure changes little of what 
     for (const row of plan.aircraft) {
       const was = rowOf(before, row.id);
       expect(row.circuit).toBe(was.circuit);
-      expect(apart(row.plug_in, was.plug_in)).toBeLessThanOrEqual(1800);
+      // Warm through takes hours of heat: a few tenths of a kelvin are worth up to an hour of it.
+      expect(apart(row.plug_in, was.plug_in)).toBeLessThanOrEqual(3600);
       // Warmer than told: nothing has to change, so nothing does.
       if (kelvins > 0) expect(row.told).toEqual(was.told);
     }

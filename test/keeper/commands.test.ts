@@ -34,9 +34,9 @@ test.each(["book.json", "book.csv"])(
     expect(out).toMatchObject({ code: 0, stdout: `${count} events written to ${file}\n` });
     const other = path(`${name}.other.sqlite`);
     const first = await soakline(["import", file, "--data", other]);
-    expect(first.stdout).toBe(`${count} events taken in, 0 were there already\n`);
+    expect(first.stdout).toBe(`${count} events imported, 0 were there already\n`);
     const second = await soakline(["import", file, "--data", other]);
-    expect(second.stdout).toBe(`0 events taken in, ${count} were there already\n`);
+    expect(second.stdout).toBe(`0 events imported, ${count} were there already\n`);
     const store = await openStore(other);
     expect((await store.eventsAfter(0, 100)).map(({ event }) => event)).toEqual(opening.events);
     await store.close();
@@ -51,7 +51,7 @@ test("readings go out and come back", async () => {
   const out = await soakline(["export", file, "--readings", "raw", "--data", data]);
   expect(out.stdout).toMatch(/^50 readings written/);
   const back = await soakline(["import", file, "--data", path("c.sqlite")]);
-  expect(back.stdout).toMatch(/^50 readings taken in, 0 were/);
+  expect(back.stdout).toMatch(/^50 readings imported, 0 were/);
 }, 120_000);
 
 test("a backup fills an empty store, and no other", async () => {
@@ -105,7 +105,7 @@ test("an export whose set-up has a switch without an end is refused with its pla
   writeFileSync(path("quiet.json"), eventsToJson([mqtt]));
   const warned = await soakline(["import", path("quiet.json"), "--data", path("k.sqlite")]);
   expect(warned.stdout).toMatch(
-    /^1 events taken in, .*\nCaution, switch lynx\/lead: This switch does not go off/,
+    /^1 events imported, .*\nCaution, switch lynx\/lead: This switch does not go off/,
   );
 }, 120_000);
 

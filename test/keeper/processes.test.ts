@@ -46,16 +46,17 @@ interface Now {
 
 test("the demo heats as it is told and is seen to warm; killed, its heaters go off though nobody tells them", async () => {
   const one = await served("--data", newData(), "--speed", "20");
-  const heads = async () => {
+  // The bands heat the barrels first.
+  const barrels = async () => {
     const { estimates } = (await one.get("/api/v1/now")) as Now;
-    return estimates.find(({ aircraft }) => aircraft === "lynx")?.now.parts.heads_front?.p50_c ?? Number.NaN;
+    return estimates.find(({ aircraft }) => aircraft === "lynx")?.now.parts.cylinders?.p50_c ?? Number.NaN;
   };
-  for (let n = 0; Number.isNaN(await heads()) && n < 200; n++) await pause(300);
-  const cold = await heads();
+  for (let n = 0; Number.isNaN(await barrels()) && n < 200; n++) await pause(300);
+  const cold = await barrels();
   await switchOn(one, "lynx");
   await until(() => /lynx: heater on/.test(one.said()), 10_000);
-  for (let n = 0; !((await heads()) > cold + 8) && n < 150; n++) await pause(300);
-  expect(await heads()).toBeGreaterThan(cold + 8);
+  for (let n = 0; !((await barrels()) > cold + 5) && n < 150; n++) await pause(300);
+  expect(await barrels()).toBeGreaterThan(cold + 5);
   expect(one.said()).not.toMatch(/lynx: heater off, its on-time/);
   const before = one.said().length;
   await one.kill("SIGKILL");
