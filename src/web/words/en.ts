@@ -401,6 +401,8 @@ export const en = {
     byBase: "Calculated by the base, which hears its probes.",
   },
   away: {
+    answer: "The answer",
+    moreCare: "More to take care of",
     title: "Will it start when I am back?",
     verdict: (name: string, at: string, isReady: boolean, covered: string, bare: string) =>
       `${isReady ? "Ready" : "Not ready"} when back at ${at}: ${covered} that ${name} starts with covers on now, ${bare} without.`,

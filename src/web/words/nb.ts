@@ -423,6 +423,8 @@ export const nb: Words = {
     byBase: "Beregnet av basen, som hører følerne sine.",
   },
   away: {
+    answer: "Svaret",
+    moreCare: "Mer å passe på",
     title: "Starter det når jeg er tilbake?",
     verdict: (name, at, isReady, covered, bare) =>
       `${isReady ? "Klart" : "Ikke klart"} når du er tilbake kl. ${at}: ${covered} ganger starter ${name} med trekk på nå, ${bare} uten.`,
