@@ -63,7 +63,7 @@ describe("what is left out is assumed out loud", () => {
 
   test("a wish that only names its time", () => {
     const words = said({ want: { departure: "10:00" } });
-    expect(words).toMatch(/A chance of 90 %/);
+    expect(words).toMatch(/Wanted chance of being ready: 90 %/);
     expect(words).toMatch(/unplugged 15 min before/);
     expect(words).toMatch(/Covers come off 10 min before/);
   });

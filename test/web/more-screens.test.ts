@@ -126,8 +126,15 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     const lynx = here.page
       .locator("details.sheet")
       .filter({ has: here.page.locator("summary", { hasText: /^Lynx$/ }) });
-    await lynx.locator("summary").first().click();
-    await lynx.locator("summary", { hasText: /^Switches/ }).click();
+    // The test before may have left them open.
+    for (const fold of [
+      lynx,
+      lynx.locator("details", { has: here.page.locator("summary", { hasText: /^Switches/ }) }),
+    ]) {
+      await fold.evaluate((details: HTMLDetailsElement) => {
+        details.open = true;
+      });
+    }
     const onTime = lynx.getByLabel("On time [s]");
     await onTime.fill("");
     await onTime.press("Tab");

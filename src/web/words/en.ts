@@ -86,6 +86,7 @@ export const en = {
     create: "Create the owner",
   },
   care: {
+    more: "More to take care of",
     title: "Care",
     short: "The handbook and the engine maker decide.",
     deference:
@@ -327,7 +328,7 @@ export const en = {
         fuel: "Fuel",
         breather: "Breather",
       },
-      old: "Of the plan before this one; the new one is being worked out.",
+      old: "Of the plan before this one; the new one is being calculated.",
       warm: "Warm through",
       warmRule: "Past the maker's limit it may be started; warm through it starts easily and wears little.",
       heaters: "Heaters",
@@ -402,7 +403,6 @@ export const en = {
   },
   away: {
     answer: "The answer",
-    moreCare: "More to take care of",
     title: "Will it start when I am back?",
     verdict: (name: string, at: string, isReady: boolean, covered: string, bare: string) =>
       `${isReady ? "Ready" : "Not ready"} when back at ${at}: ${covered} that ${name} starts with covers on now, ${bare} without.`,

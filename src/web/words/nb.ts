@@ -84,6 +84,7 @@ export const nb: Words = {
     create: "Opprett eieren",
   },
   care: {
+    more: "Mer å passe på",
     title: "Vær varsom",
     short: "Håndboken og motorprodusenten bestemmer.",
     deference:
@@ -424,7 +425,6 @@ export const nb: Words = {
   },
   away: {
     answer: "Svaret",
-    moreCare: "Mer å passe på",
     title: "Starter det når jeg er tilbake?",
     verdict: (name, at, isReady, covered, bare) =>
       `${isReady ? "Klart" : "Ikke klart"} når du er tilbake kl. ${at}: ${covered} ganger starter ${name} med trekk på nå, ${bare} uten.`,
