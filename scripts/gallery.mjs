@@ -18,7 +18,7 @@ const MOST = 1300;
 /** Screens that are a form until asked: what to press, and the answer's first heading. */
 const ASKED = {
   kit: { press: "Compare", answer: "Tonight" },
-  thaw: { press: /^Work it out/, answer: "When is what done" },
+  thaw: { press: /^Work it out/, answer: "What to do" },
   winter: { press: "Compare", answer: "The winter in numbers" },
 };
 const SCREENS = (await readdir("src/web/screens", { withFileTypes: true }))

@@ -131,9 +131,7 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
       lynx,
       lynx.locator("details", { has: here.page.locator("summary", { hasText: /^Switches/ }) }),
     ]) {
-      await fold.evaluate((details: HTMLDetailsElement) => {
-        details.open = true;
-      });
+      await fold.evaluate((details) => details.setAttribute("open", ""));
     }
     const onTime = lynx.getByLabel("On time [s]");
     await onTime.fill("");
