@@ -1,8 +1,8 @@
-import type { Configuration, Installation, Kit } from "../aircraft/index.js";
 import { moistureAlong } from "../planning/index.js";
-import { centralDraws, partTemps, type Scenario, type Site, simulate } from "../simulation/index.js";
+import { centralDraws, partTemps, type Scenario, simulate } from "../simulation/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { cutSeries, type WeatherSeries, weatherAt } from "../weather/index.js";
+import type { StandingAircraft } from "./standing-aircraft.js";
 
 /** [h] how far back heating is played; engine and moisture are steady long before. */
 const LONGEST_PLAYED = 168;
@@ -24,12 +24,7 @@ export interface HeatedPast {
 export function heatedPast(
   heatedFor: number,
   start: number,
-  aircraft: {
-    readonly installation: Installation;
-    readonly kit: Kit;
-    readonly configuration: Configuration;
-    readonly site: Site;
-  },
+  aircraft: StandingAircraft,
   weather: WeatherSeries,
 ): HeatedPast | undefined {
   const duration = STEP * Math.ceil(Math.min(heatedFor, LONGEST_PLAYED * SECONDS_OF_HOUR) / STEP);

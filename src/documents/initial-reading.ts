@@ -1,5 +1,5 @@
-import type { Configuration, Installation, Kit, PartName } from "../aircraft/index.js";
-import type { InitialState, Site } from "../simulation/index.js";
+import type { PartName } from "../aircraft/index.js";
+import type { InitialState } from "../simulation/index.js";
 import { celsiusFromKelvin, kelvinFromCelsius, SECONDS_OF_HOUR } from "../units/index.js";
 import { type WeatherSeries, weatherAt } from "../weather/index.js";
 import type { Clock } from "./clock.js";
@@ -8,6 +8,7 @@ import { heatedPast } from "./heated-past.js";
 import { type Findings, fault } from "./reading.js";
 import type { ScenarioDocument, ScenarioSections } from "./scenario-schema.js";
 import { type SinceShutDown, sinceShutDown } from "./shut-down-reading.js";
+import type { StandingAircraft } from "./standing-aircraft.js";
 
 /** [K] standard deviation of a temperature read off an instrument, and of one guessed from the air; project judgement. */
 const READING_SD = 1;
@@ -38,12 +39,7 @@ const PARTS_OF_KEY: Readonly<Record<InitialKey, readonly PartName[]>> = {
 /** Temperatures at the start; what nobody read is taken from the air, with more doubt. */
 export function initialStateOf(
   { initial = {}, hangar }: ScenarioSections,
-  aircraft: {
-    readonly installation: Installation;
-    readonly kit: Kit;
-    readonly configuration: Configuration;
-    readonly site: Site;
-  },
+  aircraft: StandingAircraft,
   weather: WeatherSeries,
   clock: Clock,
   findings: Findings,

@@ -1,8 +1,8 @@
-import type { Configuration, Installation, Kit } from "../aircraft/index.js";
-import { centralDraws, partTemps, type Site, simulate } from "../simulation/index.js";
+import { centralDraws, partTemps, simulate } from "../simulation/index.js";
 import { shutDownTemps } from "../starting/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { cutSeries, type WeatherSeries, weatherAt } from "../weather/index.js";
+import type { StandingAircraft } from "./standing-aircraft.js";
 
 /** [K] how well the temperatures at shut-down are known (see shutDownTemps). */
 const SHUT_DOWN_SD = 15;
@@ -24,12 +24,7 @@ export interface SinceShutDown {
 export function sinceShutDown(
   hours: number,
   start: number,
-  aircraft: {
-    readonly installation: Installation;
-    readonly kit: Kit;
-    readonly configuration: Configuration;
-    readonly site: Site;
-  },
+  aircraft: StandingAircraft,
   weather: WeatherSeries,
 ): SinceShutDown | undefined {
   const { installation, kit, configuration, site } = aircraft;
