@@ -41,7 +41,7 @@ function aboutOf({ name, aircraft, departure, zone }: PlanDocument): string {
 type Facts = [string, string][];
 
 function readyFacts(plan: PlanDocument, style: Style): Facts {
-  const { departure, unplug, heating, warm_chance } = plan;
+  const { departure, unplug, heating } = plan;
   const isHeated = plan.plug_in !== null || heating?.stays_on === true;
   return [
     heatFact(plan),
@@ -49,7 +49,7 @@ function readyFacts(plan: PlanDocument, style: Style): Facts {
       ? [["Unplug", `${clock(unplug, departure)}, ${minutesBefore(unplug, departure)}`] as [string, string]]
       : []),
     ...coversFact(plan),
-    ["Chance", `${odds(plan.chance)} that it may be started, ${odds(warm_chance)} warm through`],
+    ["Chance", chanceText(plan)],
     ["Weakest point", weakestText(weakestOf(plan), style)],
     ["Stay with it", attendance(plan)],
     ...linesFact(plan),
@@ -65,6 +65,7 @@ function missingFacts(plan: PlanDocument, style: Style): Facts {
     return ["Would help", `${inUnits(text, style)}: ${odds(chance)}${when}${watched}`];
   });
   return [
+    ...plan.look_first.map(({ text }): [string, string] => ["Look first", inUnits(text, style)]),
     ["Best", bestText(plan)],
     ["Weakest point", weakestText(weakestOf(plan), style)],
     ...barred.map((heater): [string, string] => ["Not used", barredText(heater)]),
@@ -120,10 +121,18 @@ function coversFact({ cover_off, departure, start_within_min, happenings, stay_w
   return [["Then", acts === "" ? within : `${acts} at ${clock(cover_off, departure)}, ${within}`]];
 }
 
-function bestText({ plug_in, heating, departure }: PlanDocument): string {
+function chanceText({ status, chance, warm_chance }: PlanDocument): string {
+  const text = `${odds(chance)} that it may be started, ${odds(warm_chance)} warm through`;
+  return status === "look-first" ? `once that is put right: ${text}` : text;
+}
+
+function bestText({ plug_in, heating, heaters, departure }: PlanDocument): string {
   if (plug_in !== null)
     return `plug in at ${clock(plug_in, departure)}${plug_in.at_h === 0 ? ", which is now" : ""}`;
-  return heating?.stays_on ? "leave the heat on" : "no heat can be used";
+  if (heating?.stays_on) return "leave the heat on";
+  if (heaters.length === 0) return "no heat can be used";
+  const least = Math.max(...heaters.map((h) => 60 * h.least_on_h));
+  return `too late to heat for ${least} min and make the checks`;
 }
 
 function linesFact({ lines, departure, heating }: PlanDocument): Facts {

@@ -151,6 +151,8 @@ export const en = {
       staysReady: (time: string) => `it stays ready for ${time} and more`,
       chance: "Chance",
       chances: (start: string, warm: string) => `${start} that it may be started, ${warm} warm through`,
+      oncePutRight: (chances: string) => `once that is put right: ${chances}`,
+      lookFirst: "Look first",
       weakest: "Weakest point",
       stay: "Stay with it",
       nobody: "nobody has to",

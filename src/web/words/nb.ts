@@ -150,6 +150,8 @@ export const nb: Words = {
       staysReady: (time) => `det holder seg klart i ${time} og mer`,
       chance: "Sjanse",
       chances: (start, warm) => `${start} for at det kan startes, ${warm} gjennomvarm`,
+      oncePutRight: (chances) => `når det er ordnet: ${chances}`,
+      lookFirst: "Se etter først",
       weakest: "Svakeste punkt",
       stay: "Tilsyn",
       nobody: "ingen trenger å bli hos det",

@@ -25,6 +25,7 @@ export function factsOf(aircraft: AircraftView, plan: KnownPlan, w: Words, reade
   const stay = { label: f.stay, texts: [attendance(aircraft, plan, w)] };
   if (plan.status === "not-reachable") {
     return [
+      ...lookFirst(say),
       ...heatOn(aircraft, say),
       best(say),
       why(say),
@@ -40,13 +41,19 @@ export function factsOf(aircraft: AircraftView, plan: KnownPlan, w: Words, reade
     ...plugIn(say),
     ...(isHeated ? [unplug(say)] : []),
     ...covers(say),
-    { label: f.chance, texts: [f.chances(w.odds(plan.chance), w.odds(plan.warm_chance))] },
+    { label: f.chance, texts: [chanceText(plan, w)] },
     weakest,
     stay,
     ...barredFacts(say),
     ...lines(say),
     ...quarter(say),
   ];
+}
+
+function chanceText({ status, chance, warm_chance }: KnownPlan, w: Words): string {
+  const f = w.night.facts;
+  const text = f.chances(w.odds(chance), w.odds(warm_chance));
+  return status === "look-first" ? f.oncePutRight(text) : text;
 }
 
 interface Said {
@@ -139,6 +146,13 @@ function best(said: Said): Fact {
   const f = w.night.facts;
   if (plan.plug_in !== null) return { label: f.best, texts: [f.bestPlugIn(clock(said, plan.plug_in))] };
   return { label: f.best, texts: [plan.heating?.stays_on ? f.leaveOn : f.noHeatUsed] };
+}
+
+/** What must be put right or looked up as well; where it would be ready otherwise the headline says it. */
+function lookFirst({ plan, w, reader }: Said): Fact[] {
+  if (plan.look_first.length === 0) return [];
+  const texts = plan.look_first.map(({ text }) => inUnits(text, reader.units));
+  return [{ label: w.night.facts.lookFirst, texts, language: "en" }];
 }
 
 function why({ plan, w, reader }: Said): Fact {
