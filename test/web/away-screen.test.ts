@@ -23,7 +23,7 @@ describe.skipIf(withoutBrowser)("away", () => {
 
     await asked.getByLabel("just now").check();
     await facts.getByText("just shut down, from cruise").waitFor();
-    expect(await facts.textContent()).toMatch(/Ready nowyes, /);
+    expect(await facts.textContent()).toMatch(/Ready now\s*yes, /);
     expect(await placard.textContent()).not.toMatch(/Say when/);
     expectNoComplaints(here);
   });
