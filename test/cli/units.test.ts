@@ -32,9 +32,8 @@ const COMMANDS: readonly (readonly string[])[] = [
 
 /**
  * What keeps its own unit: cautions and where numbers come from (a published limit is not rounded again), and what quotes
- * the user's own input. These are the lists under such a heading, a "!" of a first screen or below a fact, a "Source" with its
- * lines, and
- * the names of the log's own columns.
+ * the user's own input. These are the lists under such a heading, a "!" of a first screen or below a fact, a "Source" with
+ * its lines, and the names of the log's own columns.
  */
 const QUOTES = /^(Care|Origin of the numbers|Doubtful input|Left out of the log, or doubtful)$/;
 
