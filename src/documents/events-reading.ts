@@ -77,7 +77,7 @@ export function heatedForOf(
   if (plugged_in_since === undefined) {
     if (plugged_in.length > 0) {
       findings.assumptions.push(
-        "Since when the heater has been on is not known: check it against its longest time yourself.",
+        "Since when the heater has been on is not known: it counts as on for too long, and is to be unplugged now.",
       );
     }
     return undefined;

@@ -67,10 +67,12 @@ function heatingNow(request: PlanRequest): HeatingNow | undefined {
   if (heaters.length === 0) return undefined;
   const longest = SECONDS_OF_HOUR * Math.min(...heaters.map((h) => h.longest_on_h));
   const onFor = initial.heatedFor;
+  // What has been on for nobody knows how long counts as on too long.
   const staysOn =
+    onFor !== undefined &&
     outdoorsSince(request, heaters) <= 0 &&
     heaters.every((heater) => {
-      const inAll = (onFor ?? 0) + endOf(request, heater);
+      const inAll = onFor + endOf(request, heater);
       return (
         inAll <= heater.longest_on_h * SECONDS_OF_HOUR &&
         !isTooSmall(installation, heater) &&
@@ -147,8 +149,7 @@ function restedSince(request: PlanRequest, { id, longest_on_h }: Heater): number
   const heating = settled?.heating;
   const wasOn = heating?.heaters.some((h) => h.id === id) === true;
   const goesOff = wasOn && !heating.staysOn;
-  // What goes off now after nobody knows how long counts as on too long.
-  const before = wasOn ? (heating.onFor ?? (goesOff ? Number.POSITIVE_INFINITY : 0)) : 0;
+  const before = wasOn ? (heating.onFor ?? Number.POSITIVE_INFINITY) : 0;
   const goes = goesOff ? [{ from: -before, to: 0 }] : [];
   const unplugged = unpluggings(scenario, id).filter((at) => at < unplug);
   let from: number | undefined;
