@@ -1,0 +1,2 @@
+/** Findings: frost, thaw, drying and freezing again. Code to its values; keys carry their unit. */
+export type AirframeFindings = Record<never, never>;

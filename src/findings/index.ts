@@ -1,0 +1,56 @@
+import type { AirframeFindings } from "./airframe.js";
+import type { BasePlanFindings } from "./base-plan.js";
+import type { CautionsFindings } from "./cautions.js";
+import type { CriteriaFindings } from "./criteria.js";
+import type { DocumentsFindings } from "./documents.js";
+import type { LearningFindings } from "./learning.js";
+import type { PlanningFindings } from "./planning.js";
+import type { StartingFindings } from "./starting.js";
+import type { SwitchingFindings } from "./switching.js";
+import type { WeatherFindings } from "./weather.js";
+import type { WinterFindings } from "./winter.js";
+
+export type {
+  AirframeFindings,
+  BasePlanFindings,
+  CautionsFindings,
+  CriteriaFindings,
+  DocumentsFindings,
+  LearningFindings,
+  PlanningFindings,
+  StartingFindings,
+  SwitchingFindings,
+  WeatherFindings,
+  WinterFindings,
+};
+
+/** Every finding there is: its code and the values that its words need, which are plain JSON with units in the keys. */
+export type FindingValues = AirframeFindings &
+  BasePlanFindings &
+  CautionsFindings &
+  CriteriaFindings &
+  DocumentsFindings &
+  LearningFindings &
+  PlanningFindings &
+  StartingFindings &
+  SwitchingFindings &
+  WeatherFindings &
+  WinterFindings;
+
+export type FindingCode = keyof FindingValues;
+
+/** What the core found out, assumed or warns of. Words are made of it at the edge, in the reader's language and units. */
+export type Finding<C extends FindingCode = FindingCode> = {
+  readonly [K in C]: { readonly code: K; readonly values: FindingValues[K] };
+}[C];
+
+/** A finding that says where it comes from; a citation stands in its own language. */
+export type SourcedFinding<C extends FindingCode = FindingCode> = Finding<C> & { readonly source: string };
+
+/** @example finding("oil-cooler-cold", { temp_c: -20 }) */
+export function finding<C extends FindingCode>(code: C, values: FindingValues[C]): Finding<C> {
+  return { code, values } as Finding<C>;
+}
+
+/** A sentence that has not become a finding yet, or one that has. Goes when the last sentence has left the core. */
+export type Said = string | Finding;

@@ -1,0 +1,4 @@
+import type { DocumentsFindings } from "../../findings/index.js";
+import type { Phrases } from "../phrases.js";
+
+export const documents: Phrases<DocumentsFindings> = {};

@@ -1,0 +1,26 @@
+import type { Catalogue } from "../index.js";
+import { airframe } from "./airframe.js";
+import { basePlan } from "./base-plan.js";
+import { cautions } from "./cautions.js";
+import { criteria } from "./criteria.js";
+import { documents } from "./documents.js";
+import { learning } from "./learning.js";
+import { planning } from "./planning.js";
+import { starting } from "./starting.js";
+import { switching } from "./switching.js";
+import { weather } from "./weather.js";
+import { winter } from "./winter.js";
+
+export const en: Catalogue = {
+  ...airframe,
+  ...basePlan,
+  ...cautions,
+  ...criteria,
+  ...documents,
+  ...learning,
+  ...planning,
+  ...starting,
+  ...switching,
+  ...weather,
+  ...winter,
+};

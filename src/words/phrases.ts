@@ -1,0 +1,31 @@
+import type { Finding } from "../findings/index.js";
+
+/** How values are written in the reader's language and units; what a phrase is given beside its values. */
+export interface Say {
+  /** [°C] @example "-24 °C" */
+  temp(celsius: number, digits?: number): string;
+  /** [K] a difference @example "7.2 K" */
+  difference(kelvins: number, digits?: number): string;
+  /** [m/s] @example "10 kt" */
+  wind(mps: number, digits?: number): string;
+  number(value: number, digits?: number): string;
+  /** [0..1] @example "80 %" */
+  percent(share: number): string;
+  /** [0..1] never more than was counted @example "9 in 10" */
+  odds(share: number): string;
+  /** [h] @example "1 h 20 min" */
+  span(hours: number): string;
+  /** Clock time of a local time with offset. @example "09:20" */
+  clock(time: string): string;
+  /** Day and clock time. @example "Thu 09:20" */
+  dayAndClock(time: string): string;
+  /** @example "a, b and c" */
+  list(entries: readonly string[]): string;
+  /** Another finding within this one. */
+  finding(finding: Finding): string;
+}
+
+/** A phrase for every code of a domain: one that is missing, or has no code, does not compile. */
+export type Phrases<V> = {
+  readonly [C in keyof V]: (values: V[C], say: Say) => string;
+};

@@ -1,0 +1,72 @@
+import type { Finding } from "../findings/index.js";
+import { fahrenheitFromCelsius, type ReaderUnits, WIND_UNITS, windIn } from "../units/index.js";
+import type { Say } from "./phrases.js";
+
+export type LanguageTag = "en" | "nb";
+
+export const LANGUAGES: Readonly<Record<LanguageTag, string>> = { en: "English", nb: "Norsk bokmål" };
+
+/** Keeps a number and its unit on one line. */
+const NBSP = "\u00a0";
+
+const JOINED: Readonly<Record<LanguageTag, { and: string; in: string; over: string; under: string }>> = {
+  en: { and: "and", in: "in", over: "over", under: "under" },
+  nb: { and: "og", in: "av", over: "over", under: "under" },
+};
+
+const LOCALE: Readonly<Record<LanguageTag, string>> = { en: "en-GB", nb: "nb" };
+
+/** How a language writes values in the reader's units. */
+export function sayIn(language: LanguageTag, units: ReaderUnits, finding: (one: Finding) => string): Say {
+  const joined = JOINED[language];
+  const number = (value: number, digits = 0) => numberText(value, language, digits);
+  const odds = (share: number) => {
+    const of = (cases: number) => `${Math.floor(share * cases + 1e-9)} ${joined.in} ${cases}`;
+    if (share >= 0.995) return `${joined.over} 99 ${joined.in} 100`;
+    if (share >= 0.95) return of(20);
+    if (share >= 0.1) return of(10);
+    return share >= 0.01 ? of(100) : `${joined.under} 1 ${joined.in} 100`;
+  };
+  return {
+    number,
+    odds,
+    finding,
+    temp: (celsius, digits = 0) =>
+      units.temp === "f"
+        ? `${number(fahrenheitFromCelsius(celsius), digits)}${NBSP}°F`
+        : `${number(celsius, digits)}${NBSP}°C`,
+    difference: (kelvins, digits = 1) =>
+      units.temp === "f" ? `${number(1.8 * kelvins, digits)}${NBSP}F°` : `${number(kelvins, digits)}${NBSP}K`,
+    wind: (mps, digits = 0) => `${number(windIn(mps, units.wind), digits)}${NBSP}${WIND_UNITS[units.wind]}`,
+    percent: (share) => `${number(100 * share)}${NBSP}%`,
+    span: (hours) => spanText(hours),
+    clock: (time) => time.slice(11, 16),
+    dayAndClock: (time) => `${weekday(time, language)}${NBSP}${time.slice(11, 16)}`,
+    list: (entries) =>
+      entries.length < 2
+        ? entries.join("")
+        : `${entries.slice(0, -1).join(", ")} ${joined.and} ${entries[entries.length - 1]}`,
+  };
+}
+
+/** A number as the language writes it, without grouping: "-24", "7.2"; "7,2" in Norwegian. */
+function numberText(value: number, language: LanguageTag, digits: number): string {
+  // Adding 0 turns -0 into 0.
+  const text = (Math.round(value * 10 ** digits) / 10 ** digits + 0).toFixed(digits);
+  return language === "nb" ? text.replace(".", ",") : text;
+}
+
+/** To the minute, and to five minutes where it is long. */
+function spanText(hours: number): string {
+  const exact = Math.round(hours * 60);
+  const minutes = exact > 60 ? Math.round(exact / 5) * 5 : exact;
+  const [h, rest] = [Math.floor(minutes / 60), minutes % 60];
+  if (h === 0) return `${rest}${NBSP}min`;
+  return rest === 0 ? `${h}${NBSP}h` : `${h}${NBSP}h${NBSP}${rest}${NBSP}min`;
+}
+
+function weekday(time: string, language: LanguageTag): string {
+  const [year, month, date] = time.slice(0, 10).split("-").map(Number);
+  const at = new Date(Date.UTC(year!, month! - 1, date));
+  return at.toLocaleDateString(LOCALE[language], { weekday: "short", timeZone: "UTC" });
+}
