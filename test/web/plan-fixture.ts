@@ -16,16 +16,17 @@ export const AIRCRAFT: AircraftView = {
   heaters: [
     {
       ...{ id: "pad", name: "sump pad", powerW: 230, electric: true, attended: false, longestOnH: 24 },
-      cautions: [],
+      ...{ cylinders: undefined, cautions: [] },
     },
     {
       ...{ id: "burner", name: "burner", powerW: 12_000, electric: false, attended: true, longestOnH: 2 },
-      cautions: [],
+      ...{ cylinders: undefined, cautions: [] },
     },
   ],
   covers: [],
   departures: [{ id: "d", departure: START, pulledOut: false, heaters: ["pad"] }],
   ...{ readings: [], faults: [], switches: [] },
+  ...{ circuit: undefined, lastStart: undefined, heatingSince: undefined },
 };
 
 const CRITERION: PlanDocument["criteria"][number] = {

@@ -1,17 +1,19 @@
 import type { BaseState, LogbookEvent } from "../../logbook/index.js";
 import { deriveBase, scenarioOf } from "../data/base.js";
-import type { HistoryAsk, HistoryView } from "./protocol.js";
 import { Refused } from "./refused.js";
 
 /** [h] the document reaches beyond the last moment asked for. */
 const BEYOND = 0.25;
 
+interface Past {
+  readonly aircraft: string;
+  /** First and last moment that is asked for [ms]. */
+  readonly from: number;
+  readonly to: number;
+}
+
 /** One aircraft through a time that is over, from where its temperatures were known before it. */
-export function historyOf(
-  base: BaseState,
-  logbook: readonly LogbookEvent[],
-  { aircraft, from, to }: HistoryAsk,
-): HistoryView {
+export function historyOf(base: BaseState, logbook: readonly LogbookEvent[], { aircraft, from, to }: Past) {
   const learned = base.aircraft.get(aircraft)?.setUp.learned;
   // As it was known at the end: a shut-down since then would hide what was before it.
   const then =
@@ -40,7 +42,6 @@ export function historyOf(
   const { learned: _, ...document } = found.document;
   return {
     document: learned === undefined ? document : { ...document, learned },
-    begins,
     assumptions: [...found.assumptions, ...late],
   };
 }

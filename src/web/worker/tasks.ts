@@ -1,8 +1,14 @@
 import { COVERS, HEATERS, INSTALLATIONS, installationById } from "../../aircraft/index.js";
 import { frostFromDocument, thawFromDocument } from "../../airframe-pipeline.js";
 import { awayFromDocument } from "../../away-pipeline.js";
-import { issueText, type NowDocument, type ScenarioDocument } from "../../documents/index.js";
-import { readTemperatureLog } from "../../learning/index.js";
+import {
+  type DocumentIssue,
+  issueText,
+  type NowDocument,
+  type ScenarioDocument,
+  type ToldDocument,
+} from "../../documents/index.js";
+import { type LogOptions, readTemperatureLog, type TemperatureLog } from "../../learning/index.js";
 import {
   type BaseState,
   eventsToCsv,
@@ -12,14 +18,8 @@ import {
   readEvents,
   type WantedDeparture,
 } from "../../logbook/index.js";
-import {
-  explainFromDocument,
-  learnFromDocument,
-  type Outcome,
-  planFromDocument,
-  simulateFromDocument,
-} from "../../pipeline.js";
-import { explainWhy, whyTopics } from "../../starting/index.js";
+import { learnFromDocument, type Outcome, planFromDocument } from "../../pipeline.js";
+import { explainWhy, type WhyTopic, whyTopics } from "../../starting/index.js";
 import { PLACES } from "../../weather/index.js";
 import { kitFromDocument, winterFromDocument } from "../../winter-pipeline.js";
 import {
@@ -31,60 +31,53 @@ import {
   scenariosTogether,
 } from "../data/base.js";
 import { historyOf } from "./history.js";
-import type { Pieces } from "./jobs.js";
-import type { Answer, Ask, Catalogue, FrostView, Part, ReplanAsked, WorkKind } from "./protocol.js";
+import type { ReplanAsk, ReplanAsked, ReplanPart } from "./protocol.js";
 import { Refused } from "./refused.js";
 import { Replanning } from "./replan.js";
 import { baseView, coverView, forecastWeather, heaterView } from "./views.js";
 
 type Progress = (done?: number) => boolean;
-/** A task answers in one piece, in pieces between which other questions are let in, or later. */
-type Tasks = {
-  readonly [K in WorkKind]: (
-    ask: Ask<K>,
-    onProgress: Progress,
-    tell: (part: Part<K>) => void,
-  ) => Answer<K> | Pieces<Answer<K>> | Promise<Answer<K>>;
-};
+interface At {
+  readonly aircraft: string;
+  /** [ms] */
+  readonly now: number;
+}
+interface OfDocument {
+  readonly document: unknown;
+}
 
 let state: BaseState | undefined;
 let logbook: readonly LogbookEvent[] = [];
 const replanning = new Replanning();
 
-export const TASKS: Tasks = {
-  catalogue,
-  demo: ({ now }) => demoOpening(now).events,
-  open({ events, now }) {
+/**
+ * What the page may ask, by name. A task answers in one piece, in pieces between which other questions are let in, or
+ * later; a new kind of work is a function here, and a line in protocol.ts where it is long or quick.
+ */
+export const TASKS = {
+  /** Engines and kit to choose from. */
+  catalogue: (_: Record<never, never>) => ({
+    engines: INSTALLATIONS.map(({ id, name, cylinders }) => ({ id, name, cylinders })),
+    heaters: HEATERS.map(heaterView),
+    covers: COVERS.map(coverView),
+  }),
+  /** The demo base as events, beginning at `now`. */
+  demo: ({ now }: { readonly now: number }) => demoOpening(now).events,
+  /** Takes the logbook in; everything asked later is about it. */
+  open({ events, now }: { readonly events: readonly LogbookEvent[]; readonly now: number }) {
     logbook = events;
     state = deriveBase(events);
     return baseView(opened(), now);
   },
-  read({ text }) {
+  /** Events of a file that somebody brings, and what is wrong with the others. */
+  read({ text }: { readonly text: string }) {
     const { events, issues } = readEvents(text);
     return { events, issues: issues.map(issueText) };
   },
-  export: ({ events, form }) => (form === "csv" ? eventsToCsv(events) : eventsToJson(events)),
-  plan({ aircraft, now, departure, chance, members }, onProgress) {
-    const wanted = opened()
-      .aircraft.get(aircraft)
-      ?.departures.find((d) => d.departure > now);
-    const tried =
-      departure === undefined && chance === undefined
-        ? undefined
-        : {
-            ...{ id: "tried", pulledOut: false, departure: departure ?? wanted?.departure ?? now },
-            ...wanted,
-            ...(departure === undefined ? {} : { departure }),
-            ...(chance === undefined ? {} : { chance }),
-          };
-    const document = documentFor(aircraft, {
-      now,
-      members,
-      ...(tried === undefined ? {} : { departure: tried }),
-    });
-    return resultOf(planFromDocument(document, { onProgress }));
-  },
-  replan: (ask, _, tell) =>
+  export: ({ events, form }: { readonly events: readonly LogbookEvent[]; readonly form: "csv" | "json" }) =>
+    form === "csv" ? eventsToCsv(events) : eventsToJson(events),
+  /** Plans while departures, covers or the wind are moved: parts come as they are known, the answer says that all came. */
+  replan: (ask: ReplanAsk, _: Progress, tell: (part: ReplanPart) => void) =>
     replanning.replan(
       {
         state: opened(),
@@ -97,49 +90,58 @@ export const TASKS: Tasks = {
       ask,
       tell,
     ),
-  simulate: ({ document }, onProgress) => resultOf(simulateFromDocument(document, { onProgress })),
-  explain: ({ document }, onProgress) => resultOf(explainFromDocument(document, { onProgress })),
-  thaw: ({ document }, onProgress) => resultOf(thawFromDocument(document, { onProgress })),
-  scenario: ({ aircraft, now }) => documentFor(aircraft, { now }),
-  history: (ask) => historyOf(opened(), logbook, ask),
-  planOf: ({ document }, onProgress) => resultOf(planFromDocument(document, { onProgress })),
-  kit: ({ document }, onProgress) => resultOf(kitFromDocument(document, { onProgress })),
-  places: () => PLACES.map(({ id, name }) => ({ id, name })),
-  winter: ({ document, files }, onProgress) =>
-    resultOf(winterFromDocument(document, { onProgress, readFile: (name) => fileOf(files, name) })),
-  readSetUp({ base }) {
+  // Documents of their own, as the command line takes them; the answers are its `--json`.
+  thaw: ({ document }: OfDocument, onProgress: Progress) =>
+    resultOf(thawFromDocument(document, { onProgress })),
+  planOf: ({ document }: OfDocument, onProgress: Progress) =>
+    resultOf(planFromDocument(document, { onProgress })),
+  kit: ({ document }: OfDocument, onProgress: Progress) =>
+    resultOf(kitFromDocument(document, { onProgress })),
+  /** `files`: texts of the files that the document names. */
+  winter: (
+    { document, files }: OfDocument & { readonly files: Readonly<Record<string, string>> },
+    onProgress: Progress,
+  ) => resultOf(winterFromDocument(document, { onProgress, readFile: (name) => fileOf(files, name) })),
+  learn: ({ document, log }: OfDocument & { readonly log: TemperatureLog }, onProgress: Progress) =>
+    resultOf(learnFromDocument(document, log, { onProgress })),
+  /** The scenario of an aircraft as the logbook has it, for documents made of it. */
+  scenario: ({ aircraft, now }: At) => documentFor(aircraft, { now }),
+  /** The same for a time that is over, with what the logbook says was done in it: for what was logged then. */
+  history: (ask: Parameters<typeof historyOf>[2]) => historyOf(opened(), logbook, ask),
+  /** Invented places whose winters can be made. */
+  places: (_: Record<never, never>) => PLACES.map(({ id, name }) => ({ id, name })),
+  /** What is wrong with a set-up, before it is kept; empty when nothing is. */
+  readSetUp({ base }: { readonly base: unknown }): readonly DocumentIssue[] {
     const reading = readBaseSetUp(base);
     return reading.ok ? [] : reading.issues;
   },
-  log: ({ text, options }) => readTemperatureLog(text, options),
-  learn: ({ document, log }, onProgress) => resultOf(learnFromDocument(document, log, { onProgress })),
-  topics: ({ engine }) => whyTopics(installationById(engine)),
-  why: ({ engine, topic, tempC }) => explainWhy(topic, tempC, installationById(engine)),
-  now({ aircraft, now }) {
+  /** A temperature log of a file, or the questions that it leaves open. */
+  log: ({ text, options }: { readonly text: string; readonly options?: LogOptions }) =>
+    readTemperatureLog(text, options),
+  /** Questions that can be answered of an engine, and one answer. */
+  topics: ({ engine }: { readonly engine: string }) => whyTopics(installationById(engine)),
+  why: ({
+    engine,
+    topic,
+    tempC,
+  }: {
+    readonly engine: string;
+    readonly topic: WhyTopic;
+    readonly tempC: number;
+  }) => explainWhy(topic, tempC, installationById(engine)),
+  now({ aircraft, now }: At) {
     const { document, reasons } = knownOf(aircraft, now);
     if (document === undefined) throw new Refused(reasons);
     return document;
   },
-  away({ aircraft, now, members, engine, isCovered, back, here, chance }, onProgress) {
-    const options = { now, members, hours: AWAY_HOURS, departure: "none" as const };
-    const document = documentFor(aircraft, options, here && fixedWeather(here));
-    const { initial, fitted, ...rest } = document;
-    const logged = engine === "logged";
-    const covers = document.kit.covers.map((cover) => (typeof cover === "string" ? cover : cover.id));
-    const isOn = isCovered ?? (logged && (fitted?.covers.length ?? 0) > 0);
-    const asked: ScenarioDocument = {
-      ...rest,
-      fitted: { covers: isOn ? covers : [] },
-      initial: logged ? (initial ?? {}) : engine === "unknown" ? {} : { shut_down_h_ago: engine },
-      want: { departure: new Date(back).toISOString(), ...(chance === undefined ? {} : { chance }) },
-      events: [],
-      plugged_in: [],
-    };
-    return resultOf(awayFromDocument(asked, { onProgress }));
-  },
-  frost: ({ now }) => frost(now),
+  away: (ask: AwayQuestion, onProgress: Progress) =>
+    resultOf(awayFromDocument(awayScenario(ask), { onProgress })),
+  /** Frost on an aluminium wing outside, through the time the forecast reaches. */
+  frost: ({ now }: { readonly now: number }) => frost(now),
+  /** What a pasted METAR or TAF says, before it is kept. */
   forecast: forecastWeather,
-  wholeBase: async ({ now, members, told }) => {
+  /** All aircraft and what they share as one question; `told` is the plan before, changed for good reason only. */
+  async wholeBase({ now, members, told }: { now: number; members: number; told: readonly ToldDocument[] }) {
     const base = opened();
     const together = scenariosTogether(base, { now, members, estimateOf: (id) => estimateFor(id, now) });
     if (!together.ok) throw new Refused([together.reason]);
@@ -147,11 +149,40 @@ export const TASKS: Tasks = {
     const { documentOf } = await import("./whole-base.js");
     return { document: documentOf(base.setUp, together.scenarios, told), later: together.later };
   },
-  basePlan: async ({ document }, onProgress) => {
+  async basePlan({ document }: OfDocument, onProgress: Progress) {
     const { planTogether } = await import("./whole-base.js");
     return resultOf(await planTogether(document, onProgress));
   },
 };
+
+interface AwayQuestion extends At {
+  readonly members: number;
+  /** [h] since it was shut down from cruise, or as the logbook has it; "unknown": nobody said, the cold side is taken. */
+  readonly engine: number | "logged" | "unknown";
+  /** Whether covers are on now, and were since the shut-down; as the logbook has it, or else none, where left out. */
+  readonly isCovered?: boolean;
+  /** [ms] when it is to be started again. */
+  readonly back: number;
+  /** Weather as somebody standing there sees it, instead of the forecast. */
+  readonly here?: { readonly tempC: number; readonly windMps: number; readonly cloud: number };
+}
+
+function awayScenario({ aircraft, now, members, engine, isCovered, back, here }: AwayQuestion) {
+  const options = { now, members, hours: AWAY_HOURS, departure: "none" as const };
+  const document = documentFor(aircraft, options, here && fixedWeather(here));
+  const { initial = {}, fitted, ...rest } = document;
+  const logged = engine === "logged";
+  const covers = document.kit.covers.map((cover) => (typeof cover === "string" ? cover : cover.id));
+  const isOn = isCovered ?? (logged && (fitted?.covers.length ?? 0) > 0);
+  return {
+    ...rest,
+    fitted: { covers: isOn ? covers : [] },
+    initial: logged ? initial : engine === "unknown" ? {} : { shut_down_h_ago: engine },
+    want: { departure: new Date(back).toISOString() },
+    events: [],
+    plugged_in: [],
+  } satisfies ScenarioDocument;
+}
 
 /** [h] looked ahead for how long a warm engine lasts. */
 const AWAY_HOURS = 12;
@@ -253,7 +284,7 @@ function withWeather(base: BaseState, weather: ScenarioDocument["weather"], now:
 }
 
 /** What somebody sees, taken to last: every three hours, so that no stretch is without weather. */
-function fixedWeather(here: NonNullable<Ask<"away">["here"]>): ScenarioDocument["weather"] {
+function fixedWeather(here: NonNullable<AwayQuestion["here"]>): ScenarioDocument["weather"] {
   const points = Array.from({ length: AWAY_HOURS / 3 + 2 }, (_, i) => ({
     at_h: 3 * i,
     air_c: here.tempC,
@@ -263,7 +294,7 @@ function fixedWeather(here: NonNullable<Ask<"away">["here"]>): ScenarioDocument[
   return { points };
 }
 
-function frost(now: number): FrostView {
+function frost(now: number) {
   const base = opened();
   const [first] = base.aircraft.keys();
   if (first === undefined) throw new Refused(["no aircraft"]);
@@ -294,6 +325,7 @@ function frost(now: number): FrostView {
   const { course, upper } = resultOf(outcome);
   return {
     time: course.time_h.map((h) => start + h * 3_600_000),
+    /** [kg/m²] on the upper side of a wing, middle and 95 % of the cases. */
     middle: course.upper_frost_kg_per_m2.p50,
     most: course.upper_frost_kg_per_m2.p95,
     chance: upper.chance,
@@ -304,12 +336,4 @@ function resultOf<T>(outcome: Outcome<T>): T {
   if (outcome.status === "completed") return outcome.result;
   if (outcome.status === "refused") throw new Refused(outcome.issues.map(issueText));
   throw new Error(outcome.message);
-}
-
-function catalogue(): Catalogue {
-  return {
-    engines: INSTALLATIONS.map(({ id, name, cylinders }) => ({ id, name, cylinders })),
-    heaters: HEATERS.map(heaterView),
-    covers: COVERS.map(coverView),
-  };
 }

@@ -1,4 +1,4 @@
-import loadHighs from "highs";
+import loadHighs, { type Highs } from "highs";
 import wasm from "highs/runtime?url";
 import { baseDocumentOf } from "../../base-plan/index.js";
 import { basePlanFromDocument } from "../../base-plan-pipeline.js";
@@ -6,8 +6,11 @@ import type { BaseDocument, ScenarioDocument, ToldDocument } from "../../documen
 import { highsSolver } from "../../highs-solver.js";
 import type { BaseSetUp } from "../../logbook/index.js";
 
+/** The package describes its CommonJS form alone, where the loader is a property; imported, it is the default itself. */
+const load = loadHighs as unknown as (options: { locateFile(): string }) => Promise<Highs>;
+
 /** HiGHS, brought in where aircraft are in each other's way; the service worker keeps it for nights without a network. */
-const solveMilp = highsSolver(() => loadHighs({ locateFile: () => wasm }));
+const solveMilp = highsSolver(() => load({ locateFile: () => wasm }));
 
 export interface OneOfBase {
   readonly id: string;
