@@ -1,6 +1,7 @@
 import { type Band, bandOf } from "../numerics/index.js";
-import { NumericalFailure, tollOf } from "../planning/index.js";
+import { tollOf } from "../planning/index.js";
 import { judge, type Verdict } from "../readiness/index.js";
+import { NumericalFailure } from "../response/index.js";
 import {
   ENSEMBLE_TOLERANCE,
   type EnsembleRun,

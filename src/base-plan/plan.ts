@@ -1,5 +1,5 @@
-import { NumericalFailure } from "../planning/index.js";
 import type { Aim } from "../readiness/index.js";
+import { NumericalFailure } from "../response/index.js";
 import type { Candidate, Course, Demand, Holder } from "./candidate.js";
 import { choose, everyonesBest } from "./choose.js";
 import { contenderOf, type List } from "./contender.js";

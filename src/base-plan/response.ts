@@ -1,5 +1,6 @@
-import { centralRun, NumericalFailure, type PlanRequest, type Ranking, tollOf } from "../planning/index.js";
+import { centralRun, type PlanRequest, type Ranking, tollOf } from "../planning/index.js";
 import { type Aim, marginOf } from "../readiness/index.js";
+import { NumericalFailure } from "../response/index.js";
 import {
   type Draws,
   ENSEMBLE_TOLERANCE,

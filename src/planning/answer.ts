@@ -1,10 +1,10 @@
 import type { Band } from "../numerics/index.js";
 import { type Aim, marginText, type Verdict } from "../readiness/index.js";
+import { PLUG_IN_STEP, type SearchRange } from "../response/index.js";
 import type { Candidate } from "./chance.js";
 import { isHeatedAnyway } from "./heater-use.js";
 import type { PlanLine, PlugInAnswer } from "./plan.js";
 import type { PlanRequest } from "./request.js";
-import { PLUG_IN_STEP, type SearchRange } from "./search.js";
 import { coverOffTime, unplugTime } from "./timeline.js";
 
 /** What a search on one line ended in; without an index nobody plugs in. */

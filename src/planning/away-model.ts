@@ -1,19 +1,18 @@
 import type { Configuration } from "../aircraft/index.js";
 import { type Criterion, type EnsembleState, isGating, judge, type Verdict } from "../readiness/index.js";
+import { play } from "../response/index.js";
 import {
   configurationAt,
   type Draws,
-  ENSEMBLE_TOLERANCE,
   prepareRun,
   type Scenario,
   sampleAt,
   type TimedChange,
   type Trajectory,
   timelineOf,
-  trajectory,
 } from "../simulation/index.js";
 import { type EngineRun, warmedByRun } from "./away-run.js";
-import { COURSE_STEP, NumericalFailure } from "./chance.js";
+import { COURSE_STEP } from "./chance.js";
 import { tightestMargins } from "./stay.js";
 
 /** What is done until the engine is to be started. Times are [s] from now. */
@@ -72,26 +71,24 @@ export function createAwayModel(request: {
     coversOn: new Set(),
   };
 
-  function play(state: Float64Array, times: readonly number[], coverChanges: readonly TimedChange[]) {
+  function playFrom(state: Float64Array, times: readonly number[], coverChanges: readonly TimedChange[]) {
     const timeline = timelineOf(unheated, [...moves, ...coverChanges]);
-    const course = trajectory(run, { state, timeline, sampleTimes: times, tolerance: ENSEMBLE_TOLERANCE });
-    if (course.status !== "completed") throw new NumericalFailure(`${course.status}: ${course.remedy}`);
-    return course;
+    return play(run, { state, timeline, sampleTimes: times });
   }
 
   const grid = Array.from({ length: Math.floor(duration / COURSE_STEP) + 1 }, (_, i) => i * COURSE_STEP);
   if (grid[grid.length - 1] < duration) grid.push(duration);
   const coversOn = (at: number): TimedChange => ({ at, change: { do: "cover-on", covers } });
   const coversOff = (at: number): TimedChange => ({ at, change: { do: "cover-off", covers } });
-  const bare = play(run.initial, grid, []);
-  const covered = covers.length === 0 ? bare : play(run.initial, grid, [coversOn(0)]);
+  const bare = playFrom(run.initial, grid, []);
+  const covered = covers.length === 0 ? bare : playFrom(run.initial, grid, [coversOn(0)]);
 
   /** From a state at `from` to a start at `to`, covers on from `coverOn` until shortly before the start. */
   function leg(state: Float64Array, from: number, to: number, coverOn: number | undefined): Float64Array {
     if (to <= from) return state;
     const on = Math.max(from, coverOn ?? to);
     const off = Math.max(from, to - coverOffBefore);
-    const course = play(state, [from, to], on < off ? [coversOn(on), coversOff(off)] : []);
+    const course = playFrom(state, [from, to], on < off ? [coversOn(on), coversOff(off)] : []);
     return sampleAt(course, to);
   }
 

@@ -1,9 +1,9 @@
 import type { Criterion, Verdict } from "../readiness/index.js";
+import { NumericalFailure } from "../response/index.js";
 import type { Draws, Scenario, Trajectory } from "../simulation/index.js";
 import { SECONDS_OF_MINUTE } from "../units/index.js";
 import { type Bridge, bridgesTo, furthestReach, type Reach } from "./away-bridges.js";
 import { type AwayModel, BARE, COVERED, createAwayModel, type Keeping } from "./away-model.js";
-import { NumericalFailure } from "./chance.js";
 import type { StayWarm } from "./plan.js";
 import type { PlanFailure } from "./preheat.js";
 import { readyTimes } from "./stay.js";

@@ -1,7 +1,7 @@
 import { type Aim, type EnsembleState, judge, type Verdict } from "../readiness/index.js";
+import { type PlugInChances, play, type Soaked } from "../response/index.js";
 import {
   type Draws,
-  ENSEMBLE_TOLERANCE,
   type EnsembleRun,
   joined,
   prepareRun,
@@ -9,10 +9,8 @@ import {
   type Timeline,
   type Trajectory,
   thinned,
-  trajectory,
 } from "../simulation/index.js";
 import type { PlanRequest } from "./request.js";
-import type { PlugInChances } from "./search.js";
 import { coverOffTime, plannedTimeline, unplugTime } from "./timeline.js";
 
 /** A plug-in that was run. */
@@ -22,13 +20,6 @@ export interface Candidate {
   /** From plug-in (from the start when never) to departure, unplugging and covers off among the samples. */
   readonly heated: Trajectory;
   readonly verdict: Verdict;
-}
-
-/** An ensemble and its course while nobody plugs in: the same for all departures, so that plans may share it. */
-export interface Soaked {
-  readonly run: EnsembleRun;
-  /** The scenario's own events only, sampled at every step at least until unplugging. */
-  readonly soak: Trajectory;
 }
 
 /** Runs candidates of one plan; what is common to all of them (the soak until the plug goes in) is run once. */
@@ -46,11 +37,6 @@ export interface ChanceFinder {
   tried(): Candidate[];
   /** Goes on from a sample of a course through a timeline. */
   onward(course: Trajectory, from: number, to: number, timeline: Timeline): Trajectory;
-}
-
-/** An ensemble could not be integrated; the message says what to do. */
-export class NumericalFailure extends Error {
-  override readonly name = "NumericalFailure";
 }
 
 /** [s] spacing of courses. */
@@ -91,9 +77,7 @@ export function createChanceFinder(
     spacing = COURSE_STEP,
   ): Trajectory {
     const times = sampleTimes(from, to, spacing, extra);
-    const course = trajectory(run, { state, timeline, sampleTimes: times, tolerance: ENSEMBLE_TOLERANCE });
-    if (course.status !== "completed") throw new NumericalFailure(`${course.status}: ${course.remedy}`);
-    return course;
+    return play(run, { state, timeline, sampleTimes: times });
   }
 
   function compute(index: number | undefined): Candidate {

@@ -1,11 +1,5 @@
 import { type Band, bandOf } from "../numerics/index.js";
 import type { Aim } from "../readiness/index.js";
-import { configurationAt, firstMembers, type Trajectory, timelineOf } from "../simulation/index.js";
-import { aimedAt, answerOf } from "./answer.js";
-import { type Candidate, type ChanceFinder, chanceOn, createChanceFinder, type Soaked } from "./chance.js";
-import { heatingSpan } from "./heater-use.js";
-import type { PlanLine, PlugInAnswer } from "./plan.js";
-import type { PlanRequest } from "./request.js";
 import {
   latestPlugIn,
   PLUG_IN_STEP,
@@ -13,8 +7,15 @@ import {
   SCOUT_RESOLUTION,
   type SearchRange,
   type SearchResult,
-} from "./search.js";
-import type { Steps } from "./steps.js";
+  type Soaked,
+  type Steps,
+} from "../response/index.js";
+import { configurationAt, firstMembers, type Trajectory, timelineOf } from "../simulation/index.js";
+import { aimedAt, answerOf } from "./answer.js";
+import { type Candidate, type ChanceFinder, chanceOn, createChanceFinder } from "./chance.js";
+import { heatingSpan } from "./heater-use.js";
+import type { PlanLine, PlugInAnswer } from "./plan.js";
+import type { PlanRequest } from "./request.js";
 
 /** Members that look for where to search and compare other plug-in times, to about 5 %; all of them decide. */
 export const SCOUTS = 100;

@@ -1,25 +1,26 @@
-import { type Band, bandOf, quantile } from "../numerics/index.js";
+import { type Band, bandOf } from "../numerics/index.js";
+import { type Aim, type EnsembleState, gatingOf, judge, type Verdict } from "../readiness/index.js";
 import {
-  type Aim,
-  type Criterion,
-  type EnsembleState,
-  gatingOf,
-  judge,
-  marginOf,
-  type Verdict,
-} from "../readiness/index.js";
+  finished,
+  type HeatResponse,
+  latestPlugIn,
+  overheats,
+  PLUG_IN_STEP,
+  playOn,
+  type ReadResponse,
+  refinePlugIn,
+  type SearchRange,
+  type SearchResult,
+} from "../response/index.js";
 import { ENSEMBLE_TOLERANCE, type EnsembleRun } from "../simulation/index.js";
 import { type Answered, aimedAt, answerOf } from "./answer.js";
-import { chanceOn, NumericalFailure } from "./chance.js";
+import { chanceOn } from "./chance.js";
 import { mayPlugIn, type Near, plugInRange } from "./decision.js";
-import type { HeatResponse, ReadResponse } from "./heat-response.js";
 import type { LastMinutes } from "./last-minutes.js";
 import type { PlanLine, PlugInAnswer } from "./plan.js";
 import type { PlanRequest } from "./request.js";
-import { latestPlugIn, PLUG_IN_STEP, refinePlugIn, type SearchRange, type SearchResult } from "./search.js";
 import { type Carriers, spreadOver } from "./spread.js";
 import { tightestMargins } from "./stay.js";
-import { finished } from "./steps.js";
 import { plannedTimeline, unplugTime } from "./timeline.js";
 
 /** Where a first answer is read from. */
@@ -89,7 +90,6 @@ export function firstAnswer(
   const { members } = past?.response ?? response;
   const range = plugInRange(request);
   const gating = { least: gatingOf(criteria, "least"), "warm-through": gatingOf(criteria, "warm-through") };
-  const ceilings = criteria.filter((c) => c.judged === "while-heating");
   const played = new Float64Array(parts.length * response.members);
   const known = new Float64Array(parts.length * members);
   const ofFew = new Float64Array(parts.length * few.members);
@@ -138,14 +138,8 @@ export function firstAnswer(
   function takeDrop(plugIn: number | undefined): void {
     readAt(plugIn);
     takeFew();
-    const { state, status, remedy } = few.advance({
-      state: Float64Array.from(ofFew),
-      from: unplug,
-      to: wish.departure,
-      timeline: plannedTimeline(request, undefined),
-      tolerance: TAIL_TOLERANCE,
-    });
-    if (status !== "completed") throw new NumericalFailure(`${status}: ${remedy}`);
+    const lastMinutes = plannedTimeline(request, undefined);
+    const state = playOn(few, ofFew, [unplug, wish.departure], lastMinutes, TAIL_TOLERANCE);
     for (let k = 0; k < drop.length; k++) drop[k] = state[k] - ofFew[k];
   }
 
@@ -160,7 +154,7 @@ export function firstAnswer(
     step: PLUG_IN_STEP,
     plannable(index: number): number {
       readAt(index * PLUG_IN_STEP);
-      return overheats(ceilings, atUnplug()) ? 0 : readyShare(atStart(), aim);
+      return overheats(criteria, atUnplug()) ? 0 : readyShare(atStart(), aim);
     },
   });
 
@@ -192,7 +186,7 @@ export function firstAnswer(
 
   function searchedFrom(aim: Aim, within: SearchRange, index: number, isNear: boolean): SearchResult {
     // Where the longest heating is not enough before it overheats anything, none is.
-    if (isNear && index === range.first && !overheats(ceilings, atUnplug())) {
+    if (isNear && index === range.first && !overheats(criteria, atUnplug())) {
       if (readyShare(atStart(), aim) < wish.chance) return { index, reached: false };
     }
     const steps = isNear
@@ -260,12 +254,4 @@ export function firstAnswer(
         : { "warm-through": { ...warm, index: warm.index, chance: lines.warmThrough.chance } }),
     },
   };
-}
-
-function overheats(ceilings: readonly Criterion[], state: EnsembleState): boolean {
-  const values = new Float64Array(state.members);
-  return ceilings.some((criterion) => {
-    criterion.values(state, values);
-    return marginOf(criterion, quantile(values, 0.5)) < 0;
-  });
 }

@@ -2,7 +2,6 @@ export { type AwayCase, type AwayReport, type AwayRequest, stayAway, USUAL_COVER
 export type { Bridge, Reach } from "./away-bridges.js";
 export type { Keeping } from "./away-model.js";
 export { type EngineRun, GROUND_RUN_DOUBT, RUN_CAUTIONS } from "./away-run.js";
-export { NumericalFailure } from "./chance.js";
 export type { Decision } from "./decision.js";
 export {
   type BarredHeater,
@@ -18,5 +17,4 @@ export { type PlanFailure, planPreheat } from "./preheat.js";
 export { type BasedAnswer, type Basis, createReplanner, type Replanner } from "./replanner.js";
 export type { PlanRequest, Wish } from "./request.js";
 export { readySince, readyTimes, stayWarm } from "./stay.js";
-export { finished, type Steps } from "./steps.js";
 export { type WhatIf, whatIfScenario } from "./what-if.js";

@@ -1,8 +1,6 @@
-import { NumericalFailure } from "./chance.js";
-import type { HeatResponse } from "./heat-response.js";
+import { type HeatResponse, playOn, type Steps } from "../response/index.js";
 import { unplugBeforeOf } from "./heater-use.js";
 import type { PlanRequest } from "./request.js";
-import type { Steps } from "./steps.js";
 import { plannedTimeline } from "./timeline.js";
 
 /**
@@ -40,13 +38,7 @@ export function createLastMinutes(response: HeatResponse, request: PlanRequest):
     response.temps(plugIn, unplug, before);
     const departure = unplug + unplugBefore;
     const timeline = plannedTimeline({ ...request, wish: { ...request.wish, departure } }, undefined);
-    const { state, status, remedy } = response.run.advance({
-      state: before,
-      from: unplug,
-      to: departure,
-      timeline,
-    });
-    if (status !== "completed") throw new NumericalFailure(`${status}: ${remedy}`);
+    const state = playOn(response.run, before, [unplug, departure], timeline);
     return Float32Array.from(state, (temp, k) => temp - before[k]);
   }
 

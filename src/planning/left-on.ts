@@ -1,17 +1,16 @@
 import { isElementPart } from "../aircraft/index.js";
+import { play } from "../response/index.js";
 import {
   centralDraws,
-  ENSEMBLE_TOLERANCE,
   type EnsembleRun,
   partTemps,
   prepareRun,
   type Scenario,
   type Trajectory,
-  trajectory,
 } from "../simulation/index.js";
 import { type CaseMoisture, caseGeometry, caseMoisture, WATER_IN_OIL_WINTER } from "../starting/index.js";
 import { type WeatherSeries, weatherAt } from "../weather/index.js";
-import { COURSE_STEP, NumericalFailure } from "./chance.js";
+import { COURSE_STEP } from "./chance.js";
 import type { PlanRequest } from "./request.js";
 import { plannedTimeline, unplugTime } from "./timeline.js";
 
@@ -48,13 +47,11 @@ export function tollOf(request: PlanRequest, plugIn: number | undefined, ranking
   const { scenario, wish } = request;
   const run = ranking?.run ?? centralRun(scenario);
   const steps = Math.ceil(wish.departure / COURSE_STEP);
-  const course = trajectory(run, {
+  const course = play(run, {
     state: run.initial,
     timeline: plannedTimeline(request, plugIn),
     sampleTimes: Array.from({ length: steps + 1 }, (_, i) => (i * wish.departure) / steps),
-    tolerance: ENSEMBLE_TOLERANCE,
   });
-  if (course.status !== "completed") throw new NumericalFailure(`${course.status}: ${course.remedy}`);
   const moisture = moistureAlong(course, scenario, ranking?.waterStep);
   const elements = course.parts.filter(isElementPart);
   return {

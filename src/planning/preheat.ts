@@ -1,5 +1,6 @@
+import { finished, NumericalFailure, PLUG_IN_STEP, type SearchRange, type Steps } from "../response/index.js";
 import { firstMembers, joined, type Trajectory, thinned } from "../simulation/index.js";
-import { type Candidate, type ChanceFinder, COURSE_STEP, NumericalFailure } from "./chance.js";
+import { type Candidate, type ChanceFinder, COURSE_STEP } from "./chance.js";
 import { checkRequest } from "./check-request.js";
 import { type Decision, decided, SCOUTS, spent } from "./decision.js";
 import { prepareRequest } from "./heater-use.js";
@@ -7,9 +8,7 @@ import { tollOf } from "./left-on.js";
 import type { ChanceAt, Plan } from "./plan.js";
 import { triedRemedies } from "./remedies.js";
 import type { PlanRequest } from "./request.js";
-import { PLUG_IN_STEP, type SearchRange } from "./search.js";
 import { readyTimes, stayOf } from "./stay.js";
-import { finished, type Steps } from "./steps.js";
 import { coveredTimeline, plannedTimeline, unplugTime } from "./timeline.js";
 import { coveredWindow, plannedWindow } from "./window.js";
 

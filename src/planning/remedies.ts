@@ -1,12 +1,12 @@
 import { COVERS, type Cover, HEATERS, type Heater, type Installation } from "../aircraft/index.js";
 import { temperatureCriteria } from "../readiness/index.js";
+import type { Steps } from "../response/index.js";
 import { applyChange, type Draws, type Scenario } from "../simulation/index.js";
 import { celsiusFromKelvin } from "../units/index.js";
 import { type Candidate, createChanceFinder } from "./chance.js";
 import { heatingSpan, isTooSmall, prepareRequest } from "./heater-use.js";
 import type { Remedy } from "./plan.js";
 import type { PlanRequest } from "./request.js";
-import type { Steps } from "./steps.js";
 
 /** [s] grid of the trial runs. */
 const TRIAL_STEP = 1800;

@@ -1,16 +1,14 @@
+import { createHeatResponse, PLUG_IN_STEP, type ReadResponse, type Steps } from "../response/index.js";
 import { type Draws, type EnsembleRun, firstMembers, prepareRun, someMembers } from "../simulation/index.js";
 import { checkRequest } from "./check-request.js";
 import { type Decision, decided, plugInRange } from "./decision.js";
 import { type FirstAnswer, firstAnswer, type Past, pastMargins, USUAL_LEAD } from "./first-answer.js";
-import { createHeatResponse, type ReadResponse } from "./heat-response.js";
 import { prepareRequest } from "./heater-use.js";
 import { createLastMinutes } from "./last-minutes.js";
 import type { Plan } from "./plan.js";
 import { elaborated } from "./preheat.js";
 import type { PlanRequest, Wish } from "./request.js";
-import { PLUG_IN_STEP } from "./search.js";
 import { type Carriers, decisiveCarriers, firstCarriers } from "./spread.js";
-import type { Steps } from "./steps.js";
 import { type WhatIf, whatIfScenario } from "./what-if.js";
 import { createWindRange, type WindRange } from "./wind-range.js";
 

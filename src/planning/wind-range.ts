@@ -1,8 +1,7 @@
+import { createHeatResponse, type HeatResponse, type ReadResponse, type Steps } from "../response/index.js";
 import type { Draws } from "../simulation/index.js";
-import { createHeatResponse, type HeatResponse, type ReadResponse } from "./heat-response.js";
 import type { PlanRequest } from "./request.js";
 import type { Carriers } from "./spread.js";
-import type { Steps } from "./steps.js";
 import { whatIfScenario } from "./what-if.js";
 
 /**

@@ -1,14 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { coverById, heaterById, INSTALLATIONS } from "../../src/aircraft/index.js";
 import { createRandom } from "../../src/numerics/index.js";
-import {
-  createReplanner,
-  finished,
-  type PlanRequest,
-  planPreheat,
-  type Replanner,
-} from "../../src/planning/index.js";
+import { createReplanner, type PlanRequest, planPreheat, type Replanner } from "../../src/planning/index.js";
 import { allCriteria } from "../../src/readiness/index.js";
+import { finished } from "../../src/response/index.js";
 import { drawEnsemble } from "../../src/simulation/index.js";
 import { coldSoaked, HOUR, steadyWeather } from "../simulation/example-scenario.js";
 

@@ -1,11 +1,11 @@
 import { beforeEach, describe, expect, test, vi } from "vitest";
 import { coverById, heaterById, installationById } from "../../src/aircraft/index.js";
-import { createHeatResponse } from "../../src/planning/heat-response.js";
-import { createReplanner, finished, type PlanRequest } from "../../src/planning/index.js";
+import { createReplanner, type PlanRequest } from "../../src/planning/index.js";
 import { firstCarriers } from "../../src/planning/spread.js";
 import { whatIfScenario } from "../../src/planning/what-if.js";
 import { createWindRange } from "../../src/planning/wind-range.js";
 import { allCriteria } from "../../src/readiness/index.js";
+import { createHeatResponse, finished } from "../../src/response/index.js";
 import { drawEnsemble, firstMembers, trajectory } from "../../src/simulation/index.js";
 import { coldSoaked, HOUR, steadyWeather } from "../simulation/example-scenario.js";
 

@@ -14,11 +14,11 @@ import {
   type Decision,
   type PlugInAnswer,
   type Replanner,
-  type Steps,
   type WhatIf,
   type Wish,
 } from "../../planning/index.js";
 import { allCriteria } from "../../readiness/index.js";
+import type { Steps } from "../../response/index.js";
 import { firstPlan } from "./first-plan.js";
 import type { Pieces } from "./jobs.js";
 import type { ReplanAsk, ReplanAsked, ReplanPart } from "./protocol.js";

@@ -1,0 +1,25 @@
+export {
+  type Block,
+  createDepartureResponse,
+  type DepartureResponse,
+} from "./departure-response.js";
+export {
+  createHeatResponse,
+  type HeatResponse,
+  type ReadResponse,
+  type Situation,
+  type Soaked,
+} from "./heat-response.js";
+export { createLeadCurve, type LeadCurve } from "./lead-curve.js";
+export { NumericalFailure, play, playOn } from "./play.js";
+export { type ByAim, chancesOf, overheats, readyMembers, shareOf } from "./ready.js";
+export {
+  latestPlugIn,
+  PLUG_IN_STEP,
+  type PlugInChances,
+  refinePlugIn,
+  SCOUT_RESOLUTION,
+  type SearchRange,
+  type SearchResult,
+} from "./search.js";
+export { finished, type Steps } from "./steps.js";
