@@ -1,4 +1,4 @@
-import { diffusivityVapourMontgomery, GAS_CONSTANT_VAPOUR, GRAVITY_STANDARD } from "../properties/index.js";
+import { GAS_CONSTANT_VAPOUR, GRAVITY_STANDARD } from "../properties/index.js";
 import { requireInside } from "../units/index.js";
 
 // Water in a hinge or control gap leaves by diffusion through the still air between it and the mouth, so it takes far
@@ -99,27 +99,4 @@ export function mouthPath(width: number, boundaryLayer: number): number {
 export function dryPath(gap: Gap, column: number, boundaryLayer: number): number {
   const dry = gap.depth - Math.max(0, column) / DENSITY_WATER;
   return Math.max(SHORTEST_PATH, dry) + mouthPath(gap.width, boundaryLayer);
-}
-
-/**
- * [s] until `column` [kg/m2] of water in a gap is gone, all constant: the integral of rho dl / j over a path that grows from
- * x0 to x1, rho (x1^2 - x0^2) / (2 j x). `pressureSurface`, `pressureMouth` and `pressure` [Pa]; Infinity where the air is too damp.
- * @example gapDryingTime(HINGE_GAP, 1.75, 1228, 614, 283.15, 101325, 0.01) / 3600 // 20.5 h at 10 °C, 50 %
- */
-export function gapDryingTime(
-  gap: Gap,
-  column: number,
-  pressureSurface: number,
-  pressureMouth: number,
-  temp: number,
-  pressure: number,
-  boundaryLayer: number,
-): number {
-  requireGap(gap);
-  requireInside("column", column, 0, DENSITY_WATER * gap.depth, "kg/m2");
-  const diffusivity = diffusivityVapourMontgomery(temp, pressure);
-  const last = dryPath(gap, 0, boundaryLayer);
-  const first = dryPath(gap, column, boundaryLayer);
-  const perPath = evaporationFluxStefanTube(pressureSurface, pressureMouth, 1, temp, pressure, diffusivity);
-  return perPath > 0 ? (DENSITY_WATER * (last ** 2 - first ** 2)) / (2 * perPath) : Number.POSITIVE_INFINITY;
 }

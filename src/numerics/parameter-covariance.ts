@@ -1,4 +1,4 @@
-import { columnLengths, rankTolerance, squared } from "./linearisation.js";
+import { columnLengths, rankTolerance } from "./linearisation.js";
 import { numericalRank, type PivotedQr, pivotedQr } from "./pivoted-qr.js";
 
 export interface ParameterCovariance {
@@ -51,13 +51,6 @@ export function parameterCovariance(
   for (const j of undetermined) covariance[j * n + j] = Number.POSITIVE_INFINITY;
   const standardErrors = Float64Array.from({ length: n }, (_, j) => Math.sqrt(covariance[j * n + j]));
   return { rank, undetermined, covariance, standardErrors };
-}
-
-/** Sum of squares over the degrees of freedom m - n: an estimate of the variance of every residual, were they alike. */
-export function residualVariance(residuals: Float64Array, parameters: number): number {
-  if (!(residuals.length > parameters))
-    throw new RangeError(`invalid residuals: ${residuals.length} of them (expected more than ${parameters})`);
-  return squared(residuals) / (residuals.length - parameters);
 }
 
 /** Parameters with a share in a combination that J maps to zero: with R11 z = R12 column, (z, -1) is such a one. */

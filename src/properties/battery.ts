@@ -32,12 +32,6 @@ export const RANGE_TEMP_BATTERY: ValidityRange = {
   max: kelvinFromCelsius(60),
   source: "project judgement; tables run from -40 to 27 °C and hold their ends",
 };
-export const RANGE_REQUIRED_CRANKING_POWER: ValidityRange = {
-  quantity: "engine temperature [K], -20 to 80 °F",
-  min: fahrenheit(-20),
-  max: fahrenheit(80),
-  source: "workshop chart, power needed by the engine",
-};
 
 /** Standard test behind the figure "CCA": current held for 30 s at 0 °F with at least 1.2 V a cell (BCI). */
 export const COLD_CRANKING_TEST = { temp: fahrenheit(0), duration: 30, voltagePerCell: 1.2 } as const;
@@ -54,13 +48,6 @@ const CRANKING_LEAD_ACID_ORIGIN =
 const CHARGE_LEAD_ACID: readonly ChargeStep[] = [{ below: fahrenheit(40), rate: 0 }];
 const CHARGE_LEAD_ACID_ORIGIN =
   "SAE 430132 (1943): at least 40 °F, below that little is taken up; US Army winterization class: at least 35 °F";
-
-/** Charge steps of packs whose maker allows charging below 0 °C (makers' articles); otherwise none is allowed. */
-export const CHARGE_STEPS_LITHIUM_COLD_RATED: readonly ChargeStep[] = [
-  { below: kelvinFromCelsius(-20), rate: 0 },
-  { below: kelvinFromCelsius(-10), rate: 0.05 },
-  { below: kelvinFromCelsius(0), rate: 0.1 },
-];
 
 export const BATTERIES = {
   "lead-acid-flooded": {
@@ -116,16 +103,6 @@ export const BATTERIES = {
   },
 } satisfies Record<string, BatteryKind>;
 
-export type BatteryKindId = keyof typeof BATTERIES;
-
-/** Power an engine needs to crank, over that at 80 °F (workshop chart beside the battery's; engine and oil not named). */
-const REQUIRED_POWER: Table = [
-  [fahrenheit(-20), 3.5],
-  [fahrenheit(0), 2.1],
-  [fahrenheit(32), 1.55],
-  [fahrenheit(80), 1],
-];
-
 /**
  * [1] cranking power of a full battery at `temp` [K] over that at 27 °C.
  * @example crankingPowerFraction(BATTERIES["lead-acid-flooded"], COLD_CRANKING_TEST.temp) // 0.40
@@ -143,15 +120,6 @@ export function capacityFraction(kind: BatteryKind, temp: number): number {
 export function chargeRateLimit(kind: BatteryKind, temp: number): number {
   requireInRange("temp", temp, RANGE_TEMP_BATTERY);
   return kind.chargeSteps.find((step) => temp < step.below)?.rate ?? Number.POSITIVE_INFINITY;
-}
-
-/**
- * [1] power an engine at `temp` [K] 244.3 to 299.8 needs to crank, over that at 80 °F. A rule for comparison only: it
- * names no oil. Colder is refused, since the chart ends there.
- */
-export function requiredCrankingPowerRatio(temp: number): number {
-  requireInRange("temp", temp, RANGE_REQUIRED_CRANKING_POWER);
-  return interpolateTable(REQUIRED_POWER, temp);
 }
 
 function fraction(kind: BatteryKind, table: Table, temp: number): number {

@@ -49,28 +49,6 @@ export function nusseltChurchillChuHorizontalCylinder(rayleigh: number, prandtl:
   return (0.6 + (0.387 * rayleigh ** (1 / 6)) / (1 + (0.559 / prandtl) ** (9 / 16)) ** (8 / 27)) ** 2;
 }
 
-/** Rows of Morgan's table: Nu = c Ra^n below `below`. */
-const MORGAN: readonly { readonly below: number; readonly c: number; readonly n: number }[] = [
-  { below: 1e-2, c: 0.675, n: 0.058 },
-  { below: 1e2, c: 1.02, n: 0.148 },
-  { below: 1e4, c: 0.85, n: 0.188 },
-  { below: 1e7, c: 0.48, n: 0.25 },
-  { below: Number.POSITIVE_INFINITY, c: 0.125, n: 0.333 },
-];
-
-/**
- * Mean Nusselt number [-] of free convection at an isothermal horizontal cylinder: Nu = c Ra^n by steps, so
- * it jumps a little between rows. Made for Ra from 1e-10 to 1e12; outside it the end rows serve. Morgan, Advances in Heat Transfer 11 (1975) 199-264; Incropera eq. 9.33,
- * Table 9.1.
- * @param rayleigh by diameter, at film temperature [-]
- * @example nusseltMorganHorizontalCylinder(0.72e7) // 24.864
- */
-export function nusseltMorganHorizontalCylinder(rayleigh: number): number {
-  requireNotNegative("rayleigh", rayleigh, "");
-  const row = MORGAN.find((r) => rayleigh < r.below)!;
-  return row.c * rayleigh ** row.n;
-}
-
 /** Published range of {@link nusseltMcAdamsPlateAssisted}. */
 export const RANGE_MCADAMS_PLATE_ASSISTED: ValidityRange = {
   quantity: "Rayleigh number by area over perimeter [-]",

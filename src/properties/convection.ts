@@ -8,12 +8,6 @@ import {
   prandtlAir,
 } from "./air.js";
 import {
-  nusseltChurchillBernsteinCylinder,
-  nusseltPlate,
-  RANGE_CHURCHILL_BERNSTEIN_CYLINDER,
-  RANGE_PLATE,
-} from "./convection-forced.js";
-import {
   nusseltChurchillChuHorizontalCylinder,
   nusseltChurchillChuVerticalPlate,
   nusseltChurchillSphere,
@@ -61,24 +55,6 @@ export function rayleighAir(
   requirePositive("length", length, "m");
   const spread = tempFilm * kinematicViscosityAir(tempFilm, pressure) * diffusivityAir(tempFilm, pressure);
   return (GRAVITY_STANDARD * Math.abs(tempDifference) * length ** 3) / spread;
-}
-
-/**
- * Reynolds number [-] of air: Re = V L / nu.
- * @param length [m]
- * @param windSpeed [m/s]
- * @param tempFilm [K]
- * @param pressure [Pa]
- */
-export function reynoldsAir(
-  length: number,
-  windSpeed: number,
-  tempFilm: number,
-  pressure: number = PRESSURE_STANDARD,
-): number {
-  requirePositive("length", length, "m");
-  requireNotNegative("windSpeed", windSpeed, "m/s");
-  return (windSpeed * length) / kinematicViscosityAir(tempFilm, pressure);
 }
 
 /**
@@ -136,40 +112,6 @@ export function freeConvectionCoefficient(
 }
 
 /**
- * A surface in wind and the length its correlation uses: length along the wind of a plate, diameter of a
- * cylinder.
- */
-export type ForcedConvectionShape = "plate" | "cylinder";
-
-const FORCED: Readonly<Record<ForcedConvectionShape, Correlation>> = {
-  plate: { nusselt: nusseltPlate, range: RANGE_PLATE },
-  cylinder: { nusselt: nusseltChurchillBernsteinCylinder, range: RANGE_CHURCHILL_BERNSTEIN_CYLINDER },
-};
-
-/**
- * Forced-convection coefficient [W/(m2 K)] of a smooth surface in a steady stream of air. Gusty wind over a
- * real airframe gives more; see {@link windCoefficientMcAdams}. Refuses what lies outside the published range.
- * @param length see {@link ForcedConvectionShape} [m]
- * @param windSpeed at the surface's height [m/s]
- * @param tempFilm mean of surface and air [K]
- * @param pressure [Pa]
- * @example forcedConvectionCoefficient("cylinder", 0.0127, 10, 350) // 97 (Incropera Example 7.3 measured 102)
- */
-export function forcedConvectionCoefficient(
-  shape: ForcedConvectionShape,
-  length: number,
-  windSpeed: number,
-  tempFilm: number,
-  pressure: number = PRESSURE_STANDARD,
-): number {
-  const reynolds = reynoldsAir(length, windSpeed, tempFilm, pressure);
-  const prandtl = prandtlAir(tempFilm);
-  const { nusselt, range } = FORCED[shape];
-  requireInRange("flow", shape === "cylinder" ? reynolds * prandtl : reynolds, range);
-  return convectionCoefficient(nusselt(reynolds, prandtl), conductivityAir(tempFilm), length);
-}
-
-/**
  * Free and forced convection together [W/(m2 K)]: h^3 = h_free^3 + h_forced^3, for streams that help or cross
  * each other (Incropera eq. 9.64 with n = 3).
  */
@@ -177,18 +119,6 @@ export function combinedConvectionCoefficient(free: number, forced: number): num
   requireNotNegative("free", free, "W/(m2 K)");
   requireNotNegative("forced", forced, "W/(m2 K)");
   return Math.cbrt(free ** 3 + forced ** 3);
-}
-
-/**
- * Outdoor surface coefficient [W/(m2 K)], free convection and some radiation included: h = 5.7 + 3.8 V.
- * Juerges (1924) as given by McAdams, Heat Transmission, 3rd ed. (1954): a 0.5 m vertical copper plate in a
- * wind tunnel, up to 5 m/s.
- * @param windSpeed [m/s]
- * @example windCoefficientMcAdams(5) // 24.7
- */
-export function windCoefficientMcAdams(windSpeed: number): number {
-  requireNotNegative("windSpeed", windSpeed, "m/s");
-  return 5.7 + 3.8 * windSpeed;
 }
 
 /**

@@ -35,12 +35,6 @@ export function vapourPressureFromDewPoint(tempDewPoint: number): number {
   return saturationPressureOverLiquid(tempDewPoint);
 }
 
-/** [Pa] vapour pressure of air with frost point `tempFrostPoint` [K] (over ice). */
-export function vapourPressureFromFrostPoint(tempFrostPoint: number): number {
-  requireInRange("tempFrostPoint", tempFrostPoint, RANGE_FROST_POINT);
-  return saturationPressureOverIce(tempFrostPoint);
-}
-
 /** [K] dew point over liquid at vapour pressure `pressureVapour` [Pa]: inverse of {@link vapourPressureFromDewPoint}. */
 export function tempDewPointFromVapourPressure(pressureVapour: number): number {
   return inverse(saturationPressureOverLiquid, RANGE_DEW_POINT, pressureVapour);

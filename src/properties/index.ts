@@ -1,7 +1,6 @@
 export * from "./air.js";
 export * from "./atmosphere.js";
 export * from "./battery.js";
-export * from "./combustion.js";
 export * from "./convection.js";
 export * from "./convection-forced.js";
 export * from "./convection-free.js";
@@ -28,7 +27,6 @@ export * from "./stack-flow.js";
 export * from "./thermal-expansion.js";
 export * from "./time-of-wetness.js";
 export * from "./vapour-transfer.js";
-export * from "./viscosity-index.js";
 export * from "./walther.js";
 export * from "./wet-bulb.js";
 export * from "./wind.js";

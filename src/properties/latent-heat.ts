@@ -1,4 +1,3 @@
-import { celsiusFromKelvin, kelvinFromCelsius } from "../units/index.js";
 import type { ValidityRange } from "./range.js";
 import { requireInRange } from "./require-range.js";
 import { latentHeatVaporisationWagnerPruss, RANGE_WAGNER_PRUSS } from "./saturated-water.js";
@@ -14,23 +13,11 @@ export const LATENT_HEAT_FUSION = 333.4e3;
 /** [kg/m3] of ice at 0 °C (IAPWS R10-06, Table 6: 916.709 at the triple point). */
 export const DENSITY_ICE = 916.7;
 
-export const RANGE_SUBLIMATION_MURPHY_KOOP: ValidityRange = {
-  quantity: "temperature of ice [K]",
-  min: 30,
-  max: 273.16,
-  source: "Murphy & Koop 2005",
-};
 export const RANGE_VAPORISATION_MURPHY_KOOP: ValidityRange = {
   quantity: "temperature of supercooled water [K]",
   min: 236,
   max: 273.16,
   source: "Murphy & Koop 2005",
-};
-export const RANGE_VAPORISATION_ROGERS_YAU: ValidityRange = {
-  quantity: "temperature of water [K]",
-  min: kelvinFromCelsius(-40),
-  max: kelvinFromCelsius(40),
-  source: "Rogers & Yau 1989",
 };
 export const RANGE_ICE_YEN: ValidityRange = {
   quantity: "temperature of ice [K]",
@@ -50,34 +37,12 @@ export function latentHeatVaporisation(temp: number): number {
 }
 
 /**
- * [J/kg] heat of sublimation, `temp` [K] 30 to 273.16: 46782.5 + 35.8925 T - 0.07414 T^2 + 541.5 exp(-(T/123.75)^2)
- * J/mol. Murphy & Koop, Q. J. R. Meteorol. Soc. 131 (2005) 1539, eq. (5), doi:10.1256/qj.04.94.
- * @example latentHeatSublimationMurphyKoop(273.15) // 2834.2e3
- */
-export function latentHeatSublimationMurphyKoop(temp: number): number {
-  requireInRange("temp", temp, RANGE_SUBLIMATION_MURPHY_KOOP);
-  const molar = 46782.5 + 35.8925 * temp - 0.07414 * temp ** 2 + 541.5 * Math.exp(-((temp / 123.75) ** 2));
-  return molar / MOLAR_MASS_WATER;
-}
-
-/**
  * [J/kg] heat of vaporisation of supercooled water, `temp` [K] 236 to 273.16: 56579 - 42.212 T + exp(0.1149 (281.6 - T))
  * J/mol. Murphy & Koop, Q. J. R. Meteorol. Soc. 131 (2005) 1539, eq. (9), doi:10.1256/qj.04.94.
  */
 export function latentHeatVaporisationMurphyKoop(temp: number): number {
   requireInRange("temp", temp, RANGE_VAPORISATION_MURPHY_KOOP);
   return (56579 - 42.212 * temp + Math.exp(0.1149 * (281.6 - temp))) / MOLAR_MASS_WATER;
-}
-
-/**
- * [J/kg] heat of vaporisation: 2500.8 - 2.36 t + 0.0016 t^2 - 6e-5 t^3 kJ/kg, t in °C, `temp` [K] 233.15 to 313.15.
- * Cubic fit of Rogers & Yau, A Short Course in Cloud Physics, 3rd ed. (1989), Table 2.1; coefficients from memory.
- * @example latentHeatVaporisationRogersYau(273.15) // 2500.8e3
- */
-export function latentHeatVaporisationRogersYau(temp: number): number {
-  requireInRange("temp", temp, RANGE_VAPORISATION_ROGERS_YAU);
-  const t = celsiusFromKelvin(temp);
-  return 1e3 * (2500.8 + t * (-2.36 + t * (0.0016 - 6e-5 * t)));
 }
 
 /**

@@ -29,13 +29,6 @@ const CHARGE_OF_SPECIFIC_GRAVITY: Table = [
   [1.225, 0.75],
   [1.265, 1],
 ];
-const CHARGE_OF_VOLTAGE_PER_CELL: Table = [
-  [11.89 / 6, 0],
-  [12.06 / 6, 0.25],
-  [12.24 / 6, 0.5],
-  [12.45 / 6, 0.75],
-  [12.65 / 6, 1],
-];
 
 /**
  * Freezing point [°F] against specific gravity: at every node the warmest of the published tables keyed on specific
@@ -58,14 +51,6 @@ const FREEZING: Table = [
   [1.265, -71],
   [1.28, -85],
 ];
-
-/** Specific gravity lost per day of standing, [°F] against [1/day] (US Army TM 9-6140-200-14 p. 4-14). */
-const SELF_DISCHARGE: Table = [
-  [50, 0.0003],
-  [80, 0.001],
-  [100, 0.0025],
-];
-const SECONDS_OF_DAY = 86400;
 
 /** Six-cell charge voltage [V] against [°F] (logwell.com). */
 const CHARGE_VOLTAGE = {
@@ -90,22 +75,6 @@ export function tempFreezingElectrolyte(specificGravity: number): number {
   return kelvinFromCelsius(celsiusFromFahrenheit(interpolateTable(FREEZING, specificGravity)));
 }
 
-/**
- * [1] specific gravity at 80 °F from a hydrometer `reading` [1] at `temp` [K]: 0.004 less per 10 °F below 80 °F
- * (discoverbattery.com Tables 7 and 8; US Army TM 5-1185 Table IV. The Navy's 0.001 per 3 °F corrects less).
- * @example specificGravityCorrected(1.265, kelvinFromCelsius(celsiusFromFahrenheit(0))) // 1.233
- */
-export function specificGravityCorrected(reading: number, temp: number): number {
-  requireInRange("reading", reading, { ...RANGE_SPECIFIC_GRAVITY, max: 1.35 });
-  return reading - 0.0004 * fahrenheitBelow80(temp);
-}
-
-/** [1] state of charge, 0 to 1, from specific gravity [1] at 80 °F; full from 1.265 up, empty from 1.120 down. */
-export function stateOfChargeFromSpecificGravity(specificGravity: number): number {
-  requireInRange("specificGravity", specificGravity, RANGE_SPECIFIC_GRAVITY);
-  return interpolateTable(CHARGE_OF_SPECIFIC_GRAVITY, specificGravity);
-}
-
 /** [1] specific gravity at 80 °F from state of charge [1]: inverse of {@link stateOfChargeFromSpecificGravity}. */
 export function specificGravityFromStateOfCharge(stateOfCharge: number): number {
   requireInside("stateOfCharge", stateOfCharge, 0, 1, "[1]");
@@ -113,19 +82,6 @@ export function specificGravityFromStateOfCharge(stateOfCharge: number): number 
     CHARGE_OF_SPECIFIC_GRAVITY.map(([gravity, charge]) => [charge, gravity] as const),
     stateOfCharge,
   );
-}
-
-/**
- * [1] state of charge from the rested open-circuit voltage [V] of `cells` cells at `temp` [K]; the reading is lowered by
- * 4 mV a cell per 10 °F below 80 °F (discoverbattery.com Table 8). For flooded acid: sealed batteries with stronger acid
- * read high and seem fuller than they are.
- * @example stateOfChargeFromOpenCircuitVoltage(12.24, 299.82, 6) // 0.5
- */
-export function stateOfChargeFromOpenCircuitVoltage(voltage: number, temp: number, cells: number): number {
-  requireInside("cells", cells, 1, 24, "cells");
-  const perCell = voltage / cells;
-  requireInside("voltage", voltage, 1.75 * cells, 2.25 * cells, `V for ${cells} rested cells`);
-  return interpolateTable(CHARGE_OF_VOLTAGE_PER_CELL, perCell - 0.0004 * fahrenheitBelow80(temp));
 }
 
 /** [V] rested open-circuit voltage of `cells` cells at 80 °F: specific gravity + 0.84 a cell (electrapk.com). @example openCircuitVoltage(1.265, 6) // 12.63 */
@@ -148,15 +104,4 @@ export function chargeVoltageLeadAcid(
     throw new RangeError(`unknown construction: ${construction} (expected conventional or maintenance-free)`);
   }
   return (cells / 6) * interpolateTable(table, fahrenheitFromCelsius(celsiusFromKelvin(temp)));
-}
-
-/** [1/s] loss of specific gravity of a standing battery at `temp` [K]; below 50 °F the value there holds. */
-export function selfDischargeRate(temp: number): number {
-  requireInRange("temp", temp, RANGE_TEMP_BATTERY);
-  return interpolateTable(SELF_DISCHARGE, fahrenheitFromCelsius(celsiusFromKelvin(temp))) / SECONDS_OF_DAY;
-}
-
-function fahrenheitBelow80(temp: number): number {
-  requireInRange("temp", temp, RANGE_TEMP_BATTERY);
-  return 80 - fahrenheitFromCelsius(celsiusFromKelvin(temp));
 }

@@ -17,8 +17,3 @@ export interface Metal {
     readonly expansion: string;
   };
 }
-
-/** [m2/s] k/(rho cp). @example thermalDiffusivity(METALS.copper) // 117e-6 (Incropera Table A.1) */
-export function thermalDiffusivity(metal: Metal): number {
-  return metal.conductivity / (metal.density * metal.heatCapacity);
-}

@@ -80,14 +80,3 @@ export function heatCapacityOil(temp: number): number {
   requirePositive("temp", temp, "K");
   return 1800 + 4.25 * (temp - KELVIN_OF_ZERO_CELSIUS);
 }
-
-/**
- * Thermal conductivity of engine oil [W/(m K)]: k = 0.1466 - 9.8e-5 (T - 273.15). Project fit of Incropera
- * Table A.5, within 1.5 % from 273 to 430 K. Colder is the same line, extrapolated.
- * @param temp [K]
- * @example conductivityOil(300) // 0.144 (the table prints 0.145)
- */
-export function conductivityOil(temp: number): number {
-  requirePositive("temp", temp, "K");
-  return 0.1466 - 9.8e-5 * (temp - KELVIN_OF_ZERO_CELSIUS);
-}

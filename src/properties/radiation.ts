@@ -35,12 +35,6 @@ export function radiationCoefficient(
   return emissivity * STEFAN_BOLTZMANN * sum * (tempSurface ** 2 + tempSurroundings ** 2);
 }
 
-/** Temperature [K] of a black body that radiates a flux: (q / sigma)^(1/4). @param flux [W/m2] */
-export function blackBodyTemperature(flux: number): number {
-  requireNotNegative("flux", flux, "W/m2");
-  return (flux / STEFAN_BOLTZMANN) ** 0.25;
-}
-
 function check(tempSurface: number, tempSurroundings: number, emissivity: number): void {
   requirePositive("tempSurface", tempSurface, "K");
   requireNotNegative("tempSurroundings", tempSurroundings, "K");

@@ -29,30 +29,6 @@ export const SAE_J300_WINTER: Readonly<Record<WinterGrade, WinterLimits>> = {
 };
 
 /**
- * Kinematic viscosity at 100 °C that an oil must have to carry a hot grade: from `nu100Min` up to, not
- * including, `nu100Max`.
- */
-export interface HotLimits {
-  /** [m2/s] */
-  readonly nu100Min: number;
-  /** [m2/s] */
-  readonly nu100Max: number;
-}
-
-/**
- * SAE J300 hot grades (limits of 2013 and later: grade 20 begins at 6.9, not 5.6 mm2/s). Aviation grades 65,
- * 80, 100 and 120 are SAE 30, 40, 50 and 60 (SAE J1966:2011, Table 1).
- */
-export const SAE_J300_HOT: Readonly<Record<HotGrade, HotLimits>> = {
-  "16": { nu100Min: 6.1e-6, nu100Max: 8.2e-6 },
-  "20": { nu100Min: 6.9e-6, nu100Max: 9.3e-6 },
-  "30": { nu100Min: 9.3e-6, nu100Max: 12.5e-6 },
-  "40": { nu100Min: 12.5e-6, nu100Max: 16.3e-6 },
-  "50": { nu100Min: 16.3e-6, nu100Max: 21.9e-6 },
-  "60": { nu100Min: 21.9e-6, nu100Max: 26.1e-6 },
-};
-
-/**
  * Cranking limit between the rows of SAE J300 [Pa s], linear in temperature, level outside -35 to -10 °C. The
  * standard itself sets limits only at the rows; reading between them, to judge a straight grade by what J300
  * lets an engine crank at that temperature, is project judgement.

@@ -20,23 +20,11 @@ export const RANGE_LIQUID_HYLAND_WEXLER: ValidityRange = {
   max: 473.15,
   source: "Hyland & Wexler 1983, extrapolated below 273.15 K",
 };
-export const RANGE_ICE_MURPHY_KOOP: ValidityRange = {
-  quantity: "temperature of ice [K]",
-  min: 110,
-  max: 273.16,
-  source: "Murphy & Koop 2005",
-};
 export const RANGE_LIQUID_MURPHY_KOOP: ValidityRange = {
   quantity: "temperature of water [K]",
   min: 123,
   max: 332,
   source: "Murphy & Koop 2005",
-};
-export const RANGE_SUBLIMATION_IAPWS: ValidityRange = {
-  quantity: "temperature of ice [K]",
-  min: 50,
-  max: 273.16,
-  source: "IAPWS R14-08(2011)",
 };
 
 /**
@@ -93,16 +81,6 @@ export function saturationPressureLiquidHylandWexler(temp: number): number {
 }
 
 /**
- * [Pa] over ice: ln p = 9.550426 - 5723.265/T + 3.53068 ln T - 0.00728332 T, `temp` [K] 110 to 273.16.
- * Murphy & Koop, Q. J. R. Meteorol. Soc. 131 (2005) 1539, eq. (7), doi:10.1256/qj.04.94.
- * @example saturationPressureIceMurphyKoop(240) // 27.272
- */
-export function saturationPressureIceMurphyKoop(temp: number): number {
-  requireInRange("temp", temp, RANGE_ICE_MURPHY_KOOP);
-  return Math.exp(9.550426 - 5723.265 / temp + 3.53068 * Math.log(temp) - 0.00728332 * temp);
-}
-
-/**
  * [Pa] over liquid water, supercooled included, `temp` [K] 123 to 332:
  * ln p = 54.842763 - 6763.22/T - 4.210 ln T + 0.000367 T
  *        + tanh(0.0415 (T - 218.8)) (53.878 - 1331.22/T - 9.44523 ln T + 0.014025 T).
@@ -116,19 +94,4 @@ export function saturationPressureLiquidMurphyKoop(temp: number): number {
   return Math.exp(
     54.842763 - 6763.22 / temp - 4.21 * log + 0.000367 * temp + Math.tanh(0.0415 * (temp - 218.8)) * warm,
   );
-}
-
-/**
- * [Pa] over ice: ln(p/p_t) = (1/θ) Σ a_i θ^b_i, θ = T/273.16 K, p_t = 611.657 Pa; `temp` [K] 50 to 273.16.
- * IAPWS R14-08(2011), eq. (6).
- * @example sublimationPressureIapws(230) // 8.94735
- */
-export function sublimationPressureIapws(temp: number): number {
-  requireInRange("temp", temp, RANGE_SUBLIMATION_IAPWS);
-  const theta = temp / TEMP_TRIPLE_POINT_WATER;
-  const sum =
-    -21.2144006 * theta ** 0.333333333e-2 +
-    27.3203819 * theta ** 1.20666667 -
-    6.1059813 * theta ** 1.70333333;
-  return 611.657 * Math.exp(sum / theta);
 }

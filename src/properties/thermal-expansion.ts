@@ -1,4 +1,4 @@
-import { kelvinFromCelsius, requireNotNegative, requirePositive } from "../units/index.js";
+import { kelvinFromCelsius, requirePositive } from "../units/index.js";
 import type { ValidityRange } from "./range.js";
 import { requireInRange } from "./require-range.js";
 
@@ -54,17 +54,6 @@ export function thermalStrain(expansion: ThermalExpansion, temp: number): number
     slope = mean;
   }
   return strainLow + slope * (temp - low);
-}
-
-/** [m] growth of a part that is `length` [m] long at 20 °C, on going from `tempFrom` to `tempTo` [K]; negative when it shrinks. */
-export function thermalGrowth(
-  length: number,
-  expansion: ThermalExpansion,
-  tempFrom: number,
-  tempTo: number,
-): number {
-  requireNotNegative("length", length, "m");
-  return length * (thermalStrain(expansion, tempTo) - thermalStrain(expansion, tempFrom));
 }
 
 /**

@@ -49,13 +49,6 @@ export function massTransferCoefficientChiltonColburn(
   return coefficient / (density * heatCapacity * lewis ** (2 / 3));
 }
 
-/** [kg/m3] of water vapour at `pressureVapour` [Pa] and `temp` [K], ideal gas. */
-export function densityVapour(pressureVapour: number, temp: number): number {
-  requireNotNegative("pressureVapour", pressureVapour, "Pa");
-  requirePositive("temp", temp, "K");
-  return pressureVapour / (GAS_CONSTANT_VAPOUR * temp);
-}
-
 /**
  * [kg/(m2 s)] evaporation from a wet level surface, negative when it condenses: W = (pw - pa)(0.089 + 0.0782 V)/Y with
  * pressures in kPa and Y in kJ/kg, which is the same number with Pa and J/kg. `pressureSurface` [Pa] saturated at the

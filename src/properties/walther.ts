@@ -66,8 +66,3 @@ export function waltherViscosity(fit: WaltherFit, temp: number): number {
   requirePositive("temp", temp, "K");
   return viscosityOfWaltherZ(10 ** (10 ** (fit.a - fit.b * Math.log10(temp))));
 }
-
-/** Temperature [K] at which the line reaches a kinematic viscosity. @param nu [m2/s] */
-export function waltherTemperature(fit: WaltherFit, nu: number): number {
-  return 10 ** ((fit.a - Math.log10(Math.log10(waltherZ(nu)))) / fit.b);
-}

@@ -22,24 +22,6 @@ const TOLERANCE = 1e-9;
 const SLACK = 1 + 1e-9;
 
 /**
- * [kg/kg] humidity ratio of air at `tempAir` [K] whose wet bulb is `tempBulb` [K], at `pressure` [Pa]: water bulb from
- * 0 °C up (ASHRAE eq. 33), ice bulb below (eq. 35).
- * @example humidityRatioFromWetBulb(303.15, 298.15, 95461) // 0.01923
- */
-export function humidityRatioFromWetBulb(tempAir: number, tempBulb: number, pressure: number): number {
-  requireInRange("tempAir", tempAir, RANGE_TEMP_WET_BULB);
-  requireInside("tempBulb", tempBulb, COLDEST_BULB, tempAir, "K");
-  const ratioOf = tempBulb >= KELVIN_OF_ZERO_CELSIUS ? ratioOverWaterBulb : ratioOverIceBulb;
-  const ratio = ratioOf(tempAir, tempBulb, pressure);
-  if (!(ratio >= 0)) {
-    throw new RangeError(
-      `invalid tempBulb: ${tempBulb} (expected no colder than dry air at ${tempAir} K makes it)`,
-    );
-  }
-  return ratio;
-}
-
-/**
  * [K] wet bulb of air at `tempAir` [K], humidity ratio `ratio` [kg/kg] and `pressure` [Pa]. A water bulb is taken
  * wherever one of 0 °C or more exists, else an ice bulb. Air wetter than saturation over ice is allowed up to saturation
  * over liquid (its ice bulb is warmer than the air, as frost grows on it); wetter air is refused.

@@ -1,6 +1,5 @@
 export {
   centralDraws,
-  type DrawRequest,
   type Draws,
   drawEnsemble,
   type MultiplierPosterior,
@@ -8,14 +7,7 @@ export {
   spread,
 } from "./draws.js";
 export { createForcing, type Forcing } from "./forcing.js";
-export {
-  type AdvanceRequest,
-  configurationAt,
-  ENSEMBLE_TOLERANCE,
-  type EnsembleRun,
-  prepareRun,
-  TRAJECTORY_TOLERANCE,
-} from "./run.js";
+export { configurationAt, ENSEMBLE_TOLERANCE, type EnsembleRun, prepareRun } from "./run.js";
 export {
   applyChange,
   type Change,
@@ -27,13 +19,4 @@ export {
   timelineOf,
 } from "./scenario.js";
 export { firstMembers, someMembers } from "./subset.js";
-export {
-  joined,
-  partRow,
-  partTemps,
-  sampleAt,
-  simulate,
-  type Trajectory,
-  thinned,
-  trajectory,
-} from "./trajectory.js";
+export { joined, partTemps, sampleAt, simulate, type Trajectory, thinned, trajectory } from "./trajectory.js";

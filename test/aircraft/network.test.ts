@@ -8,9 +8,9 @@ import {
   installationById,
   installationNetwork,
   type Kit,
-  type Surroundings,
   writeInputs,
 } from "../../src/aircraft/index.js";
+import type { Surroundings } from "../../src/aircraft/inputs.js";
 
 const EVERYTHING: Kit = { heaters: HEATERS, covers: COVERS };
 const CALM: Surroundings = { tempAir: 253.15, windSpeed: 0, tempSky: 235 };

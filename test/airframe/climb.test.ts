@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type Climb, coldestBelow, freezingLevel, temperatureProfile } from "../../src/airframe/index.js";
+import { coldestBelow, freezingLevel, temperatureProfile } from "../../src/airframe/climb.js";
+import type { Climb } from "../../src/airframe/index.js";
 
 const CLIMB: Climb = { elevation: 200, cruiseAltitude: 2500, rate: 3, airspeed: 50 };
 const INVERSION: Climb = {

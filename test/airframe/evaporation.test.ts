@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { airFilm, evaporationBetween, vapourPerHeatTransfer } from "../../src/airframe/index.js";
+import { airFilm } from "../../src/airframe/air-film.js";
+import { evaporationBetween, vapourPerHeatTransfer } from "../../src/airframe/evaporation.js";
 import { evaporationFluxAshraePool } from "../../src/properties/index.js";
 
 const LATENT = 2.5e6;

@@ -2,17 +2,21 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { timeLastAbove } from "../../src/airframe/crossing.js";
 import { diffusivityVapour } from "../../src/airframe/evaporation.js";
-import { mouthPath } from "../../src/airframe/gap.js";
-import { GAP_ROW, GAP_ROWS, gapModel } from "../../src/airframe/gap-model.js";
 import {
   capillaryColumn,
+  dryPath,
   evaporationFluxStefanTube,
-  gapDryingTime,
-  HINGE_GAP,
-  waterInGap,
-} from "../../src/airframe/index.js";
+  type Gap,
+  mouthPath,
+} from "../../src/airframe/gap.js";
+import { GAP_ROW, GAP_ROWS, gapModel } from "../../src/airframe/gap-model.js";
+import { HINGE_GAP, waterInGap } from "../../src/airframe/index.js";
 import { evenTimes, integrate } from "../../src/airframe/integrate.js";
-import { GAS_CONSTANT_VAPOUR, saturationPressureOverLiquid } from "../../src/properties/index.js";
+import {
+  diffusivityVapourMontgomery,
+  GAS_CONSTANT_VAPOUR,
+  saturationPressureOverLiquid,
+} from "../../src/properties/index.js";
 
 const PRESSURE = 101_325;
 
@@ -95,3 +99,23 @@ test("a wide slot holds only what capillarity carries, and its mouth adds little
   // Where the boundary layer is far thinner than the slot is wide it counts nearly as it is.
   expect(mouthPath(0.005, 0.0001) / 0.0001).toBeCloseTo(1.23, 1);
 });
+
+/**
+ * [s] until `column` [kg/m2] of water in a gap is gone, all constant: the integral of rho dl / j over a path that grows
+ * from x0 to x1, rho (x1^2 - x0^2) / (2 j x).
+ */
+function gapDryingTime(
+  gap: Gap,
+  column: number,
+  pressureSurface: number,
+  pressureMouth: number,
+  temp: number,
+  pressure: number,
+  boundaryLayer: number,
+): number {
+  const diffusivity = diffusivityVapourMontgomery(temp, pressure);
+  const last = dryPath(gap, 0, boundaryLayer);
+  const first = dryPath(gap, column, boundaryLayer);
+  const perPath = evaporationFluxStefanTube(pressureSurface, pressureMouth, 1, temp, pressure, diffusivity);
+  return perPath > 0 ? (1000 * (last ** 2 - first ** 2)) / (2 * perPath) : Number.POSITIVE_INFINITY;
+}

@@ -3,11 +3,11 @@ import { describe, expect, test } from "vitest";
 import {
   type FrostRequest,
   nightFrost,
-  nightSkyEmissivity,
   PANELS,
   panelWithFuel,
   WING_COVERS,
 } from "../../src/airframe/index.js";
+import { nightSkyEmissivity } from "../../src/airframe/night-sky.js";
 import { skyTemperature } from "../../src/properties/index.js";
 import { kelvinFromCelsius, SECONDS_OF_HOUR } from "../../src/units/index.js";
 import { frostRequest, NIGHTFALL, night, resultOf } from "./examples.js";

@@ -6,10 +6,8 @@ import {
   createRowLayout,
   createRowMemory,
   div,
-  floor,
   lookUp,
   max,
-  min,
   mul,
   neg,
   num,
@@ -19,6 +17,7 @@ import {
   UniformTable,
   WORD,
 } from "../../src/numerics/index.js";
+import { floor, min } from "../../src/numerics/row-kernel.js";
 
 const memory = createRowMemory();
 

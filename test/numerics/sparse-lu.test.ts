@@ -1,17 +1,17 @@
 import fc from "fast-check";
 import { Matrix, solve as solveDense } from "ml-matrix";
 import { describe, expect, test } from "vitest";
+import { eliminationPlan } from "../../src/numerics/elimination.js";
 import {
-  checkPattern,
   createRowLayout,
   createRowMemory,
   createSparseLu,
   densePattern,
-  eliminationPlan,
   planSparseLu,
   type SparsityPattern,
   WORD,
 } from "../../src/numerics/index.js";
+import { checkPattern } from "../../src/numerics/sparsity.js";
 
 /** Rates of a random heat network with loss to the outside: J of the equations, so that shift·I - J is an M-matrix. */
 interface RandomNetwork {

@@ -7,7 +7,6 @@ import {
   GENERIC_OILS,
   type Oil,
   pumpingLimitOil,
-  SAE_J300_HOT,
   SAE_J300_WINTER,
   tempOfDynamicViscosityOil,
 } from "../../src/properties/index.js";
@@ -43,13 +42,6 @@ describe("SAE J300", () => {
     ]);
     for (const row of rows) expect(row.tempCranking - row.tempPumping).toBeCloseTo(5, 9);
     expect(rows.map((row) => row.nu100Min)).toEqual([3.8e-6, 3.8e-6, 4.1e-6, 5.6e-6, 5.6e-6, 9.3e-6]);
-  });
-
-  test("hands one hot grade over to the next from 20 on", () => {
-    const grades = ["20", "30", "40", "50", "60"] as const;
-    grades.slice(1).forEach((grade, i) => {
-      expect(SAE_J300_HOT[grade].nu100Min).toBe(SAE_J300_HOT[grades[i]!].nu100Max);
-    });
   });
 });
 

@@ -11,14 +11,9 @@ import {
   startCriteria,
   temperatureCriteria,
 } from "../../src/readiness/index.js";
-import {
-  bearingIndex,
-  crankingModel,
-  crankingSpread,
-  crankingTry,
-  fuelStart,
-  pistonIndex,
-} from "../../src/starting/index.js";
+import { crankingTry } from "../../src/starting/cranking.js";
+import { fuelStart } from "../../src/starting/fuel-start.js";
+import { bearingIndex, crankingModel, crankingSpread, pistonIndex } from "../../src/starting/index.js";
 import { kelvinFromCelsius, RADIANS_PER_SECOND_OF_RPM } from "../../src/units/index.js";
 
 const all = INSTALLATIONS.map((i): [string, Installation] => [i.id, i]);

@@ -1,12 +1,8 @@
 import { execFileSync } from "node:child_process";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
-import {
-  createRandom,
-  type LeastSquaresProblem,
-  leastSquares,
-  parameterCovariance,
-} from "../../src/numerics/index.js";
+import { createRandom, leastSquares, parameterCovariance } from "../../src/numerics/index.js";
+import type { LeastSquaresProblem } from "../../src/numerics/least-squares.js";
 import { pythonWithScipy } from "./python.js";
 
 /** Rise above the start of a body that warms quickly through one neighbour and slowly through another (invented). */

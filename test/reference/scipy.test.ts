@@ -4,6 +4,7 @@ import { beforeAll, describe, expect, test } from "vitest";
 import * as aircraft from "../../src/aircraft/index.js";
 import { GENERIC_OILS } from "../../src/properties/index.js";
 import * as simulation from "../../src/simulation/index.js";
+import { TRAJECTORY_TOLERANCE } from "../../src/simulation/run.js";
 import { CASES, type Description, DURATION, greatestDifference, referenceRun } from "./cases.mjs";
 import { everyLawRun } from "./every-law.js";
 import { pythonWithScipy } from "./python.js";
@@ -16,7 +17,7 @@ const runs = [...catalogue, everyLawRun(HOURLY)];
 const CHECKS = [
   // Far below any tolerance used: what is left would be a difference in the equations.
   { what: "equations", tolerance: 1e-5, limit: 1e-4, of: runs },
-  { what: "trajectory", tolerance: simulation.TRAJECTORY_TOLERANCE, limit: 0.02, of: catalogue },
+  { what: "trajectory", tolerance: TRAJECTORY_TOLERANCE, limit: 0.02, of: catalogue },
   { what: "ensemble", tolerance: simulation.ENSEMBLE_TOLERANCE, limit: 0.1, of: catalogue },
 ].flatMap(({ of, ...check }) => of.map((run) => ({ ...check, run, name: run.description.name })));
 const python = pythonWithScipy();

@@ -1,11 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { createRandom } from "../../src/numerics/index.js";
-import {
-  type CrossingEvent,
-  type EnsembleSystem,
-  type SparsityPattern,
-  solve,
-} from "../../src/solver/index.js";
+import { type EnsembleSystem, type SparsityPattern, solve } from "../../src/solver/index.js";
+import type { CrossingEvent } from "../../src/solver/system.js";
 
 // A chain of five heat stores with an outside, one radiating link, parameters of their own per member.
 const SIZE = 5;

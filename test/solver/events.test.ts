@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { type CrossingEvent, plainSystem, solve } from "../../src/solver/index.js";
+import { plainSystem, solve } from "../../src/solver/index.js";
+import type { CrossingEvent } from "../../src/solver/system.js";
 import { oneStore, run } from "./problems.js";
 
 const freezing: CrossingEvent = {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { INSTALLATIONS, type Installation, installationById } from "../../src/aircraft/index.js";
-import { START_CAUTIONS, type StartNote, startBriefing } from "../../src/starting/index.js";
+import type { StartNote } from "../../src/starting/briefing.js";
+import { START_CAUTIONS, startBriefing } from "../../src/starting/index.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
 
 const PARTS = ["oil", "barrels", "crankshaft", "battery", "heads_front", "heads_rear"] as const;

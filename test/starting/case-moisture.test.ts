@@ -6,12 +6,11 @@ import { centralDraws, simulate } from "../../src/simulation/index.js";
 import {
   caseGeometry,
   caseMoisture,
-  type Exchange,
   type PartCourse,
-  settle,
   WATER_IN_OIL_WINTER,
   WET_TIME_LIMITS,
 } from "../../src/starting/index.js";
+import { type Exchange, settle } from "../../src/starting/vapour-step.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
 import { coldSoaked, HOUR, steadyWeather } from "../simulation/example-scenario.js";
 

@@ -3,19 +3,11 @@ import { describe, expect, test } from "vitest";
 import { INSTALLATIONS, type Installation, installationById, oilById } from "../../src/aircraft/index.js";
 import { quantile } from "../../src/numerics/index.js";
 import { dynamicViscosityOil } from "../../src/properties/index.js";
-import {
-  batterySource,
-  crankingCharge,
-  crankingDrag,
-  crankingModel,
-  crankingSpread,
-  crankingTorque,
-  crankingTry,
-  FILM_EXPONENT,
-  starterOf,
-  TRY_DURATION,
-  USUAL_CRANKING,
-} from "../../src/starting/index.js";
+import { batterySource, crankingCharge } from "../../src/starting/battery-source.js";
+import { crankingTry, TRY_DURATION } from "../../src/starting/cranking.js";
+import { crankingDrag, crankingTorque, FILM_EXPONENT } from "../../src/starting/cranking-drag.js";
+import { crankingModel, crankingSpread, USUAL_CRANKING } from "../../src/starting/index.js";
+import { starterOf } from "../../src/starting/starter.js";
 import { kelvinFromCelsius, RADIANS_PER_SECOND_OF_RPM } from "../../src/units/index.js";
 
 const all = INSTALLATIONS.map((i): [string, Installation] => [i.id, i]);

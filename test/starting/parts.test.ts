@@ -2,17 +2,16 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { INSTALLATIONS, type Installation, installationById } from "../../src/aircraft/index.js";
 import { GENERIC_OILS } from "../../src/properties/index.js";
+import { batteryState } from "../../src/starting/battery-state.js";
+import { fuelStart } from "../../src/starting/fuel-start.js";
 import {
-  batteryState,
   bearingIndex,
   clearanceOf,
-  fuelStart,
-  oilFitness,
   oilGradeAdvice,
-  oilPressureDelay,
   pistonIndex,
   START_CAUTIONS,
 } from "../../src/starting/index.js";
+import { oilFitness, oilPressureDelay } from "../../src/starting/oil-fitness.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
 
 const all = INSTALLATIONS.map((i): [string, Installation] => [i.id, i]);

@@ -1,11 +1,6 @@
 import { describe, expect, test } from "vitest";
-import {
-  checkedNetwork,
-  heatCapacityAt,
-  heatCapacitySlopeAt,
-  type Network,
-  storedHeat,
-} from "../../src/thermal/index.js";
+import { heatCapacityAt, heatCapacitySlopeAt, storedHeat } from "../../src/thermal/capacity.js";
+import { checkedNetwork, type Network } from "../../src/thermal/index.js";
 import { EXAMPLE } from "./example-network.js";
 
 const broken = (change: Partial<Network>) => () => checkedNetwork({ ...EXAMPLE, ...change });

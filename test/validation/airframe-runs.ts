@@ -1,6 +1,7 @@
+import { airFilm } from "../../src/airframe/air-film.js";
 import { timeLastAbove } from "../../src/airframe/crossing.js";
 import { vapourPerHeatTransfer } from "../../src/airframe/evaporation.js";
-import { airFilm, PANELS, type Panel } from "../../src/airframe/index.js";
+import { PANELS, type Panel } from "../../src/airframe/index.js";
 import { evenTimes, integrate } from "../../src/airframe/integrate.js";
 import { panelFaceSize, panelModel } from "../../src/airframe/panel-model.js";
 import { PANEL_ROW, PANEL_SUMS, panelScales, type Surroundings } from "../../src/airframe/panel-rows.js";

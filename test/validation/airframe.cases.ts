@@ -1,16 +1,10 @@
-import {
-  airFilm,
-  COMBUSTION_VAPOUR,
-  evaporationFluxStefanTube,
-  freezingLevel,
-  meltTerms,
-  nightFrost,
-  nightSkyEmissivity,
-  snowMass,
-  temperatureProfile,
-  thawAndDry,
-  vapourPerHeatTransfer,
-} from "../../src/airframe/index.js";
+import { airFilm } from "../../src/airframe/air-film.js";
+import { freezingLevel, temperatureProfile } from "../../src/airframe/climb.js";
+import { vapourPerHeatTransfer } from "../../src/airframe/evaporation.js";
+import { evaporationFluxStefanTube } from "../../src/airframe/gap.js";
+import { COMBUSTION_VAPOUR, nightFrost, snowMass, thawAndDry } from "../../src/airframe/index.js";
+import { nightSkyEmissivity } from "../../src/airframe/night-sky.js";
+import { meltTerms } from "../../src/airframe/snow-cover.js";
 import { LATENT_HEAT_VAPORISATION } from "../../src/airframe/wet-layer.js";
 import {
   celsiusFromKelvin,

@@ -1,11 +1,7 @@
 import {
   chargeVoltageLeadAcid,
   openCircuitVoltage,
-  selfDischargeRate,
-  specificGravityCorrected,
   specificGravityFromStateOfCharge,
-  stateOfChargeFromOpenCircuitVoltage,
-  stateOfChargeFromSpecificGravity,
   tempFreezingElectrolyte,
 } from "../../src/properties/index.js";
 import { celsiusFromFahrenheit, celsiusFromKelvin, kelvinFromCelsius } from "../../src/units/index.js";
@@ -15,8 +11,6 @@ import type { Mark, ValidationCase, ValidationGroup } from "./case.js";
 const BCI = "charge table of the Battery Council International, 80 °F";
 const TABLE = "table value";
 const CHARGER = "logwell.com charge voltage table";
-const DISCOVER = "discoverbattery.com Tables 7 and 8";
-const STANDING = "US Army TM 9-6140-200-14 p. 4-14";
 
 export const ACID_VALIDATION: ValidationGroup = {
   title: "lead-acid",
@@ -30,26 +24,6 @@ export const ACID_VALIDATION: ValidationGroup = {
         [11.89, 0, 1.12],
       ] as const
     ).flatMap(([voltage, charge, gravity]) => [
-      of(
-        `state of charge at ${voltage} V`,
-        BCI,
-        "published",
-        "%",
-        charge,
-        0.1,
-        TABLE,
-        () => 100 * stateOfChargeFromOpenCircuitVoltage(voltage, fahrenheit(80), 6),
-      ),
-      of(
-        `state of charge at ${gravity}`,
-        BCI,
-        "published",
-        "%",
-        charge,
-        0.1,
-        TABLE,
-        () => 100 * stateOfChargeFromSpecificGravity(gravity),
-      ),
       of(`specific gravity at ${charge} %`, BCI, "published", "1", gravity, 1e-9, TABLE, () =>
         specificGravityFromStateOfCharge(charge / 100),
       ),
@@ -74,46 +48,7 @@ export const ACID_VALIDATION: ValidationGroup = {
       "half the last digit printed",
       () => openCircuitVoltage(1.265, 6),
     ),
-    of(
-      "hydrometer correction at 0 °F",
-      DISCOVER,
-      "published",
-      "1",
-      -0.032,
-      5e-4,
-      "half the last digit printed",
-      () => specificGravityCorrected(1.265, fahrenheit(0)) - 1.265,
-    ),
-    of(
-      "hydrometer correction over 10 °F",
-      `${DISCOVER}; US Army TM 5-1185 Table IV`,
-      "published",
-      "1",
-      -0.004,
-      1e-9,
-      TABLE,
-      () => specificGravityCorrected(1.2, fahrenheit(70)) - 1.2,
-    ),
-    of(
-      "hydrometer correction over 3 °F",
-      "US Navy: 0.001 per 3 °F",
-      "published",
-      "1",
-      -0.001,
-      3e-4,
-      "the Navy corrects by a sixth less than the Army",
-      () => specificGravityCorrected(1.2, fahrenheit(77)) - 1.2,
-    ),
-    of(
-      "state of charge at 12.432 V and 0 °F, which is 12.24 V at 80 °F",
-      `${DISCOVER}: -0.192 V`,
-      "published",
-      "%",
-      50,
-      0.1,
-      TABLE,
-      () => 100 * stateOfChargeFromOpenCircuitVoltage(12.24 + 0.192, fahrenheit(0), 6),
-    ),
+
     ...(
       [
         [95, 14.2, 14.5],
@@ -162,24 +97,7 @@ export const ACID_VALIDATION: ValidationGroup = {
       "span given; the table lies just outside it",
       () => slope(1),
     ),
-    ...(
-      [
-        [100, 0.0025],
-        [80, 0.001],
-        [50, 0.0003],
-      ] as const
-    ).map(([f, expected]) =>
-      of(
-        `loss of specific gravity a day at ${f} °F`,
-        STANDING,
-        "published",
-        "1/day",
-        expected,
-        1e-9,
-        TABLE,
-        () => 86400 * selfDischargeRate(fahrenheit(f)),
-      ),
-    ),
+
     ...FREEZING_TABLES.flatMap(({ source, points, allowance }) =>
       points.map(([gravity, f]) =>
         of(

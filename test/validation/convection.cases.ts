@@ -1,22 +1,14 @@
 import {
   convectionCoefficient,
-  forcedConvectionCoefficient,
   freeConvectionCoefficient,
-  nusseltChurchillBernsteinCylinder,
   nusseltChurchillChuVerticalPlate,
-  nusseltZukauskasCylinder,
   radiationCoefficient,
   windCoefficientIso6946,
-  windCoefficientMcAdams,
 } from "../../src/properties/index.js";
 import { type Mark, relative, type ValidationCase, type ValidationGroup } from "./case.js";
 
 const EXAMPLE_9_2 = "Incropera, Introduction to Heat Transfer, 6th ed., Example 9.2";
-const EXAMPLE_7_3 = "Incropera, Introduction to Heat Transfer, 6th ed., Example 7.3";
-const SAME_FORMULA = "same formula in double precision";
 const LAST_DIGIT = "half the last digit printed";
-// biome-ignore lint/suspicious/noApproximativeNumericConstant: Prandtl number of air at 300 K
-const PRANDTL_STREAM = 0.707;
 
 export const CONVECTION_VALIDATION: ValidationGroup = {
   title: "convection coefficients",
@@ -49,50 +41,7 @@ export const CONVECTION_VALIDATION: ValidationGroup = {
       toleranceReason: "own air properties against Table A.4",
       got: () => freeConvectionCoefficient("vertical-plate", 0.71, 232 - 23, 400) * 1.02 * 0.71 * (232 - 23),
     },
-    coefficient(
-      "12.7 mm cylinder at 10 m/s by Churchill-Bernstein",
-      EXAMPLE_7_3,
-      "from memory",
-      96,
-      0.01,
-      "printed to 2 digits",
-      () => convectionCoefficient(nusseltChurchillBernsteinCylinder(6071, 0.7), 0.03, 0.0127),
-    ),
-    coefficient(
-      "12.7 mm cylinder at 10 m/s by Zukauskas",
-      EXAMPLE_7_3,
-      "from memory",
-      105,
-      0.01,
-      "printed to 3 digits",
-      () => convectionCoefficient(nusseltZukauskasCylinder(7992, PRANDTL_STREAM, 0.69), 0.0263, 0.0127),
-    ),
-    coefficient(
-      "12.7 mm cylinder at 10 m/s, measured",
-      EXAMPLE_7_3,
-      "from memory",
-      102,
-      0.1,
-      "an experiment; the correlation is good to 20 %",
-      () => forcedConvectionCoefficient("cylinder", 0.0127, 10, 350),
-    ),
-    ...(
-      [
-        [0, 5.7],
-        [1, 9.5],
-        [5, 24.7],
-      ] as const
-    ).map(([windSpeed, h]) =>
-      coefficient(
-        `outdoor surface at ${windSpeed} m/s (Juerges)`,
-        "McAdams, Heat Transmission, 3rd ed.",
-        "published",
-        h,
-        1e-12,
-        SAME_FORMULA,
-        () => windCoefficientMcAdams(windSpeed),
-      ),
-    ),
+
     ...(
       [
         [1, 0.0792, 0.08],

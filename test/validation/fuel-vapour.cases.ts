@@ -1,12 +1,10 @@
 import {
-  AVGAS_D910,
   DISTILLATION_SLOPE_AVGAS,
   DISTILLATION_SLOPE_MOGAS,
   FLAMMABILITY_GASOLINE,
   fuelVapourPressureAp42,
   PRESSURE_STANDARD,
   startingMixture,
-  TEMP_FLASH_GASOLINE,
   tempOfFuelVapourFraction,
 } from "../../src/properties/index.js";
 import {
@@ -107,29 +105,7 @@ export const FUEL_VAPOUR_VALIDATION: ValidationGroup = {
       "flash point about -43 °C, SKYbrary, Ignition of Fuels",
       "flash points of gasolines span -46 to -40 °C",
     ),
-    limit(
-      "lean",
-      7,
-      celsiusFromKelvin(TEMP_FLASH_GASOLINE),
-      4,
-      "published",
-      "flash point, IEC 60079-20-1:2010",
-      "a flash cup is not an equilibrium, and fuels differ",
-    ),
-    of(
-      "vapour pressure at 37.8 °C of avgas with Reid 49.0 kPa",
-      "Reid test: 4 volumes of air to 1 of fuel at 100 °F",
-      "published",
-      "kPa",
-      49,
-      3,
-      "true pressure lies a few percent above the Reid reading",
-      () =>
-        fuelVapourPressureAp42(
-          { reidVapourPressure: AVGAS_D910.reidVapourPressure.max, distillationSlope: 2 },
-          kelvinFromCelsius(37.8),
-        ) / 1000,
-    ),
+
     of(
       "fuel offered at -20 °F over 60 °F, Reid 7 psi",
       `${FORMULA}: 3.352/0.452`,

@@ -1,5 +1,4 @@
 import {
-  conductivityOil,
   densityOil,
   heatCapacityOil,
   type Oil,
@@ -28,7 +27,7 @@ const TABLE_OIL: Oil = {
 export const OIL_TABLE_VALIDATION: ValidationGroup = {
   title: "engine oil table",
   cases: [
-    ...ENGINE_OIL_TABLE.flatMap(({ temp, density, heatCapacity, conductivity }) => [
+    ...ENGINE_OIL_TABLE.flatMap(({ temp, density, heatCapacity }) => [
       table(`density at ${temp} K`, "kg/m3", density, 0.006, "constant expansion 0.70e-3 from 15 °C", () =>
         densityOil(TABLE_OIL, temp),
       ),
@@ -39,14 +38,6 @@ export const OIL_TABLE_VALIDATION: ValidationGroup = {
         0.005,
         "straight line through the table",
         () => heatCapacityOil(temp),
-      ),
-      table(
-        `conductivity at ${temp} K`,
-        "W/(m K)",
-        conductivity,
-        0.015,
-        "straight line through 3 digits",
-        () => conductivityOil(temp),
       ),
     ]),
     ...ENGINE_OIL_TABLE.filter(({ temp }) => temp >= 290 && temp <= 400).map(({ temp, nu }) =>

@@ -1,11 +1,9 @@
 import {
-  saturationPressureIceMurphyKoop,
   saturationPressureLiquidMurphyKoop,
   saturationPressureLiquidWagnerPruss,
   saturationPressureOverIce,
   saturationPressureOverLiquid,
   saturationPressureOverStablePhase,
-  sublimationPressureIapws,
   tempDewPointFromVapourPressure,
 } from "../../src/properties/index.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
@@ -67,28 +65,9 @@ export const PSYCHROMETRICS_VALIDATION: ValidationGroup = {
         HYLAND_WEXLER,
       ),
     ),
-    kelvin(
-      "sublimation",
-      "IAPWS R14-08(2011) check value",
-      "published",
-      sublimationPressureIapws,
-      230,
-      8.94735,
-      5e-6,
-      DIGITS,
-    ),
-    kelvin(
-      "sublimation, full digits",
-      "chemicals package test",
-      CALCULATED,
-      sublimationPressureIapws,
-      230,
-      8.947352740189151,
-      1e-11,
-      "double precision",
-    ),
+
     ...MURPHY_KOOP.flatMap(([temp, ice, liquid]) => [
-      ...(ice === undefined ? [] : [murphyKoop("ice", saturationPressureIceMurphyKoop, temp, ice)]),
+      ...(ice === undefined ? [] : []),
       murphyKoop("liquid", saturationPressureLiquidMurphyKoop, temp, liquid),
     ]),
     ...(

@@ -1,15 +1,9 @@
 import { type Fit, installationById } from "../../src/aircraft/index.js";
 import { GENERIC_OILS, type MetalId } from "../../src/properties/index.js";
-import {
-  clearanceOf,
-  explainWhy,
-  fuelStart,
-  oilFitness,
-  oilGradeAdvice,
-  oilPressureDelay,
-  shutDownTemps,
-  waterSolubilityOil,
-} from "../../src/starting/index.js";
+import { waterSolubilityOil } from "../../src/starting/case-vapour.js";
+import { fuelStart } from "../../src/starting/fuel-start.js";
+import { clearanceOf, explainWhy, oilGradeAdvice, shutDownTemps } from "../../src/starting/index.js";
+import { oilFitness, oilPressureDelay } from "../../src/starting/oil-fitness.js";
 import {
   celsiusFromFahrenheit,
   celsiusFromKelvin,

@@ -1,19 +1,17 @@
 import { type Battery, installationById } from "../../src/aircraft/index.js";
 import { COLD_CRANKING_TEST, dynamicViscosityOil } from "../../src/properties/index.js";
+import { batterySource, crankingCharge } from "../../src/starting/battery-source.js";
+import { TEMP_REMOVE_BATTERY } from "../../src/starting/battery-state.js";
+import { TRY_DURATION } from "../../src/starting/cranking.js";
 import {
-  batterySource,
   CRANKING_REFERENCE_OIL,
   CRANKING_REFERENCE_SPEED,
   compressionPressure,
-  crankingCharge,
   crankingDrag,
   crankingTorque,
   FILM_EXPONENT,
-  TEMP_REMOVE_BATTERY,
-  TRY_DURATION,
-  tempBatteryLeast,
-  tempChargeLeast,
-} from "../../src/starting/index.js";
+} from "../../src/starting/cranking-drag.js";
+import { tempBatteryLeast, tempChargeLeast } from "../../src/starting/index.js";
 import { celsiusFromFahrenheit, celsiusFromKelvin, kelvinFromCelsius } from "../../src/units/index.js";
 import type { Mark, ValidationCase, ValidationGroup } from "./case.js";
 
