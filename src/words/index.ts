@@ -2,10 +2,10 @@ import type { Finding, FindingValues } from "../findings/index.js";
 import type { ReaderUnits } from "../units/index.js";
 import { en } from "./en/index.js";
 import type { Phrases, Say } from "./phrases.js";
-import { type LanguageTag, sayIn } from "./say.js";
+import { type LanguageTag, sayIn, type Writing } from "./say.js";
 
 export type { Phrases, Say } from "./phrases.js";
-export { LANGUAGES, type LanguageTag } from "./say.js";
+export { LANGUAGES, type LanguageTag, sayIn, type Writing } from "./say.js";
 
 /** All phrases of one language. */
 export type Catalogue = Phrases<FindingValues>;
@@ -14,10 +14,15 @@ export type Catalogue = Phrases<FindingValues>;
 export type Speak = (finding: Finding) => string;
 
 /** Speaks one language in the reader's units. English is always there; another language's catalogue is given. */
-export function speaker(units: ReaderUnits, language: LanguageTag = "en", catalogue: Catalogue = en): Speak {
+export function speaker(
+  units: ReaderUnits,
+  language: LanguageTag = "en",
+  catalogue: Catalogue = en,
+  writing: Writing = {},
+): Speak {
   const speak: Speak = ({ code, values }) =>
     (catalogue[code] as (values: unknown, say: Say) => string)(values, say);
-  const say = sayIn(language, units, speak);
+  const say = sayIn(language, units, speak, writing);
   return speak;
 }
 

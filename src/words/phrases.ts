@@ -15,7 +15,7 @@ export interface Say {
   odds(share: number): string;
   /** [h] @example "1 h 20 min" */
   span(hours: number): string;
-  /** Clock time of a local time with offset. @example "09:20" */
+  /** Clock time of a local time with offset; with its day where the medium shows it. @example "09:20" */
   clock(time: string): string;
   /** Day and clock time. @example "Thu 09:20" */
   dayAndClock(time: string): string;

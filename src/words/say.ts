@@ -16,10 +16,22 @@ const JOINED: Readonly<Record<LanguageTag, { and: string; in: string; over: stri
 
 const LOCALE: Readonly<Record<LanguageTag, string>> = { en: "en-GB", nb: "nb" };
 
+/** What a medium writes in its own way. */
+export interface Writing {
+  number?(value: number, digits: number): string;
+  clock?(time: string): string;
+}
+
 /** How a language writes values in the reader's units. */
-export function sayIn(language: LanguageTag, units: ReaderUnits, finding: (one: Finding) => string): Say {
+export function sayIn(
+  language: LanguageTag,
+  units: ReaderUnits,
+  finding: (one: Finding) => string,
+  writing: Writing = {},
+): Say {
   const joined = JOINED[language];
-  const number = (value: number, digits = 0) => numberText(value, language, digits);
+  const number = (value: number, digits = 0) =>
+    writing.number?.(value, digits) ?? numberText(value, language, digits);
   const odds = (share: number) => {
     const of = (cases: number) => `${Math.floor(share * cases + 1e-9)} ${joined.in} ${cases}`;
     if (share >= 0.995) return `${joined.over} 99 ${joined.in} 100`;
@@ -40,7 +52,7 @@ export function sayIn(language: LanguageTag, units: ReaderUnits, finding: (one: 
     wind: (mps, digits = 0) => `${number(windIn(mps, units.wind), digits)}${NBSP}${WIND_UNITS[units.wind]}`,
     percent: (share) => `${number(100 * share)}${NBSP}%`,
     span: (hours) => spanText(hours),
-    clock: (time) => time.slice(11, 16),
+    clock: (time) => writing.clock?.(time) ?? time.slice(11, 16),
     dayAndClock: (time) => `${weekday(time, language)}${NBSP}${time.slice(11, 16)}`,
     list: (entries) =>
       entries.length < 2
