@@ -64,7 +64,7 @@ export function demoOpening(now: number, seed = DEMO_SEED): DemoOpening {
 export function demoSetUp(now: number, seed = DEMO_SEED): BaseSetUp {
   const { name, notice, scenarios } = demoBase(seed);
   return {
-    soakline_base: 2,
+    soakline_base: 3,
     name,
     notice,
     zone: ZONE,
@@ -133,9 +133,12 @@ function probe(of: string, at: BaseProbe["at"]): BaseProbe {
     id,
     name: at.replaceAll("_", " "),
     at,
-    topic: `soakline/demo/${of}/probe/${id}`,
-    pointer: "/temp_c",
-    time_pointer: "/time",
+    via: {
+      kind: "mqtt",
+      topic: `soakline/demo/${of}/probe/${id}`,
+      pointer: "/temp_c",
+      time_pointer: "/time",
+    },
     unit: "c",
     silent_after_s: 300,
   };

@@ -3,6 +3,7 @@ import {
   eventsToCsv,
   eventsToJson,
   type LogbookEvent,
+  type ProbeReading,
   readEvents,
   readEventsCsv,
   readingsToCsv,
@@ -13,7 +14,6 @@ import { createAccounts } from "../server/index.js";
 import {
   backupTo,
   openStore,
-  type ProbeReading,
   type Resolution,
   restoreFrom,
   type Store,

@@ -24,17 +24,6 @@ export interface Clock {
   every(ms: number, run: () => void): () => void;
 }
 
-export function systemClock(): Clock {
-  return {
-    monotonicS: () => performance.now() / 1000,
-    wallMs: () => Date.now(),
-    every: (ms, run) => {
-      const timer = setInterval(run, ms);
-      return () => clearInterval(timer);
-    },
-  };
-}
-
 export function errorText(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
 }

@@ -1,5 +1,5 @@
-import type { HeaterSwitch, SwitchRequest } from "../logbook/index.js";
-import { ON_TIME_PLACE, SECRET_PLACE, secretNamesOf } from "../switching/index.js";
+import type { HeaterSwitch } from "../logbook/index.js";
+import { ON_TIME_PLACE, SECRET_PLACE, type SwitchRequest, secretNamesOf } from "../switching/index.js";
 import { errorText } from "./device.js";
 
 export type Secrets = ReadonlyMap<string, string>;
@@ -7,20 +7,17 @@ export type Fetch = (url: string, init: RequestInit) => Promise<Response>;
 
 const PREFIX = "SOAKLINE_SECRET_";
 
-/** The secrets that these switches need, from the environment; throws naming the first that is not there. */
+/** The secrets that a switch needs, from the environment; throws naming the first that is not there. */
 export function secretsFor(
-  switches: readonly HeaterSwitch[],
+  of: HeaterSwitch,
   environment: Readonly<Record<string, string | undefined>>,
 ): Secrets {
   const secrets = new Map<string, string>();
-  for (const of of switches) {
-    for (const name of secretNamesOf(of)) {
-      const value = environment[PREFIX + name];
-      if (value === undefined || value === "") {
-        throw new Error(`missing ${PREFIX}${name} (expected in the environment, for the switch ${of.id})`);
-      }
-      secrets.set(name, value);
-    }
+  for (const name of secretNamesOf(of)) {
+    const value = environment[PREFIX + name];
+    if (value === undefined || value === "")
+      throw new Error(`missing ${PREFIX}${name} (expected in the environment, for the switch ${of.id})`);
+    secrets.set(name, value);
   }
   return secrets;
 }

@@ -1,10 +1,17 @@
 import type { HeaterSwitch } from "../logbook/index.js";
 import type { OnOff } from "../switching/index.js";
 import { errorText, type Log, type SwitchDevice } from "./device.js";
-import { type Fetch, type Secrets, sentRequest } from "./http-request.js";
+import type { SwitchDriver } from "./driver.js";
+import { type Fetch, type Secrets, secretsFor, sentRequest } from "./http-request.js";
 import { stateFrom } from "./payload.js";
 
-export interface HttpSwitchOptions {
+export const httpSwitches: SwitchDriver = {
+  kind: "http",
+  connect: (of, { environment, onLog }) =>
+    createHttpSwitch(of, { fetch, secrets: secretsFor(of, environment), onLog }),
+};
+
+interface HttpSwitchOptions {
   readonly fetch: Fetch;
   readonly secrets: Secrets;
   /** [s] The state is asked for so often; 10 where left out. */

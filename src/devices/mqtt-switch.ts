@@ -1,37 +1,34 @@
 import type { HeaterSwitch } from "../logbook/index.js";
 import { ON_TIME_PLACE, type OnOff } from "../switching/index.js";
-import { type Broker, type BrokerOptions, connectBroker, type Will } from "./broker.js";
-import { errorText, type Log, type SwitchDevice } from "./device.js";
+import { type BrokerOptions, connectBroker } from "./broker.js";
+import { errorText, type SwitchDevice } from "./device.js";
+import type { SwitchDriver } from "./driver.js";
 import { stateFrom } from "./payload.js";
 
 /** [s] A device that can be asked is asked so often, and is offline after three questions without an answer. */
-export const ASK_EVERY_S = 30;
+const ASK_EVERY_S = 30;
 const UNANSWERED = 3;
 
 type MqttVia = Extract<HeaterSwitch["via"], { kind: "mqtt" }>;
 
-/** What the broker has to say when the process dies: off. */
-export function offWill(of: HeaterSwitch): Will {
-  const via = mqttVia(of);
-  return { topic: via.say.topic, payload: via.say.off, retain: via.say.keep ?? false };
-}
+/** A connection of its own for each switch: an MQTT connection has exactly one last will, which here is off. */
+export const mqttSwitches: SwitchDriver = {
+  kind: "mqtt",
+  connect: (of, { brokerUrl, clientId, onLog }) => connectMqttSwitch(of, { url: brokerUrl, clientId, onLog }),
+};
 
-/** A connection of its own for each switch: an MQTT connection has exactly one last will. */
 export function connectMqttSwitch(
   of: HeaterSwitch,
   options: Omit<BrokerOptions, "will">,
   askEveryS = ASK_EVERY_S,
 ): SwitchDevice {
-  const broker = connectBroker({ ...options, will: offWill(of) });
-  return createMqttSwitch(of, broker, { askEveryS, ...(options.onLog ? { onLog: options.onLog } : {}) });
-}
-
-export function createMqttSwitch(
-  of: HeaterSwitch,
-  broker: Broker,
-  { askEveryS = ASK_EVERY_S, onLog }: { readonly askEveryS?: number; readonly onLog?: Log } = {},
-): SwitchDevice {
   const via = mqttVia(of);
+  const { say } = via;
+  const broker = connectBroker({
+    ...options,
+    will: { topic: say.topic, payload: say.off, retain: say.keep ?? false },
+  });
+  const { onLog } = options;
   const stateHearers: ((is: OnOff) => void)[] = [];
   const linkHearers: ((online: boolean) => void)[] = [];
   let linked = false;
@@ -72,9 +69,9 @@ export function createMqttSwitch(
 
   return {
     async command(to, { onTimeS } = {}) {
-      const payload = to === "off" ? via.say.off : onPayload(via, onTimeS);
+      const payload = to === "off" ? say.off : onPayload(via, onTimeS);
       // On is never kept by the broker: a heater must not come on because a broker or a device was restarted.
-      await broker.publish(via.say.topic, payload, { retain: to === "off" && via.say.keep === true });
+      await broker.publish(say.topic, payload, { retain: to === "off" && say.keep === true });
       if (via.ask) {
         broker.publish(via.ask.topic, via.ask.payload).catch((error) => onLog?.("warning", errorText(error)));
       }

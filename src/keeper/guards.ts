@@ -25,7 +25,7 @@ function guardsOf(aircraft: BaseAircraft, one: HeaterSwitch): Guard[] {
     ...(duct === undefined ? [] : [duct.supply_max_c]),
   ]);
   return aircraft.probes
-    .filter(({ at, topic }) => topic !== undefined && at !== "outside_air" && at !== "hangar_air")
+    .filter(({ at, via }) => via !== undefined && at !== "outside_air" && at !== "hangar_air")
     .map(({ id, at_most_c, silent_after_s }) => ({
       probe: id,
       atMostC: at_most_c ?? Math.min(...limits),

@@ -1,4 +1,4 @@
-import type { ProbeReading } from "../store/index.js";
+import type { ProbeReading } from "../logbook/index.js";
 
 export interface IngestOptions {
   /** Keeps rows; called with one batch at a time. */

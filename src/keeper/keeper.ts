@@ -1,6 +1,6 @@
 import type { AddressInfo } from "node:net";
 import { isoOf } from "../base/index.js";
-import type { BaseSetUp } from "../logbook/index.js";
+import type { BaseSetUp, ProbeReading } from "../logbook/index.js";
 import {
   type AccessOptions,
   createServer,
@@ -8,7 +8,7 @@ import {
   type LiveChange,
   type ServerOptions,
 } from "../server/index.js";
-import type { ProbeReading, Store } from "../store/index.js";
+import type { Store } from "../store/index.js";
 import { openBook } from "./book.js";
 import { clientIdOf, startBroker } from "./broker.js";
 import { createClock } from "./clocks.js";

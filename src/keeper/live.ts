@@ -1,5 +1,6 @@
+import type { ProbeReading } from "../logbook/index.js";
 import type { Live, LiveChange } from "../server/index.js";
-import type { ProbeReading, Store } from "../store/index.js";
+import type { Store } from "../store/index.js";
 import type { Book } from "./book.js";
 import type { Pilot } from "./pilot.js";
 import type { Switchboard } from "./switchboard.js";

@@ -2,13 +2,11 @@ import { randomUUID } from "node:crypto";
 import { isoOf } from "../base/index.js";
 import {
   type Clock,
-  connectMqttSwitch,
-  createHttpSwitch,
   createSwitchKeeper,
   type Log,
-  type SwitchDevice,
+  SWITCH_DRIVERS,
+  type SwitchDriver,
   type SwitchKeeper,
-  secretsFor,
 } from "../devices/index.js";
 import {
   type BaseSetUp,
@@ -16,10 +14,11 @@ import {
   type EventOf,
   type HeaterSwitch,
   type LogbookEvent,
+  type ProbeReading,
   unsafeSwitches,
 } from "../logbook/index.js";
 import type { HandOutcome, HandSwitching } from "../server/index.js";
-import type { ProbeReading, Store } from "../store/index.js";
+import type { Store } from "../store/index.js";
 import { canBeToldOff, isLocking, type SwitchFact, type SwitchFault } from "../switching/index.js";
 import { type GuardedSwitch, guardedSwitches } from "./guards.js";
 import type { SwitchWindow } from "./windows.js";
@@ -70,7 +69,7 @@ const OFF_BY_HAND = 12 * 60;
 const LEAVE_WITHIN = 20;
 
 export function createSwitchboard(options: SwitchboardOptions): Switchboard {
-  const { store, clock, record, onLog } = options;
+  const { store, clock, record, onLog, brokerUrl, clientId, environment } = options;
   const places = new Map<string, Place>();
   const openFaults = new Map<string, string>();
   const leaving = new Set<Promise<unknown>>();
@@ -123,7 +122,10 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
         ...{
           switch: guarded.switch,
           guards: guarded.guards,
-          device: deviceOf(name, guarded.switch),
+          device: driverOf(guarded.switch).connect(guarded.switch, {
+            ...{ brokerUrl, environment, onLog },
+            clientId: `${clientId}-${name.replace("/", "-")}`,
+          }),
           clock,
           saved,
           onLog,
@@ -137,18 +139,6 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
       place.trouble = `${name} cannot be switched: ${error instanceof Error ? error.message : error}`;
       onLog("error", place.trouble);
     }
-  }
-
-  function deviceOf(name: string, one: HeaterSwitch): SwitchDevice {
-    const { brokerUrl, clientId, environment } = options;
-    if (one.via.kind === "http") {
-      return createHttpSwitch(one, { fetch, secrets: secretsFor([one], environment), onLog });
-    }
-    return connectMqttSwitch(one, {
-      url: brokerUrl,
-      clientId: `${clientId}-${name.replace("/", "-")}`,
-      onLog,
-    });
   }
 
   function noted(guarded: GuardedSwitch, fact: SwitchFact): void {
@@ -255,6 +245,12 @@ function windowOf({ window, unsafe }: Place) {
 
 function nameOf({ aircraft, switch: { id } }: GuardedSwitch): string {
   return `${aircraft}/${id}`;
+}
+
+function driverOf({ id, via: { kind } }: HeaterSwitch): SwitchDriver {
+  const driver = SWITCH_DRIVERS.find((one) => one.kind === kind);
+  if (driver === undefined) throw new Error(`unknown kind: ${kind} (of the switch ${id})`);
+  return driver;
 }
 
 function stateKey(name: string): string {

@@ -15,7 +15,7 @@ export { type EventsReading, LOGBOOK_VERSION, readEvents } from "./events-readin
 export { eventsToCsv, readEventsCsv } from "./export-csv.js";
 export { eventsToJson } from "./export-json.js";
 export { eventInCurrentForm } from "./migrate-event.js";
-export { type LoggedTemp, readingsToCsv, readReadingsCsv } from "./readings-csv.js";
+export { type ProbeReading, readingsToCsv, readReadingsCsv } from "./readings-csv.js";
 export { logbookSchemas } from "./schemas.js";
 export {
   type BaseAircraft,
@@ -26,7 +26,6 @@ export {
   type HeaterSwitch,
   idSchema,
   probePlaces,
-  type SwitchRequest,
 } from "./set-up.js";
 export { readBaseSetUp, type SetUpReading } from "./set-up-reading.js";
 export type {

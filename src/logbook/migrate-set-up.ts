@@ -5,12 +5,12 @@ import type { Migration } from "../documents/migration.js";
 import { type MigrationResult, migrated } from "../documents/migrations.js";
 
 /** Version of the set-up that is written and read here. */
-export const SET_UP_VERSION = 2;
+export const SET_UP_VERSION = 3;
 export const SET_UP_VERSION_KEY = "soakline_base";
 
 /** A base of any earlier version in the form of today's. */
 export function setUpMigrated(base: unknown): MigrationResult {
-  return migrated(base, [FROM_1_TO_2], SET_UP_VERSION, SET_UP_VERSION_KEY);
+  return migrated(base, [FROM_1_TO_2, FROM_2_TO_3], SET_UP_VERSION, SET_UP_VERSION_KEY);
 }
 
 /** Version 2 says what a switch is told and what it tells in words of its own, and names a heater's limits. */
@@ -22,6 +22,27 @@ const FROM_1_TO_2: Migration = {
     return Array.isArray(aircraft) ? { ...base, aircraft: aircraft.map(withSayAndHear) } : base;
   },
 };
+
+/** Version 3 says how a probe is read as it says how a switch is told. */
+const FROM_2_TO_3: Migration = {
+  from: 2,
+  migrate(document) {
+    const { aircraft } = document;
+    const base = withProbeVia(document);
+    return Array.isArray(aircraft) ? { ...base, aircraft: aircraft.map(withProbeVia) } : base;
+  },
+};
+
+function withProbeVia<T>(owner: T): T {
+  if (!isRecord(owner) || !Array.isArray(owner.probes)) return owner;
+  const probes = owner.probes.map((probe: unknown) => {
+    if (!isRecord(probe)) return probe;
+    const { topic, pointer, time_pointer, ...rest } = probe;
+    const via = given({ topic, pointer, time_pointer });
+    return Object.keys(via).length === 0 ? probe : { ...rest, via: { kind: "mqtt", ...via } };
+  });
+  return { ...owner, probes };
+}
 
 function withSayAndHear(aircraft: unknown): unknown {
   if (!isRecord(aircraft) || !Array.isArray(aircraft.switches)) return aircraft;

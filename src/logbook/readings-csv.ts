@@ -3,8 +3,8 @@ import { type DocumentIssue, issueAt } from "../documents/index.js";
 import { epochFromLocal, readCsvTable } from "../weather/index.js";
 import { idSchema } from "./set-up.js";
 
-/** A temperature as a probe gave it. */
-export interface LoggedTemp {
+/** A temperature as a probe gave it, or the mean of a minute of them; what a store keeps. */
+export interface ProbeReading {
   /** Aircraft id, or "base" for the base's own probes. */
   readonly aircraft: string;
   readonly probe: string;
@@ -20,7 +20,7 @@ const LEAST = -90;
 const MOST = 400;
 const NUMBER = /^-?\d+(\.\d+)?(e[+-]?\d+)?$/i;
 
-export function readingsToCsv(readings: Iterable<LoggedTemp>): string {
+export function readingsToCsv(readings: Iterable<ProbeReading>): string {
   const rows = Array.from(readings, ({ aircraft, probe, time, tempC }) => [
     aircraft,
     probe,
@@ -31,7 +31,7 @@ export function readingsToCsv(readings: Iterable<LoggedTemp>): string {
 }
 
 export function readReadingsCsv(text: string): {
-  readonly readings: readonly LoggedTemp[];
+  readonly readings: readonly ProbeReading[];
   readonly issues: readonly DocumentIssue[];
 } {
   const isHeader = (cells: readonly string[]) => COLUMNS.every((name) => cells.includes(name));
@@ -45,7 +45,7 @@ export function readReadingsCsv(text: string): {
     ...rest,
   }));
   const [aircraftAt, probeAt, timeAt, tempAt] = COLUMNS.map((name) => table.header.cells.indexOf(name));
-  const readings: LoggedTemp[] = [];
+  const readings: ProbeReading[] = [];
   for (const { line, cells } of table.rows) {
     const before = issues.length;
     const cell = (at: number) => cells[at].trim();

@@ -41,11 +41,6 @@ export function checkOnce(entries: readonly { readonly id: string }[], path: Pat
 export function checkProbes(probes: readonly BaseProbe[], path: Path, findings: Findings): void {
   checkOnce(probes, path, findings);
   probes.forEach((probe, i) => {
-    const { topic, pointer, time_pointer } = probe;
     findings.issues.push(...checkProbe(probe, [...path, i]));
-    for (const [key, value] of Object.entries({ pointer, time_pointer })) {
-      if (value === undefined || topic !== undefined) continue;
-      fault(findings, [...path, i, key], "nothing: the probe has no topic", value);
-    }
   });
 }

@@ -1,5 +1,5 @@
 import { type Findings, fault, kitOf, newFindings, type Path } from "../documents/index.js";
-import { checkSwitch, requestText, shownRequest } from "../switching/index.js";
+import { checkSwitch, switchProtocol } from "../switching/index.js";
 import type { BaseAircraft, BaseSetUp, HeaterSwitch } from "./set-up.js";
 
 /** Switches that could put a heater on with no end, or the wrong one, or could not say whether it is off. */
@@ -14,41 +14,45 @@ export function checkSwitches({ aircraft = [] }: Partial<BaseSetUp>, findings: F
       const path = [...of, j];
       findings.issues.push(...checkSwitch(each, path));
       const name = `${each.id} of ${one.id}`;
-      const command = commandOf(each);
+      const protocol = switchProtocol(each.via);
+      const command = protocol.command(each.via);
       const other = commanding.get(command.text);
       if (other === undefined) commanding.set(command.text, name);
       else {
         const expected = `a command of its own: ${other} is commanded the same way`;
-        fault(findings, [...path, "via", "say", command.key], expected, command.shown);
+        fault(findings, [...path, "via", ...command.path], expected, command.shown ?? command.text);
       }
-      const told = telling.get(stateOf(each));
-      if (told === undefined) telling.set(stateOf(each), name);
+      const state = protocol.state(each.via);
+      // Where it tells that it is off, and in which words.
+      const off = JSON.stringify([each.via.kind, state.text, each.via.hear.pointer ?? "", each.via.hear.off]);
+      const told = telling.get(off);
+      if (told === undefined) telling.set(off, name);
       else {
         const expected = `a state of its own: ${told} tells off the same way, and would confirm this one`;
-        const key = each.via.kind === "mqtt" ? "topic" : "request";
-        fault(findings, [...path, "via", "hear", key], expected, each.via.hear.off);
+        fault(findings, [...path, "via", ...state.path], expected, each.via.hear.off);
       }
       checkBeside(each, all, path, findings);
     });
   });
 }
 
-/** A topic that commands another switch is neither asked nor listened to. */
+/** What commands another switch is neither asked nor listened to. */
 function checkBeside(
   { via }: HeaterSwitch,
   all: readonly HeaterSwitch[],
   path: Path,
   findings: Findings,
 ): void {
-  if (via.kind !== "mqtt") return;
-  for (const key of ["ask", "hear"] as const) {
-    const topic = via[key]?.topic;
+  for (const { path: place, text } of switchProtocol(via).beside(via)) {
     const commanded = all.find(
-      (other) => other.via !== via && other.via.kind === "mqtt" && other.via.say.topic === topic,
+      (other) =>
+        other.via !== via &&
+        other.via.kind === via.kind &&
+        switchProtocol(other.via).command(other.via).text === text,
     );
     if (commanded === undefined) continue;
     const expected = `a topic that does not command another switch (${commanded.id})`;
-    fault(findings, [...path, "via", key, "topic"], expected, topic);
+    fault(findings, [...path, "via", ...place], expected, text);
   }
 }
 
@@ -73,19 +77,4 @@ function checkHeaters({ kit, switches }: BaseAircraft, of: Path, findings: Findi
       fault(findings, [...path, "heaters"], expected, heater.id);
     }
   });
-}
-
-function commandOf({ via }: HeaterSwitch): {
-  readonly key: string;
-  readonly text: string;
-  readonly shown: string;
-} {
-  if (via.kind === "mqtt") return { key: "topic", text: via.say.topic, shown: via.say.topic };
-  return { key: "on", text: requestText(via.say.on), shown: shownRequest(via.say.on) };
-}
-
-/** Where it tells that it is off, and in which words. */
-function stateOf({ via }: HeaterSwitch): string {
-  const where = via.kind === "mqtt" ? via.hear.topic : requestText(via.hear.request);
-  return JSON.stringify([via.kind, where, via.hear.pointer ?? "", via.hear.off]);
 }

@@ -7,6 +7,7 @@ import {
   record,
   scenarioSchema,
 } from "../documents/index.js";
+import { probeViaSchema, switchViaSchema } from "../switching/index.js";
 import { SET_UP_VERSION } from "./migrate-set-up.js";
 
 // What a base is: its place, its power, its aircraft with kit, probes and switches. Stored whole, as one event.
@@ -25,14 +26,6 @@ export const momentSchema = z.iso
     error: "a date and time with seconds and offset, such as 2026-01-14T18:00:00+01:00",
   })
   .meta({ description: "ISO 8601 with offset" });
-const topic = z.string().min(1).max(300);
-
-/** How a value is taken from a message: the whole payload as text where there is no pointer. */
-const pointer = z
-  .string()
-  .regex(/^(\/([^~/]|~[01])*)*$/, { error: "a JSON pointer such as /ds18b20/temperature" })
-  .meta({ description: "JSON pointer (RFC 6901) into the payload, such as /ds18b20/temperature" });
-
 export const probePlaces = [
   "sump",
   "oil",
@@ -55,11 +48,9 @@ const probe = record({
   id: idSchema,
   name: words,
   at: z.enum(probePlaces),
-  topic: topic.exactOptional().meta({ description: "MQTT topic its readings arrive on" }),
-  pointer: pointer.exactOptional(),
-  time_pointer: pointer
+  via: probeViaSchema
     .exactOptional()
-    .meta({ description: "ISO 8601 or seconds since 1970; left out, the time of arrival counts" }),
+    .meta({ description: "how its readings come; left out, nothing is heard" }),
   unit: z.enum(["c", "f", "k"]),
   lag_s: z.number().min(1).max(3600).exactOptional(),
   offset_c: z.number().min(-30).max(30).exactOptional().meta({ description: "added to what it says" }),
@@ -75,42 +66,6 @@ const probe = record({
     .max(7200)
     .exactOptional()
     .meta({ description: "lost when nothing came for so long; 600 where left out" }),
-});
-
-const overMqtt = record({
-  kind: z.literal("mqtt"),
-  say: record({
-    topic,
-    on: z.string().min(1).max(1000).meta({ description: "may carry {on_time_s}" }),
-    off: z.string().min(1).max(1000),
-    keep: z.boolean().exactOptional().meta({
-      description: "the broker keeps off for a device that comes back later; on is never kept",
-    }),
-  }).meta({ description: "what the device is told" }),
-  hear: record({ topic, pointer: pointer.exactOptional(), on: words, off: words }).meta({
-    description: "what the device tells of itself; without a pointer the whole message counts",
-  }),
-  ask: record({ topic, payload: z.string().max(1000) })
-    .exactOptional()
-    .meta({
-      description: "what makes the device tell its state, for devices that speak only when it changes",
-    }),
-});
-
-/** `{NAME}` in address, header or body stands for the environment variable SOAKLINE_SECRET_NAME: no secret is stored. */
-const request = record({
-  method: z.enum(["GET", "POST", "PUT", "PATCH"]),
-  url: z.url({ protocol: /^https?$/, error: "an address that begins with http:// or https://" }),
-  headers: z.record(z.string(), z.string()).exactOptional(),
-  body: z.string().max(2000).exactOptional(),
-});
-
-const overHttp = record({
-  kind: z.literal("http"),
-  say: record({ on: request, off: request }).meta({ description: "what the device is told" }),
-  hear: record({ request, pointer: pointer.exactOptional(), on: words, off: words }).meta({
-    description: "the request that asks for its state, and how the answer tells it",
-  }),
 });
 
 const heaterSwitch = record({
@@ -135,7 +90,7 @@ const heaterSwitch = record({
     .exactOptional()
     .meta({ description: "the device switches itself off unless the on command is renewed within it" }),
   confirm_within_s: z.number().min(1).max(300).exactOptional(),
-  via: z.discriminatedUnion("kind", [overMqtt, overHttp]),
+  via: switchViaSchema,
 });
 
 const aircraft = record({
@@ -204,5 +159,4 @@ export type BaseSetUp = z.infer<typeof baseSetUpSchema>;
 export type BaseAircraft = z.infer<typeof aircraft>;
 export type BaseProbe = z.infer<typeof probe>;
 export type HeaterSwitch = z.infer<typeof heaterSwitch>;
-export type SwitchRequest = z.infer<typeof request>;
 export type BaseCircuit = z.infer<typeof circuit>;

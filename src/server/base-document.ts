@@ -6,10 +6,10 @@ import {
   baseSetUpSchema,
   cautionTexts,
   eventSchema,
+  type ProbeReading,
   type UnsafeSwitches,
   unsafeSwitches,
 } from "../logbook/index.js";
-import type { ProbeReading } from "../store/index.js";
 import type { LiveHealth } from "./live.js";
 
 // What stands at the base, as GET base answers it. Everything in it follows from the logbook and the newest readings.

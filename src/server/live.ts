@@ -1,6 +1,6 @@
 import type { NowDocument, PlanDocument } from "../documents/index.js";
-import type { BaseState, LogbookEvent } from "../logbook/index.js";
-import type { AppendReadingsResult, AppendResult, ProbeReading } from "../store/index.js";
+import type { BaseState, LogbookEvent, ProbeReading } from "../logbook/index.js";
+import type { AppendReadingsResult, AppendResult } from "../store/index.js";
 
 // What the server asks of the running keeper. Everything that changes the base goes through it, so that the keeper
 // hears of it first; what only has to be looked up, the server reads from the store.

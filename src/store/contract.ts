@@ -1,15 +1,4 @@
-import type { LogbookEvent, StoredEvent } from "../logbook/index.js";
-
-/** A temperature as a probe gave it. */
-export interface ProbeReading {
-  /** Aircraft id, or "base" for the base's own probes. */
-  readonly aircraft: string;
-  readonly probe: string;
-  /** [ms] since 1970 UTC. */
-  readonly time: number;
-  /** [°C] */
-  readonly tempC: number;
-}
+import type { LogbookEvent, ProbeReading, StoredEvent } from "../logbook/index.js";
 
 export interface AppendResult {
   /** Events that are new, in the order given. */

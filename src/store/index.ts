@@ -3,7 +3,6 @@ export type {
   AppendReadingsResult,
   AppendResult,
   DeviceTokenRow,
-  ProbeReading,
   ReadingsRequest,
   ReadingsRow,
   Resolution,

@@ -108,10 +108,10 @@ const rollups: StoreMigration = {
   },
 };
 
-/** Events of today's form may be among those kept: an earlier program would not know them, and refuses from here on. */
-const eventsOfTwoForms: StoreMigration = { version: 3, statements: () => [] };
+/** Events of a newer form may be among those kept: an earlier program would not know them, and refuses from here on. */
+const newEvents = (version: number): StoreMigration => ({ version, statements: () => [] });
 
-export const STORE_MIGRATIONS: readonly StoreMigration[] = [first, rollups, eventsOfTwoForms];
+export const STORE_MIGRATIONS: readonly StoreMigration[] = [first, rollups, newEvents(3), newEvents(4)];
 
 function tailed(dialect: Dialect) {
   const { strict, ordered, ...rest } = WORDS[dialect];

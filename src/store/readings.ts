@@ -1,11 +1,6 @@
 import { sql } from "kysely";
-import type {
-  AppendReadingsResult,
-  ProbeReading,
-  ReadingsRequest,
-  ReadingsRow,
-  Resolution,
-} from "./contract.js";
+import type { ProbeReading } from "../logbook/index.js";
+import type { AppendReadingsResult, ReadingsRequest, ReadingsRow, Resolution } from "./contract.js";
 import { type Connection, type Database, inChunks, lockBase } from "./database.js";
 import { readHours } from "./hours.js";
 

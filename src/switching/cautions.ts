@@ -1,4 +1,5 @@
 import type { SwitchDescription } from "./description.js";
+import { switchProtocol } from "./protocols/index.js";
 
 /** What a person must know of a switch that is allowed but not safe in every case. */
 export const SWITCH_CAUTIONS = {
@@ -9,10 +10,10 @@ export const SWITCH_CAUTIONS = {
 
 export type SwitchCaution = keyof typeof SWITCH_CAUTIONS;
 
-/** Over HTTP a missing on-time is no caution but a fault. */
+/** Where nobody else switches off, a missing on-time is no caution but a fault. */
 export function cautionsOf({
   on_time_s,
   via,
 }: Pick<SwitchDescription, "on_time_s" | "via">): readonly SwitchCaution[] {
-  return on_time_s === undefined && via.kind === "mqtt" ? ["no-on-time"] : [];
+  return on_time_s === undefined && switchProtocol(via).hasLastWill ? ["no-on-time"] : [];
 }

@@ -166,7 +166,7 @@ test("aircraft come from files too", () => {
 });
 
 const SET_UP: BaseSetUp = {
-  soakline_base: 2,
+  soakline_base: 3,
   name: "Ravnholt Strip",
   zone: "CET",
   hangar: { bays: 1, air_c: 6, move_min: 20 },

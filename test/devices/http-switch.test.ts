@@ -1,5 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import { createHttpSwitch, secretsFor } from "../../src/devices/index.js";
+import { secretsFor } from "../../src/devices/http-request.js";
+import { createHttpSwitch } from "../../src/devices/http-switch.js";
 import type { HeaterSwitch } from "../../src/logbook/index.js";
 import { Relay } from "./relay.js";
 import { until } from "./waiting.js";
@@ -154,8 +155,8 @@ describe("failures", () => {
 });
 
 test("secrets come from the environment; a missing one is named", () => {
-  expect(secretsFor([of], { SOAKLINE_SECRET_PAD_KEY: "x" })).toEqual(new Map([["PAD_KEY", "x"]]));
-  expect(() => secretsFor([of], {})).toThrow(
+  expect(secretsFor(of, { SOAKLINE_SECRET_PAD_KEY: "x" })).toEqual(new Map([["PAD_KEY", "x"]]));
+  expect(() => secretsFor(of, {})).toThrow(
     "missing SOAKLINE_SECRET_PAD_KEY (expected in the environment, for the switch pad)",
   );
 });

@@ -1,6 +1,8 @@
 import mqtt from "mqtt";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
-import { connectBroker, connectMqttSwitch, probeReader, type SwitchDevice } from "../../src/devices/index.js";
+import type { SwitchDevice } from "../../src/devices/index.js";
+import { mqttProbes } from "../../src/devices/mqtt-probes.js";
+import { connectMqttSwitch } from "../../src/devices/mqtt-switch.js";
 import { mosquittoMissing, startEmbedded, startMosquitto, type TestBroker } from "./brokers.js";
 import { Heater, padSwitch } from "./heater.js";
 import { startWire, type Wire } from "./proxy.js";
@@ -219,25 +221,25 @@ describe.each(brokers)("over %s", (_, startBroker) => {
     const device = await mqtt.connectAsync(url, { protocolVersion: 4 });
     ends.push(() => device.endAsync());
     await device.publishAsync("lynx/t", '{"sump":-31}', { qos: 1, retain: true });
-    const probe = {
-      id: "sump",
-      name: "sump",
-      at: "sump",
-      topic: "lynx/t",
-      pointer: "/sump",
-      unit: "c",
-    } as const;
-    const air = { id: "air", name: "air", at: "outside_air", topic: "air", unit: "f" } as const;
-    const reader = probeReader({ aircraft: [{ id: "lynx", probes: [probe] } as never], probes: [air] });
-    const link = connectBroker({ url, clientId: "soakline-probes" });
-    ends.push(() => link.close());
     const taken: number[] = [];
     const refused: string[] = [];
-    link.subscribe(reader.topics, (message) => {
-      const { readings, issues } = reader.read(message, Date.now());
-      taken.push(...readings.map(({ tempC }) => tempC));
-      refused.push(...issues.map(({ received }) => received));
+    const listener = mqttProbes.listen({
+      ...{ brokerUrl: url, clientId: "soakline-probes", clock: Date.now },
+      onReading: ({ tempC }) => taken.push(tempC),
+      onRefused: ({ received }) => refused.push(received),
+      onLog: () => undefined,
     });
+    ends.push(() => listener.close());
+    const probe = (id: string, unit: "c" | "f", topic: string, pointer?: string) => ({
+      ...{ id, name: id, at: "sump" as const, unit },
+      via: { kind: "mqtt" as const, topic, ...(pointer === undefined ? {} : { pointer }) },
+    });
+    listener.listenTo([
+      { aircraft: "lynx", probe: probe("sump", "c", "lynx/t", "/sump") },
+      { aircraft: "base", probe: probe("air", "f", "air") },
+      // As an older set-up may have it: left alone.
+      { aircraft: "base", probe: probe("many", "c", "lynx/#") },
+    ]);
     await until(() => refused.length === 1);
     await device.publishAsync("lynx/t", '{"sump":-30.5}', { qos: 1, retain: true });
     await device.publishAsync("air", "-40", { qos: 1 });

@@ -1,8 +1,11 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { connectMqttSwitch, createSwitchKeeper, systemClock } from "../../src/devices/index.js";
+import { createSwitchKeeper } from "../../src/devices/index.js";
+import { connectMqttSwitch } from "../../src/devices/mqtt-switch.js";
+import { createClock } from "../../src/keeper/clocks.js";
 import type { HeaterSwitch } from "../../src/logbook/index.js";
-import { type DurableState, LOCKING_FAULTS } from "../../src/switching/index.js";
+import { LOCKING_FAULTS } from "../../src/switching/faults.js";
+import type { DurableState } from "../../src/switching/index.js";
 import { mosquittoMissing, startEmbedded, startMosquitto } from "./brokers.js";
 import { type Change, Heater, longestOnMs, padSwitch } from "./heater.js";
 import { startWire } from "./proxy.js";
@@ -53,7 +56,7 @@ test.each<[string, HeaterSwitch, number]>([
         { url: `mqtt://127.0.0.1:${wire.port}`, clientId: "soakline-lynx-pad", keepaliveS: 2 },
         1,
       ),
-      clock: systemClock(),
+      clock: createClock(1).forSwitches,
       saved: undefined,
       saveState: async (it) => {
         saved = it;
@@ -132,7 +135,7 @@ test("lost and found in the middle of a stay: off first, and on again by the pla
       clientId: "soakline-lynx-pad",
       keepaliveS: 2,
     }),
-    clock: systemClock(),
+    clock: createClock(1).forSwitches,
     saved: undefined,
     saveState: async () => undefined,
     record: () => undefined,

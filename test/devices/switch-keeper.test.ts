@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { createSwitchKeeper, type SwitchKeeperOptions } from "../../src/devices/index.js";
+import { createSwitchKeeper } from "../../src/devices/index.js";
+import type { SwitchKeeperOptions } from "../../src/devices/switch-keeper.js";
 import type { DurableState, SwitchFact } from "../../src/switching/index.js";
 import { padSwitch } from "./heater.js";
 import { FakeDevice, SteppedClock, settled } from "./stepped.js";

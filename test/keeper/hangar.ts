@@ -15,7 +15,7 @@ import { Relay } from "../devices/relay.js";
 
 /** One aircraft with one pad on a switch and one probe, all real but the aircraft. */
 export const setUp: BaseSetUp = {
-  soakline_base: 2,
+  soakline_base: 3,
   name: "Test hangar",
   zone: "UTC",
   circuits: [],
@@ -31,8 +31,7 @@ export const setUp: BaseSetUp = {
           id: "oil",
           name: "oil",
           at: "oil",
-          topic: "lynx/oil",
-          pointer: "/temp_c",
+          via: { kind: "mqtt", topic: "lynx/oil", pointer: "/temp_c" },
           unit: "c",
           at_most_c: 90,
         },

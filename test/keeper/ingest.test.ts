@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { createIngest } from "../../src/keeper/ingest.js";
-import type { ProbeReading } from "../../src/store/index.js";
+import type { ProbeReading } from "../../src/logbook/index.js";
 
 const row = (n: number): ProbeReading => ({ aircraft: "lynx", probe: "oil", time: n, tempC: n / 10 });
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));

@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from "vitest";
-import { systemClock } from "../../src/devices/index.js";
+import { createClock } from "../../src/keeper/clocks.js";
 import { createSwitchboard } from "../../src/keeper/switchboard.js";
 import type { HeaterSwitch } from "../../src/logbook/index.js";
 import { padSwitch } from "../devices/heater.js";
@@ -21,7 +21,7 @@ async function boardWith(asked: string) {
   };
   const board = createSwitchboard({
     store: { saveState: async () => undefined, loadState: async () => undefined },
-    ...{ brokerUrl: "mqtt://127.0.0.1:9", clientId: "test", clock: systemClock() },
+    ...{ brokerUrl: "mqtt://127.0.0.1:9", clientId: "test", clock: createClock(1).forSwitches },
     ...{ state: () => undefined, record: () => undefined, environment: {}, onLog: () => undefined },
   });
   board.setUp({ ...setUp, aircraft: [{ ...setUp.aircraft[0], switches: [one] }] });

@@ -27,7 +27,8 @@ function setUpFrom(source: unknown) {
 
 test("a set-up of version 1 is read with the words and limits of today", () => {
   const setUp = setUpFrom(JSON.stringify(oldBase));
-  expect(setUp.soakline_base).toBe(2);
+  expect(setUp.soakline_base).toBe(3);
+  expect(setUp.aircraft[0].probes[0].via).toEqual({ kind: "mqtt", topic: "strip/lynx/oil", pointer: "/t" });
   expect(setUp.aircraft[0].switches[0]).toMatchObject({ id: "pad", longest_on_min: 240, on_time_s: 300 });
   expect(setUp.aircraft[0].switches[0].via).toEqual({
     kind: "mqtt",
@@ -76,7 +77,7 @@ test.each([
     expect(events[2]).toMatchObject({ kind: "plan-issued", weakest: "oil-pumps" });
     expect(events[2]).not.toHaveProperty("binding");
     expect(events[3]).toMatchObject({ instead: { kind: "plan-issued", weakest: "bearings" } });
-    expect(events[4]).toMatchObject({ instead: { base: { soakline_base: 2, name: "Old strip, renamed" } } });
+    expect(events[4]).toMatchObject({ instead: { base: { soakline_base: 3, name: "Old strip, renamed" } } });
     const state = deriveBase(events);
     expect(state?.setUp.name).toBe("Old strip, renamed");
     expect(state?.aircraft.get("lynx")?.plan).toMatchObject({ weakest: "bearings" });

@@ -19,7 +19,13 @@ export const LYNX: BaseAircraft = {
   },
   circuit: "ramp-16",
   probes: [
-    { id: "oil", name: "Oil", at: "oil", topic: "strip/lynx/oil", pointer: "/temp", unit: "c" },
+    {
+      id: "oil",
+      name: "Oil",
+      at: "oil",
+      unit: "c",
+      via: { kind: "mqtt", topic: "strip/lynx/oil", pointer: "/temp" },
+    },
     { id: "heads", name: "Heads", at: "heads", unit: "f" },
   ],
   switches: [
@@ -64,14 +70,22 @@ export const WREN: BaseAircraft = {
 };
 
 export const BASE: BaseSetUp = {
-  soakline_base: 2,
+  soakline_base: 3,
   name: "Example strip",
   zone: "Europe/Oslo",
   hangar: { bays: 1, air_c: 5, move_min: 15 },
   circuits: [{ id: "ramp-16", name: "Ramp", limit_a: 16, voltage_v: 230, outlets: 2 }],
   carts: [{ id: "cart-1", heater: "ducted-electric-1500" }],
   aircraft: [LYNX, WREN],
-  probes: [{ id: "outside", name: "Outside", at: "outside_air", topic: "strip/outside", unit: "c" }],
+  probes: [
+    {
+      id: "outside",
+      name: "Outside",
+      at: "outside_air",
+      unit: "c",
+      via: { kind: "mqtt", topic: "strip/outside" },
+    },
+  ],
 };
 
 export function baseWith(changes: Partial<Record<keyof BaseSetUp, unknown>>): unknown {

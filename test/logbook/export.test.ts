@@ -6,7 +6,7 @@ import {
   eventsToCsv,
   eventsToJson,
   type LogbookEvent,
-  type LoggedTemp,
+  type ProbeReading,
   readEvents,
   readEventsCsv,
   readingsToCsv,
@@ -165,7 +165,7 @@ test("readings come back whole from CSV", () => {
     tempC: fc.double({ min: -90, max: 400, noNaN: true }).map((t) => (t === 0 ? 0 : t)),
   });
   fc.assert(
-    fc.property(fc.array(temps, { minLength: 1 }), (readings: LoggedTemp[]) => {
+    fc.property(fc.array(temps, { minLength: 1 }), (readings: ProbeReading[]) => {
       expect(readReadingsCsv(readingsToCsv(readings))).toEqual({ readings, issues: [] });
     }),
   );

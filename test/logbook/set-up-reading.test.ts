@@ -16,8 +16,8 @@ test("a sound base is read, as a value and as text", () => {
 test("what is no base at all is named", () => {
   expect(issuesOf("{")[0]).toMatch(/^line 1: JSON/);
   expect(issuesOf("[]")).toEqual(["document: an object; []"]);
-  expect(issuesOf({ ...BASE, soakline_base: 3 })).toEqual([
-    "soakline_base: 2 or less: the document is of a newer program; 3",
+  expect(issuesOf({ ...BASE, soakline_base: 4 })).toEqual([
+    "soakline_base: 3 or less: the document is of a newer program; 4",
   ]);
   expect(issuesOf({ ...BASE, soakline_base: "two" })[0]).toMatch(/^soakline_base: /);
   expect(issuesOf({ ...BASE, colour: "red" })[0]).toMatch(
@@ -126,13 +126,13 @@ test.each<[string, unknown, RegExp]>([
   ],
   [
     "a probe of many topics",
-    lynxWith({ probes: [{ ...LYNX.probes[0], topic: "strip/+/oil" }] }),
-    /probes\[0\]\.topic: one topic/,
+    lynxWith({ probes: [{ ...LYNX.probes[0], via: { kind: "mqtt", topic: "strip/+/oil" } }] }),
+    /probes\[0\]\.via\.topic: one topic/,
   ],
   [
-    "a pointer into nothing",
-    lynxWith({ probes: [{ ...LYNX.probes[1], pointer: "/t" }] }),
-    /probes\[0\]\.pointer: nothing/,
+    "a probe without a topic",
+    lynxWith({ probes: [{ ...LYNX.probes[1], via: { kind: "mqtt", pointer: "/t" } }] }),
+    /probes\[0\]\.via\.topic: /,
   ],
 ])("%s is refused with its place", (_, source, expected) => {
   const issues = issuesOf(source);

@@ -15,7 +15,7 @@ import { openStore, type Store } from "../../src/store/index.js";
 export const START = Date.parse("2026-01-14T18:00:00Z");
 
 export const SET_UP: BaseSetUp = {
-  soakline_base: 2,
+  soakline_base: 3,
   name: "Ravnholt Strip",
   notice: "Invented.",
   zone: "Europe/Oslo",

@@ -37,7 +37,7 @@ await describeStores("events of an earlier form", (place) => {
     expect((await store.event(written[2].id))?.event).toMatchObject({ weakest: "oil-pumps" });
     const page = await store.eventsBefore({ kinds: ["set-up"], limit: 5 });
     expect(page.map(({ event }) => event)).toEqual([current[0]]);
-    expect(deriveBase(kept)?.setUp.soakline_base).toBe(2);
+    expect(deriveBase(kept)?.setUp.soakline_base).toBe(3);
     const ids = written.map((event) => event.id);
     expect(await store.append(current)).toEqual({ kept: [], known: ids, conflicting: [] });
     expect(await store.append(written as LogbookEvent[])).toMatchObject({ known: ids, conflicting: [] });
@@ -66,7 +66,7 @@ await describeStores("events of an earlier form", (place) => {
   test("an earlier program refuses a store that may hold events of today's form", async () => {
     const url = await oldStore();
     await (await openStore(url)).close();
-    expect(await runSql(url, "select version from soakline_schema")).toEqual([{ version: 3 }]);
-    expect(STORE_VERSION).toBe(3);
+    expect(await runSql(url, "select version from soakline_schema")).toEqual([{ version: 4 }]);
+    expect(STORE_VERSION).toBe(4);
   });
 });

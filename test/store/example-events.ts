@@ -1,5 +1,4 @@
-import type { LogbookEvent } from "../../src/logbook/index.js";
-import type { ProbeReading } from "../../src/store/index.js";
+import type { LogbookEvent, ProbeReading } from "../../src/logbook/index.js";
 
 /** An id that reads well in a failing test. */
 export function id(number: number): string {

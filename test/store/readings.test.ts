@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { sql } from "kysely";
 import { expect, test } from "vitest";
-import { openStore, type ProbeReading, type Resolution, type Store } from "../../src/store/index.js";
+import type { ProbeReading } from "../../src/logbook/index.js";
+import { openStore, type Resolution, type Store } from "../../src/store/index.js";
 import { openedDatabase } from "../../src/store/open-store.js";
 import { appendReadings } from "../../src/store/readings.js";
 import { rollUp } from "../../src/store/rollups.js";

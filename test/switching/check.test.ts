@@ -1,21 +1,21 @@
 import { describe, expect, test } from "vitest";
 import { FAULTS, type HeaterSwitch } from "../../src/logbook/index.js";
+import type { SwitchDescription } from "../../src/switching/description.js";
+import { SWITCH_FAULTS } from "../../src/switching/faults.js";
 import {
   canBeToldOff,
   cautionsOf,
   checkProbe,
   checkSwitch,
-  type HttpDescription,
   SWITCH_CAUTIONS,
-  SWITCH_FAULTS,
-  type SwitchDescription,
   secretNamesOf,
   switchRules,
 } from "../../src/switching/index.js";
+import type { SwitchVia } from "../../src/switching/protocols/index.js";
 import { overMqtt, padSwitch } from "./machine.js";
 
 const request = (url: string) => ({ method: "GET" as const, url });
-const overHttp: HttpDescription = {
+const overHttp: Extract<SwitchVia, { kind: "http" }> = {
   kind: "http",
   say: {
     on: request("http://10.0.0.7/relay/0?turn=on&timer={on_time_s}&key={PAD_KEY}"),
@@ -143,8 +143,10 @@ describe("a switch that cannot be made safe is refused", () => {
 });
 
 test("a probe's topic is one topic", () => {
-  expect(checkProbe({ topic: "lynx/+/t" }, ["probes", 2])[0]?.path).toBe("probes[2].topic");
-  expect(checkProbe({ topic: "lynx/sump/t" }, [])).toEqual([]);
+  expect(checkProbe({ via: { kind: "mqtt", topic: "lynx/+/t" } }, ["probes", 2])[0]?.path).toBe(
+    "probes[2].via.topic",
+  );
+  expect(checkProbe({ via: { kind: "mqtt", topic: "lynx/sump/t" } }, [])).toEqual([]);
   expect(checkProbe({}, [])).toEqual([]);
 });
 

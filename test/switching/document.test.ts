@@ -1,18 +1,18 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { INPUT_KINDS } from "../../src/switching/inputs.js";
 import {
   CLOCK_STEADY_S,
   CLOCK_TOLERANCE_S,
   CONFIRM_DEFAULT_S,
-  INPUT_KINDS,
-  PHASES,
   REPEAT_FIRST_S,
   REPEAT_LONGEST_S,
   REST_DEFAULT_S,
   SILENT_DEFAULT_S,
   STUCK_AFTER_S,
-  transitionsFor,
-} from "../../src/switching/index.js";
+} from "../../src/switching/rules.js";
+import { PHASES } from "../../src/switching/state.js";
+import { transitionsFor } from "../../src/switching/table.js";
 
 // docs/switching.md shows every phase with every input. WRITE_SWITCHING=1 writes that part; the test fails when it drifts.
 

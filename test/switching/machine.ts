@@ -1,22 +1,22 @@
+import type { SwitchDescription } from "../../src/switching/description.js";
 import {
-  type MqttDescription,
   type OnOff,
-  type Phase,
-  type SwitchDescription,
   type SwitchEvent,
   type SwitchFault,
   type SwitchOrder,
-  type SwitchRules,
   type SwitchState,
   stepSwitch,
   switchRules,
 } from "../../src/switching/index.js";
+import type { SwitchVia } from "../../src/switching/protocols/index.js";
+import type { SwitchRules } from "../../src/switching/rules.js";
+import type { Phase } from "../../src/switching/state.js";
 
 // One switch on a bench: both clocks run together unless a test steps them.
 
 export const START_WALL = Date.UTC(2026, 0, 14, 3);
 
-export const overMqtt: MqttDescription = {
+export const overMqtt: Extract<SwitchVia, { kind: "mqtt" }> = {
   kind: "mqtt",
   say: { topic: "hangar/lynx/pad/set", on: "ON", off: "OFF" },
   hear: { topic: "hangar/lynx/pad/state", on: "ON", off: "OFF" },

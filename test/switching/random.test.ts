@@ -1,12 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  INPUT_KINDS,
-  PHASES,
-  SWITCH_FAULTS,
-  switchRules,
-  transitionsFor,
-} from "../../src/switching/index.js";
+import { SWITCH_FAULTS } from "../../src/switching/faults.js";
+import { switchRules } from "../../src/switching/index.js";
+import { INPUT_KINDS } from "../../src/switching/inputs.js";
+import { PHASES } from "../../src/switching/state.js";
+import { transitionsFor } from "../../src/switching/table.js";
 import { overMqtt, padSwitch } from "./machine.js";
 import { type Action, World } from "./world.js";
 

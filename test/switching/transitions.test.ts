@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { PHASES, switchRules } from "../../src/switching/index.js";
+import { switchRules } from "../../src/switching/index.js";
+import { PHASES } from "../../src/switching/state.js";
 import { Bench, benchIn, benchOff, overMqtt, padSwitch } from "./machine.js";
 
 describe("the way on", () => {

@@ -1,19 +1,21 @@
+import { LOCKING_FAULTS } from "../../src/switching/faults.js";
+import {
+  isLocking,
+  type OnOff,
+  type SwitchEvent,
+  type SwitchFault,
+  type SwitchState,
+  stepSwitch,
+} from "../../src/switching/index.js";
+import type { InputKind } from "../../src/switching/inputs.js";
 import {
   CLOCK_STEADY_S,
   CLOCK_TOLERANCE_S,
-  type InputKind,
-  isLocking,
-  LOCKING_FAULTS,
-  type OnOff,
-  type Phase,
   REPEAT_LONGEST_S,
-  type SwitchEvent,
-  type SwitchFault,
   type SwitchRules,
-  type SwitchState,
-  stepSwitch,
-  type Transition,
-} from "../../src/switching/index.js";
+} from "../../src/switching/rules.js";
+import type { Phase } from "../../src/switching/state.js";
+import type { Transition } from "../../src/switching/table.js";
 
 // A world around the machine that keeps its own books and never looks into the machine's state to judge it.
 

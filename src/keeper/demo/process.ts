@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import mqtt from "mqtt";
 import { demoOpening, standingAt } from "../../base/index.js";
-import { deriveBase } from "../../logbook/index.js";
+import { type BaseProbe, deriveBase } from "../../logbook/index.js";
 import { writeTextFile } from "../../node/index.js";
 import { type MadeLead, makeLead } from "./lead.js";
 import type { DemoNews, DemoSettings } from "./start.js";
@@ -102,14 +102,10 @@ function tick(): void {
   if (worldFile !== undefined && performance.now() - savedAt > 10_000) saveWorld(worldFile);
 }
 
-function publish(
-  { at, id, topic }: { readonly at: string; readonly id: string; readonly topic?: string },
-  one: MadeAircraft,
-  now: number,
-): void {
-  if (topic === undefined || !client.connected) return;
+function publish({ at, id, via }: BaseProbe, one: MadeAircraft, now: number): void {
+  if (via?.kind !== "mqtt" || !client.connected) return;
   const temp = Math.round(one.probed(at, id) * 100) / 100;
-  client.publish(topic, JSON.stringify({ temp_c: temp, time: new Date(now).toISOString() }), { qos: 0 });
+  client.publish(via.topic, JSON.stringify({ temp_c: temp, time: new Date(now).toISOString() }), { qos: 0 });
 }
 
 function saveWorld(file: string): void {

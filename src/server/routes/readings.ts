@@ -1,8 +1,8 @@
 import { z } from "zod";
 import { type DocumentIssue, issueAt, record } from "../../documents/index.js";
 
-import { type BaseState, idSchema } from "../../logbook/index.js";
-import type { ProbeReading, ReadingsRow } from "../../store/index.js";
+import { type BaseState, idSchema, type ProbeReading } from "../../logbook/index.js";
+import type { ReadingsRow } from "../../store/index.js";
 import { utc } from "../base-document.js";
 import type { App, Context } from "../context.js";
 import { ApiError, errorSchema, issueSchema } from "../errors.js";

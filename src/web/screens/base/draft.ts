@@ -64,7 +64,7 @@ export function newProbe(
   at: BaseProbe["at"],
 ): BaseProbe {
   const id = freeId(name, probes);
-  return { id, name, at, topic: `base/${of}/${id}`, unit: "c" };
+  return { id, name, at, via: { kind: "mqtt", topic: `base/${of}/${id}` }, unit: "c" };
 }
 
 export function newSwitch(aircraft: BaseAircraft, name: string): HeaterSwitch {

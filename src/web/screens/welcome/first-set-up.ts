@@ -24,7 +24,7 @@ export function openingEvents(answers: FirstAnswers, now: number, zone: string):
   const at = isoOf(now);
   const id = idOf(answers.name);
   const base: BaseSetUp = {
-    soakline_base: 2,
+    soakline_base: 3,
     name: answers.name,
     zone,
     ...(answers.place === "hangar" ? { hangar: { bays: 1, air_c: answers.hangarC, move_min: 20 } } : {}),
