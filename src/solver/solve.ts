@@ -9,7 +9,7 @@ import type { SolveRequest, SolveResult, SolveStatus, Step } from "./system.js";
 const DEFAULT_MAXIMUM_STEPS = 100_000;
 
 /**
- * Integrates an ensemble from `start` to `end` with the Rosenbrock method of coefficients.ts under error control: the
+ * Integrates an ensemble from `start` to `end` with the Rosenbrock method of tableau.ts under error control: the
  * worst member's root-mean-square of error/(absolute + relative |y|) over its components stays below 1 in every step.
  * A numerical failure comes back as a status with the way out; a wrong request throws a RangeError.
  */

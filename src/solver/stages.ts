@@ -1,38 +1,27 @@
-import { type PassList, type RowKernel, type RowLayout, type RowMemory, WORD } from "../numerics/index.js";
-import * as rodas from "./coefficients.js";
-import {
-  ADD_RATE,
-  DENSE,
-  FINISH,
-  PREPARE_DENSE,
-  STAGE_1,
-  STAGE_2,
-  STAGE_3,
-  STAGE_4,
-  STAGE_5,
-  STAGE_6,
-} from "./stage-formulas.js";
+import { type RowKernel, type RowLayout, type RowMemory, WORD } from "../numerics/index.js";
+import { ADD_RATE, DENSE, denseKernel, FINISH, stageKernels } from "./stage-formulas.js";
+import { RODAS4P2 } from "./tableau.js";
+
+const { a, C, d } = RODAS4P2;
+const STAGES = d.length;
+const STAGE_KERNELS = stageKernels(RODAS4P2);
+const PREPARE_DENSE = denseKernel(RODAS4P2);
 
 /**
  * The vectors of one step, each [component][member], one after another in the memory. The state at the start and at the end
- * of the step swap places 0 and 1.
+ * of the step swap places 0 and 1. `u` is that of the first stage, the others follow.
  */
 export const Row = {
   slopeInTime: 2,
   stage: 3,
-  u1: 4,
-  u2: 5,
-  u3: 6,
-  u4: 7,
-  u5: 8,
-  u6: 9,
-  k1: 10,
-  k2: 11,
-  slope: 12,
-  rate: 13,
+  slope: 4,
+  rate: 5,
+  k1: 6,
+  k2: 7,
+  u: 8,
 } as const;
 
-export const ROWS = 14;
+const ROWS = Row.u + STAGES;
 
 /** Lists of a step that begins at place 0, and of one that begins at place 1. */
 export interface StagePlan {
@@ -69,32 +58,33 @@ function listsOf(y: number, next: number, { size, members, sums, allowed, layout
   const place = (row: number, component = 0) => WORD * members * (row * size + component);
   const whole = (kernel: RowKernel, ...rows: readonly number[]) =>
     layout.list(kernel, [rows.map((row) => place(row))]);
-  const { slopeInTime, stage, u1, u2, u3, u4, u5, u6, k1, k2, slope, rate } = Row;
+  const { slopeInTime, stage, k1, k2, slope, rate } = Row;
+  const us = d.map((_, i) => Row.u + i);
   const components = Array.from({ length: size }, (_, i) => i);
   return {
-    stage1: whole(STAGE_1, u1, slope, slopeInTime),
-    stage2: whole(STAGE_2, y, slopeInTime, stage, u1, u2),
-    stage3: whole(STAGE_3, y, slopeInTime, stage, u1, u2, u3),
-    stage4: whole(STAGE_4, y, slopeInTime, stage, u1, u2, u3, u4),
-    stage5: whole(STAGE_5, y, stage, u1, u2, u3, u4, u5),
-    stage6: whole(STAGE_6, stage, u1, u2, u3, u4, u5, u6),
-    addRate: new Map<number, PassList>([u2, u3, u4, u5, u6].map((u) => [u, whole(ADD_RATE, u, rate)])),
+    stages: STAGE_KERNELS.map((kernel, i) =>
+      i === 0
+        ? whole(kernel, Row.u, slope, slopeInTime)
+        : whole(kernel, y, slopeInTime, stage, ...us.slice(0, i + 1)),
+    ),
+    addRate: us.map((u) => whole(ADD_RATE, u, rate)),
     finish: layout.list(
       FINISH,
       components.map((i) => [
-        ...[y, next, stage, u6].map((row) => place(row, i)),
+        ...[y, next, stage, us.at(-1)!].map((row) => place(row, i)),
         ...[sums, allowed + WORD * i],
       ]),
     ),
-    prepareDense: whole(PREPARE_DENSE, u1, u2, u3, u4, u5, k1, k2),
+    prepareDense: whole(PREPARE_DENSE, ...us.slice(0, -1), k1, k2),
     dense: whole(DENSE, y, next, k1, k2, rate),
   };
 }
 
 /** The loops of a step on a memory; `from` [0 or 1] is where it begins. */
 export interface Stages {
-  begin(from: number, stage: 1 | 2 | 3 | 4 | 5 | 6, h: number): void;
-  addRate(u: number): void;
+  /** State for f and right-hand side, but for f, of the stage. */
+  begin(from: number, stage: number, h: number): void;
+  addRate(stage: number): void;
   /** Scaled error of the worst member; the state is complete. */
   finish(from: number, relative: number): number;
   prepareDense(): void;
@@ -104,41 +94,22 @@ export interface Stages {
 
 export function createStages({ lists, members, length, sums }: StagePlan, memory: RowMemory): Stages {
   const bytes = WORD * length;
-  const kernels = [STAGE_1, STAGE_2, STAGE_3, STAGE_4, STAGE_5, STAGE_6].map((kernel) => memory.bind(kernel));
+  const begins = STAGE_KERNELS.map((kernel) => memory.bind(kernel));
   const adds = memory.bind(ADD_RATE);
   const finishes = memory.bind(FINISH);
   const prepares = memory.bind(PREPARE_DENSE);
   const interpolates = memory.bind(DENSE);
-  const run = (index: number, list: PassList, ...scalars: readonly number[]) =>
-    kernels[index](list.at, 1, 0, bytes, ...scalars);
-  const { a21, a31, a32, a41, a42, a43, a51, a52, a53, a54, d1, d2, d3, d4 } = rodas;
+  const scalars = a.map((row) => [...row, ...row, 0]);
   return {
     begin(from, stage, h) {
-      const own = lists[from];
+      const own = scalars[stage];
       const per = 1 / h;
-      switch (stage) {
-        case 1:
-          return run(0, own.stage1, h * d1);
-        case 2:
-          return run(1, own.stage2, a21, rodas.C21 * per, h * d2);
-        case 3:
-          return run(2, own.stage3, a31, a32, rodas.C31 * per, rodas.C32 * per, h * d3);
-        case 4: {
-          const { C41, C42, C43 } = rodas;
-          return run(3, own.stage4, a41, a42, a43, C41 * per, C42 * per, C43 * per, h * d4);
-        }
-        case 5: {
-          const { C51, C52, C53, C54 } = rodas;
-          return run(4, own.stage5, a51, a52, a53, a54, C51 * per, C52 * per, C53 * per, C54 * per);
-        }
-        case 6: {
-          const { C61, C62, C63, C64, C65 } = rodas;
-          return run(5, own.stage6, C61 * per, C62 * per, C63 * per, C64 * per, C65 * per);
-        }
-      }
+      for (let j = 0; j < stage; j++) own[stage + j] = C[stage][j] * per;
+      own[2 * stage] = h * d[stage];
+      begins[stage](lists[from].stages[stage].at, 1, 0, bytes, ...own);
     },
-    addRate(u) {
-      adds(lists[0].addRate.get(u)!.at, 1, 0, bytes);
+    addRate(stage) {
+      adds(lists[0].addRate[stage].at, 1, 0, bytes);
     },
     finish(from, relative) {
       const { floats } = memory;
@@ -155,8 +126,7 @@ export function createStages({ lists, members, length, sums }: StagePlan, memory
       return Math.sqrt((worst * members) / length);
     },
     prepareDense() {
-      const { h21, h22, h23, h24, h25, h31, h32, h33, h34, h35 } = rodas;
-      prepares(lists[0].prepareDense.at, 1, 0, bytes, h21, h22, h23, h24, h25, h31, h32, h33, h34, h35);
+      prepares(lists[0].prepareDense.at, 1, 0, bytes);
     },
     dense(from, theta) {
       interpolates(lists[from].dense.at, 1, 0, bytes, theta);

@@ -7,9 +7,9 @@ import {
   type SparsityPattern,
   WORD,
 } from "../numerics/index.js";
-import { c2, c3, c4, gamma } from "./coefficients.js";
 import { createStages, planStages, Row } from "./stages.js";
 import type { EnsembleSystem, SolveRequest } from "./system.js";
+import { RODAS4P2 } from "./tableau.js";
 
 export type Tolerance = SolveRequest["tolerance"];
 export type AttemptOutcome = "done" | "singular" | "not-finite" | "out-of-range";
@@ -37,6 +37,8 @@ export interface Stepper {
   /** Gives the memory back; nothing of the stepper may be used after. */
   release(): void;
 }
+
+const { c, gamma } = RODAS4P2;
 
 /** Memories that no stepper works on; a solve within another's callback takes a second one. */
 const spare: RowMemory[] = [];
@@ -66,17 +68,6 @@ export function createStepper(system: EnsembleSystem, initial: Float64Array, tol
   memory.floats.set(absolutePerComponent(tolerance, size), stagePlan.allowed / WORD);
   states[from].set(initial);
 
-  function solveStage(u: number): void {
-    lu.solve(WORD * length * u);
-  }
-
-  function finishStage(t: number, u: number): void {
-    system.derivative(t, stage, rate);
-    derivatives++;
-    stages.addRate(u);
-    solveStage(u);
-  }
-
   return {
     state: () => states[from],
     slope: () => slope,
@@ -93,18 +84,16 @@ export function createStepper(system: EnsembleSystem, initial: Float64Array, tol
       denseReady = false;
       factorisations++;
       if (!lu.factorise(1 / (h * gamma), jacobian)) return allFinite(jacobian) ? "singular" : "not-finite";
-      stages.begin(from, 1, h);
-      solveStage(Row.u1);
-      stages.begin(from, 2, h);
-      finishStage(t + c2 * h, Row.u2);
-      stages.begin(from, 3, h);
-      finishStage(t + c3 * h, Row.u3);
-      stages.begin(from, 4, h);
-      finishStage(t + c4 * h, Row.u4);
-      stages.begin(from, 5, h);
-      finishStage(end, Row.u5);
-      stages.begin(from, 6, h);
-      finishStage(end, Row.u6);
+      for (let i = 0; i < c.length; i++) {
+        stages.begin(from, i, h);
+        if (i > 0) {
+          // Not t + h, which may round past the end.
+          system.derivative(c[i] === 1 ? end : t + c[i] * h, stage, rate);
+          stages.addRate(i);
+        }
+        lu.solve(WORD * length * (Row.u + i));
+      }
+      derivatives += c.length - 1;
       errorNorm = stages.finish(from, relative);
       if (!Number.isFinite(errorNorm)) return "not-finite";
       return range === undefined || liesWithin(states[1 - from], range) ? "done" : "out-of-range";
