@@ -15,8 +15,6 @@ export {
   type PartName,
 } from "./aircraft/index.js";
 export { PANELS, WING_COVERS } from "./airframe/index.js";
-export { frostFromDocument, thawFromDocument } from "./airframe-pipeline.js";
-export { awayFromDocument } from "./away-pipeline.js";
 export {
   type BaseScenario,
   type DemoOpening,
@@ -31,15 +29,6 @@ export {
   scenarioOf,
 } from "./base/index.js";
 export {
-  type EstimateRequest,
-  estimateNow,
-  type LiveEstimate,
-  type PlanOptions,
-  planOf,
-  plansFor,
-  type SavedEstimate,
-} from "./base-pipeline.js";
-export {
   type AircraftNow,
   type BinaryProgram,
   baseDocumentOf,
@@ -47,7 +36,6 @@ export {
   type ProgramRow,
   type SolveMilp,
 } from "./base-plan/index.js";
-export { type BasePipelineOptions, basePlanFromDocument } from "./base-plan-pipeline.js";
 export {
   type AwayDocument,
   awaySchema,
@@ -89,7 +77,6 @@ export {
   type PlanDocument,
   planSchema,
   type ReadFile,
-  type ReadScenario,
   type ReadWinter,
   type RollOutDocument,
   readScenarioDocument,
@@ -113,7 +100,6 @@ export {
   winterSchema,
   winterStudySchema,
 } from "./documents/index.js";
-export { highsSolver } from "./highs-solver.js";
 export {
   type LogOptions,
   type LogQuestion,
@@ -121,17 +107,35 @@ export {
   readTemperatureLog,
   type TemperatureLog,
 } from "./learning/index.js";
-export { nowFromDocument } from "./live-pipeline.js";
-export {
-  explainFromDocument,
-  learnFromDocument,
-  type Outcome,
-  type PipelineOptions,
-  planFromDocument,
-  simulateFromDocument,
-} from "./pipeline.js";
 export { type Plan, type PlanRequest, planPreheat, type Wish } from "./planning/index.js";
+export {
+  awayFromDocument,
+  type BasePlanOptions,
+  basePlanFromDocument,
+  type EstimateRequest,
+  estimateNow,
+  explainFromDocument,
+  frostFromDocument,
+  highsSolver,
+  kitFromDocument,
+  type LiveEstimate,
+  learnFromDocument,
+  nowFromDocument,
+  type Outcome,
+  type PlanOptions,
+  planFromDocument,
+  planOf,
+  plansFor,
+  type QuestionOptions,
+  type SavedEstimate,
+  simulateFromDocument,
+  thawFromDocument,
+  winterFrom,
+  winterFromDocument,
+  winterPiece,
+} from "./questions/index.js";
 export { type Criterion, judge, temperatureCriteria, type Verdict } from "./readiness/index.js";
+export type { AircraftScenario } from "./scenario/index.js";
 export { type Draws, drawEnsemble, type Scenario, simulate, type Trajectory } from "./simulation/index.js";
 export { type Explanation, explainWhy, type WhyTopic, whyTopics } from "./starting/index.js";
 export {
@@ -157,4 +161,3 @@ export {
   type WeatherSeries,
 } from "./weather/index.js";
 export { type Piece, type PieceResult, pieceKey, piecesOf, winterStudy } from "./winter/index.js";
-export { kitFromDocument, winterFrom, winterFromDocument, winterPiece } from "./winter-pipeline.js";

@@ -7,21 +7,21 @@ import {
   clockOf,
   type DocumentIssue,
   epochOfText,
-  type Findings,
   fault,
   inFormOfKind,
   isRecord,
   issueText,
   jsonOf,
   kitOf,
-  newFindings,
+  type Notes,
+  newNotes,
   type Path,
   type ReadFile,
-  type ReadScenario,
   readScenarioDocument,
   sectionsBy,
 } from "../documents/index.js";
 import { CONTINUOUS_SHARE, continuousLimit } from "../logbook/index.js";
+import type { AircraftScenario } from "../scenario/index.js";
 import { type Course, electricPower } from "./candidate.js";
 import { heaterFits } from "./fits.js";
 import type { BaseLimits, Cart, Circuit } from "./limits.js";
@@ -48,7 +48,7 @@ export interface ReadBase {
 
 export interface ReadBaseAircraft {
   readonly id: string;
-  readonly read: ReadScenario;
+  readonly read: AircraftScenario;
   readonly circuits: readonly number[];
   readonly switched: boolean;
   readonly connected: number | undefined;
@@ -73,7 +73,7 @@ export function readBaseDocument(
 ): BaseReading {
   const form = inFormOfKind("base", source);
   if (!form.ok) return { ok: false, issues: [form.issue] };
-  const findings = newFindings();
+  const findings = newNotes();
   const sections = sectionsBy(baseSchema, form.document, findings);
   const clock = clockOf(sections, findings);
   refuseSameIds(sections, findings);
@@ -104,7 +104,7 @@ export function readBaseDocument(
     if (!ids.includes(id)) fault(findings, ["told", i, "id"], `one of ${ids.join(", ")}`, id);
   });
   const idle = known.filter(({ one }) => one.want === undefined);
-  const inHangar = (one: ReadScenario) => one.scenario.initial.configuration.place === "hangar";
+  const inHangar = (one: AircraftScenario) => one.scenario.initial.configuration.place === "hangar";
   const parked = idle
     .filter(({ one }) => inHangar(one))
     .map(({ one, i }) => ({ id: ids[i], name: one.name }));
@@ -137,8 +137,8 @@ function aircraftOf(
   members: number,
   seed: number,
   readFile: ReadFile | undefined,
-  findings: Findings,
-): ReadScenario | undefined {
+  findings: Notes,
+): AircraftScenario | undefined {
   const path = ["aircraft", i, "scenario"];
   const own = sourceOf(document.aircraft[i].scenario, path, readFile, findings);
   if (own === undefined) return undefined;
@@ -184,7 +184,7 @@ function sourceOf(
   scenario: BaseDocument["aircraft"][number]["scenario"],
   path: Path,
   readFile: ReadFile | undefined,
-  findings: Findings,
+  findings: Notes,
 ): Record<string, unknown> | undefined {
   if (typeof scenario !== "string") return scenario;
   if (readFile === undefined) return fault(findings, path, "no file: files cannot be read here", scenario);
@@ -205,7 +205,7 @@ function sameValue(a: unknown, b: unknown): boolean {
 }
 
 /** When heaters and aircraft go where is the base plan's business. */
-function refuseOwnPlan({ scenario }: ReadScenario, path: Path, findings: Findings): void {
+function refuseOwnPlan({ scenario }: AircraftScenario, path: Path, findings: Notes): void {
   for (const { change } of scenario.events) {
     if (change.do === "cover-on" || change.do === "cover-off") continue;
     const expected = "covers only: the base plan says when to plug in, unplug and move";
@@ -213,7 +213,7 @@ function refuseOwnPlan({ scenario }: ReadScenario, path: Path, findings: Finding
   }
 }
 
-function limitsOf(document: BaseDocument, clock: Clock, findings: Findings): BaseLimits {
+function limitsOf(document: BaseDocument, clock: Clock, findings: Notes): BaseLimits {
   const moment = (text: string, path: Path) =>
     (epochOfText(text, path, clock, findings) ?? clock.start) - clock.start;
   const span = ({ from, to }: { readonly from: string; readonly to: string }, path: Path) => {
@@ -252,9 +252,9 @@ function limitsOf(document: BaseDocument, clock: Clock, findings: Findings): Bas
 function cartHeater(
   heater: NonNullable<BaseDocument["carts"]>[number]["heater"],
   i: number,
-  findings: Findings,
+  findings: Notes,
 ): Heater | undefined {
-  const own = newFindings();
+  const own = newNotes();
   const kit = kitOf({ kit: { heaters: [heater], covers: [] } }, undefined, own);
   for (const issue of own.issues) {
     findings.issues.push({ ...issue, path: issue.path.replace("kit.heaters[0]", `carts[${i}].heater`) });
@@ -262,7 +262,7 @@ function cartHeater(
   return kit?.heaters[0];
 }
 
-function circuitsOf(document: BaseDocument, i: number, findings: Findings): number[] {
+function circuitsOf(document: BaseDocument, i: number, findings: Notes): number[] {
   const ids = document.circuits.map((c) => c.id);
   const reached = document.aircraft[i].circuits ?? ids;
   return reached.flatMap((id, k) => {
@@ -276,9 +276,9 @@ function circuitsOf(document: BaseDocument, i: number, findings: Findings): numb
 function connectedOf(
   document: BaseDocument,
   i: number,
-  { scenario, want }: ReadScenario,
+  { scenario, want }: AircraftScenario,
   circuits: readonly number[],
-  findings: Findings,
+  findings: Notes,
 ): number | undefined {
   const { connected } = document.aircraft[i];
   const on = [...scenario.initial.configuration.heatersOn];
@@ -316,7 +316,7 @@ function cartsFor(
   { carts = [] }: BaseDocument,
   known: readonly Cart[],
   id: string,
-  { scenario }: ReadScenario,
+  { scenario }: AircraftScenario,
 ): number[] {
   return known.flatMap((cart, index) => {
     const allowed = carts.find((c) => c.id === cart.id)?.aircraft;
@@ -327,7 +327,7 @@ function cartsFor(
   });
 }
 
-function refuseSameIds({ aircraft = [], circuits = [], carts = [] }: BaseSections, findings: Findings): void {
+function refuseSameIds({ aircraft = [], circuits = [], carts = [] }: BaseSections, findings: Notes): void {
   for (const [name, list] of Object.entries({ aircraft, circuits, carts })) {
     const ids = list.map((entry) => entry.id);
     ids.forEach((id, i) => {
@@ -347,7 +347,7 @@ function refuseMoreThanThere(
   aircraft: readonly ReadBaseAircraft[],
   parked: number,
   limits: BaseLimits,
-  findings: Findings,
+  findings: Notes,
 ): void {
   const inside =
     aircraft.filter((a) => a.read.scenario.initial.configuration.place === "hangar").length + parked;
@@ -376,7 +376,7 @@ function noteAssumptions(
   aircraft: readonly ReadBaseAircraft[],
   limits: BaseLimits,
   members: number,
-  { assumptions }: Findings,
+  { assumptions }: Notes,
 ): void {
   const shares = document.circuits.filter((c) => c.continuous_share === undefined);
   if (shares.length > 0) {

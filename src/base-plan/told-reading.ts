@@ -2,11 +2,11 @@ import {
   type BaseDocument,
   type Clock,
   epochOfText,
-  type Findings,
   fault,
+  type Notes,
   type Path,
-  type ReadScenario,
 } from "../documents/index.js";
+import type { AircraftScenario } from "../scenario/index.js";
 import type { Block, Course } from "./candidate.js";
 import { withoutOtherDucts } from "./course-run.js";
 import type { BaseLimits } from "./limits.js";
@@ -18,10 +18,10 @@ import type { BaseLimits } from "./limits.js";
 export function toldOf(
   document: BaseDocument,
   id: string,
-  { scenario, want }: ReadScenario,
+  { scenario, want }: AircraftScenario,
   clock: Clock,
   limits: BaseLimits,
-  findings: Findings,
+  findings: Notes,
 ): Course | undefined {
   const at = (document.told ?? []).findIndex((t) => t.id === id);
   const entry = document.told?.[at];

@@ -1,8 +1,9 @@
-import { issueText, type ScenarioDocument, weatherOf } from "../documents/index.js";
+import { issueText, type Notes, newNotes, reachOfWeather, weatherOf } from "../documents/index.js";
 import type { BaseState, EventOf } from "../logbook/index.js";
 import type { WeatherSeries } from "../weather/index.js";
+import type { WeatherSection } from "./facts.js";
 
-type WeatherSection = ScenarioDocument["weather"];
+export type ForecastEvent = EventOf<"forecast">;
 
 /** A forecast of the logbook as it is used: which one, and how old it is. */
 export interface UsedForecast {
@@ -14,7 +15,7 @@ export interface UsedForecast {
   readonly text: string;
 }
 
-export function usedForecast({ id, origin, at }: EventOf<"forecast">, now: number): UsedForecast {
+export function usedForecast({ id, origin, at }: ForecastEvent, now: number): UsedForecast {
   const received = Date.parse(at);
   const hours = Math.max(0, now - received) / MS_OF_HOUR;
   return { id, origin, received, text: `Weather: ${origin}, received ${hours.toFixed(1)} h ago.` };
@@ -26,7 +27,7 @@ export const MS_OF_HOUR = 3_600_000;
  * The weather of a forecast event as a scenario document can carry it: `at_h` in an event counts from the moment the
  * forecast was received, in a document from the document's start. Undefined where it names a file: there is none here.
  */
-export function portable({ weather, at }: EventOf<"forecast">): WeatherSection | undefined {
+export function portable({ weather, at }: ForecastEvent): WeatherSection | undefined {
   if (weather.csv_file !== undefined || weather.epw_file !== undefined) return undefined;
   const { points, lows, highs, ...rest } = weather;
   const absolute = <T extends { readonly at_h?: number; readonly time?: string }>({ at_h, ...entry }: T) =>
@@ -41,13 +42,10 @@ export function portable({ weather, at }: EventOf<"forecast">): WeatherSection |
 
 /** A forecast as a series of its own, which does not depend on what it is later used for. */
 export interface ForecastSeries {
-  readonly event: EventOf<"forecast">;
+  readonly event: ForecastEvent;
   readonly received: number;
   readonly series: WeatherSeries;
 }
-
-/** [h] after it was received up to which text of reports is read, and less where they do not reach so far. */
-const REACHES = [24, 12, 3];
 
 /** Every forecast that can be read, the newest first, and why the others cannot. */
 export function readForecasts({ forecasts, setUp }: BaseState): {
@@ -64,12 +62,9 @@ export function readForecasts({ forecasts, setUp }: BaseState): {
   return { read, refused };
 }
 
-const READ = new WeakMap<
-  EventOf<"forecast">,
-  { readonly zone: string; readonly series: WeatherSeries | string }
->();
+const READ = new WeakMap<ForecastEvent, { readonly zone: string; readonly series: WeatherSeries | string }>();
 
-function seriesOf(event: EventOf<"forecast">, zone: string): WeatherSeries | string {
+function seriesOf(event: ForecastEvent, zone: string): WeatherSeries | string {
   const known = READ.get(event);
   if (known !== undefined && known.zone === zone) return known.series;
   const series = readSeries(event, zone);
@@ -77,19 +72,28 @@ function seriesOf(event: EventOf<"forecast">, zone: string): WeatherSeries | str
   return series;
 }
 
-function readSeries(event: EventOf<"forecast">, zone: string): WeatherSeries | string {
+function readSeries(event: ForecastEvent, zone: string): WeatherSeries | string {
   const weather = portable(event);
   if (weather === undefined) return "it names a file, which a logbook does not hold";
-  const start = Date.parse(event.at) / 1000;
-  let reason = "nothing could be read";
-  for (const hours of weather.points === undefined ? REACHES : [0.1]) {
-    const findings: Parameters<typeof weatherOf>[3] = { issues: [], warnings: [], assumptions: [] };
-    const clock = { start, end: start + hours * 3600, zone };
-    const reading = weatherOf({ weather }, clock, undefined, findings);
-    if (reading !== undefined) return reading.whole;
-    reason = findings.issues.map(issueText).join("; ");
-  }
-  return reason;
+  const received = Date.parse(event.at);
+  // As far as it reaches, up to a day.
+  const end = Math.min(received + 24 * MS_OF_HOUR, reachOf(event, received, zone)) / 1000;
+  const start = received / 1000;
+  const notes = newNotes();
+  const clock = { start, end: weather.points === undefined && end > start ? end : start + 360, zone };
+  return weatherOf({ weather }, clock, undefined, notes)?.whole ?? refusalOf(notes);
+}
+
+/** [ms] since 1970 UTC up to which a forecast can be used by a run that begins at `start` [ms]. */
+export function reachOf(event: ForecastEvent, start: number, zone: string): number {
+  const weather = portable(event);
+  if (weather === undefined) return Number.NEGATIVE_INFINITY;
+  return 1000 * reachOfWeather(weather, { start: start / 1000, end: start / 1000, zone });
+}
+
+/** Why weather could not be read. */
+export function refusalOf({ issues }: Notes): string {
+  return issues.map(issueText).join("; ") || "nothing could be read";
 }
 
 /** ISO 8601, UTC. */

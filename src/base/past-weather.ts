@@ -1,12 +1,12 @@
-import type { ScenarioDocument } from "../documents/index.js";
 import { celsiusFromKelvin } from "../units/index.js";
 import { GAP_LIMIT, HOLD_HOURS, weatherAt } from "../weather/index.js";
+import type { WeatherSection } from "./facts.js";
 import { type ForecastSeries, isoOf, MS_OF_HOUR } from "./forecast.js";
 
-type Points = NonNullable<ScenarioDocument["weather"]["points"]>;
+type Points = NonNullable<WeatherSection["points"]>;
 
 /** [ms] spacing of the points that what forecasts said of the past is taken over at. */
-export const WEATHER_GRID = 0.5 * MS_OF_HOUR;
+const WEATHER_GRID = 0.5 * MS_OF_HOUR;
 
 export interface PastWeather {
   /** [ms] from when on the weather is known without a gap; never before what was asked. */

@@ -3,7 +3,7 @@ import type { AircraftState, EventOf } from "../logbook/index.js";
 import { isoOf } from "./forecast.js";
 import { heatingSince } from "./standing.js";
 
-export interface PlanIssue {
+interface PlanIssue {
   /** [ms] since 1970 UTC. */
   readonly now: number;
   /** Id of the event, made by the caller. */
@@ -64,10 +64,10 @@ function keptPlugIn(
 }
 
 /** [ms] by which the plug-in, or the unplugging, has to move; two steps of the plan's own grid. Project judgement. */
-export const PLUG_IN_MOVED = 10 * 60_000;
-export const UNPLUG_MOVED = 60_000;
+const PLUG_IN_MOVED = 10 * 60_000;
+const UNPLUG_MOVED = 60_000;
 /** [0..1] by which the chance has to change; about what few members tell apart. Project judgement. */
-export const CHANCE_MOVED = 0.05;
+const CHANCE_MOVED = 0.05;
 
 /** Whether a plan says enough that the standing one does not, so that people are not told of every breath of wind. */
 export function isNews(standing: EventOf<"plan-issued"> | undefined, plan: EventOf<"plan-issued">): boolean {

@@ -1,7 +1,7 @@
 import { installationNetwork, isElementPart } from "../aircraft/index.js";
-import type { ReadScenario } from "../documents/index.js";
 import { type Sensor, USUAL_SENSOR } from "../learning/index.js";
 import type { AircraftState, BaseProbe, BaseState } from "../logbook/index.js";
+import type { AircraftScenario } from "../scenario/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 
 /** A temperature as a probe gave it, or the mean of a minute of them; what a store keeps. */
@@ -40,7 +40,7 @@ const HAND_NOISE = 1.5;
 export function probePlan(
   { setUp: base }: BaseState,
   aircraft: AircraftState,
-  read: ReadScenario,
+  read: AircraftScenario,
 ): ProbePlan {
   const { setUp, readings } = aircraft;
   const { installation, kit } = read.scenario;

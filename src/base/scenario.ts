@@ -1,14 +1,22 @@
-import {
-  issueText,
-  type NowDocument,
-  readScenarioDocument,
-  type ScenarioDocument,
-} from "../documents/index.js";
+import { newNotes, type ScenarioDocument, weatherOf } from "../documents/index.js";
+import type { PartEstimate } from "../learning/index.js";
 import type { AircraftState, BaseState, WantedDeparture } from "../logbook/index.js";
-import { isoOf, MS_OF_HOUR, portable, readForecasts, type UsedForecast, usedForecast } from "./forecast.js";
-import { initialFrom } from "./initial.js";
+import type { AircraftScenario } from "../scenario/index.js";
+import { documentOf } from "./document.js";
+import { type Facts, factsOf, type WeatherSection } from "./facts.js";
+import {
+  type ForecastEvent,
+  isoOf,
+  MS_OF_HOUR,
+  portable,
+  reachOf,
+  readForecasts,
+  refusalOf,
+  type UsedForecast,
+  usedForecast,
+} from "./forecast.js";
 import { pastWeather } from "./past-weather.js";
-import { eventsOf, heatingSince, type Standing, standingAt } from "./standing.js";
+import { scenarioFrom } from "./settled.js";
 
 export interface ScenarioOptions {
   /** [ms] since 1970 UTC. */
@@ -21,37 +29,47 @@ export interface ScenarioOptions {
    */
   readonly from: "anchor" | "now";
   /** Where every part stands now; a scenario from now without it takes the engine from the air, and says so. */
-  readonly estimate?: NowDocument;
+  readonly estimate?: readonly PartEstimate[] | undefined;
   /** The departure wanted; the soonest ahead where left out, "none" for no wish at all. */
-  readonly departure?: WantedDeparture | "none";
+  readonly departure?: WantedDeparture | "none" | undefined;
   /** Drawn cases that chances are counted over. */
   readonly members?: number;
+  /** Nothing heats, whatever is plugged in. */
+  readonly withoutPower?: boolean;
+  /** How the engine was shut down or what is read of it, instead of the estimate. */
+  readonly initial?: Facts["initial"];
+  /** Covers fitted now, instead of those of the logbook. */
+  readonly coversOn?: readonly string[];
 }
 
 export type BaseScenario =
   | {
       readonly ok: true;
-      readonly document: ScenarioDocument;
+      readonly aircraft: AircraftScenario;
+      /** What it was made of. */
+      readonly facts: Facts;
+      /** The document that reads as this scenario. */
+      readonly document: () => ScenarioDocument;
       readonly forecast: UsedForecast;
-      /** The departure the document wants. */
+      /** The departure wanted. */
       readonly departure?: WantedDeparture;
-      /** In plain words: what the logbook left open. */
+      /** What the logbook left open; among the scenario's own too. */
       readonly assumptions: readonly string[];
     }
   | { readonly ok: false; readonly reason: string };
 
 /** [h] looked beyond the departure, for how long it stays ready; without a departure from now on. */
 const BEYOND = [6, 3, 1] as const;
-const WITHOUT_DEPARTURE = 12;
-/** [h] the longest a scenario document runs. */
+const WITHOUT_DEPARTURE = [12, 3, 1] as const;
+/** [h] the longest a scenario runs. */
 const LONGEST = 168;
 /** [ms] an engine forgets how it stood this long ago; project judgement, several times its slowest time constant. */
 const MEMORY = 72 * MS_OF_HOUR;
 const DAY = 24 * MS_OF_HOUR;
-/** A run from the anchor shows the past and where parts stand; a plan may want more. */
-const MEMBERS = 300;
+/** [K] standard deviation of an engine that stood unobserved; project judgement. */
+const FORGOTTEN_SD = 5;
 
-/** One aircraft of a base as a scenario document, or in words why there cannot be one. */
+/** One aircraft of a base as a scenario, or in words why there cannot be one. */
 export function scenarioOf(state: BaseState, aircraftId: string, options: ScenarioOptions): BaseScenario {
   const aircraft = state.aircraft.get(aircraftId);
   if (aircraft === undefined) throw new RangeError(`unknown aircraft: ${aircraftId}`);
@@ -66,25 +84,28 @@ export function nextDeparture({ departures }: AircraftState, now: number): Wante
   return departures.find(({ departure }) => departure > now);
 }
 
+/** [h] from now up to which a scenario can be made: as far as any forecast reaches. */
+export function hoursAhead({ forecasts, setUp }: BaseState, now: number): number {
+  const start = wholeMinute(now);
+  const reaches = forecasts.map((event) => reachOf(event, start, setUp.zone));
+  return Math.min(LONGEST, (Math.max(start, ...reaches) - start) / MS_OF_HOUR);
+}
+
+/** Whole minutes, so that plug-in times are times that people can keep. */
+function wholeMinute(now: number): number {
+  return 60_000 * Math.floor(now / 60_000);
+}
+
 function fromNow(state: BaseState, aircraft: AircraftState, options: ScenarioOptions): BaseScenario {
-  // Whole minutes, so that plug-in times are times that people can keep.
-  const start = 60_000 * Math.floor(options.now / 60_000);
+  const start = wholeMinute(options.now);
   const departure =
     options.departure === "none" ? undefined : (options.departure ?? nextDeparture(aircraft, start));
   const until = departure === undefined ? 0 : (departure.departure - start) / MS_OF_HOUR;
   if (until > LONGEST - 1) {
     return { ok: false, reason: `the departure is more than ${LONGEST - 1} h ahead: too far to plan` };
   }
-  const reaches =
-    options.hours !== undefined
-      ? [options.hours]
-      : departure === undefined
-        ? [WITHOUT_DEPARTURE, 3, 1]
-        : BEYOND.map((beyond) => Math.min(LONGEST, Math.ceil(4 * (until + beyond)) / 4));
-  // What was done within this minute has been done: heat that is on is none that is still to come.
-  const known = Math.max(start, options.now);
-  const standing = standingAt(aircraft, known);
-  const { estimate } = options;
+  const lengths = lengthsWanted(options, departure === undefined ? undefined : until);
+  const shortest = lengths[lengths.length - 1];
   const reasons: string[] = [];
   for (const event of state.forecasts) {
     const weather = portable(event);
@@ -92,116 +113,93 @@ function fromNow(state: BaseState, aircraft: AircraftState, options: ScenarioOpt
       reasons.push(`${event.origin}: it names a file, which a logbook does not hold`);
       continue;
     }
-    for (const hours of reaches) {
-      const document: ScenarioDocument = {
-        ...common(state, aircraft, standing, { start, known }, options),
-        ...{ start: isoOf(start), hours, weather },
-        ...(estimate === undefined ? {} : { initial: initialFrom(estimate) }),
-        ...eventsOf(aircraft, known, start + hours * MS_OF_HOUR),
-        ...(departure === undefined ? {} : { want: wantOf(aircraft, departure, start) }),
-      };
-      const reading = readScenarioDocument(document);
-      if (reading.ok) {
-        const forecast = usedForecast(event, options.now);
-        const assumptions = [forecast.text];
-        return {
-          ok: true,
-          document,
-          forecast,
-          assumptions,
-          ...(departure === undefined ? {} : { departure }),
-        };
-      }
-      const others = reading.issues.filter(({ path }) => !path.startsWith("weather"));
-      if (others.length > 0) return { ok: false, reason: others.map(issueText).join("; ") };
-      if (hours === reaches[reaches.length - 1]) {
-        reasons.push(`${event.origin} (received ${event.at}): ${reading.issues.map(issueText).join("; ")}`);
-      }
+    const reach = reachOf(event, start, state.setUp.zone);
+    const hours = lengths.find((length) => start + length * MS_OF_HOUR <= reach) ?? shortest;
+    const facts = factsOf(state, aircraft, {
+      start,
+      // What was done within this minute has been done: heat that is on is none that is still to come.
+      known: Math.max(start, options.now),
+      hours,
+      weather,
+      initial: options.initial ?? options.estimate,
+      departure,
+      members: options.members,
+      withoutPower: options.withoutPower,
+      coversOn: options.coversOn,
+    });
+    const made = madeFrom(facts, event, options.now, []);
+    if (made.status === "made") {
+      return { ...made.scenario, ...(departure === undefined ? {} : { departure }) };
     }
+    if (made.status === "refused") return { ok: false, reason: made.reason };
+    reasons.push(`${event.origin} (received ${event.at}): ${made.reason}`);
   }
-  const wanted =
-    departure === undefined ? `${reaches[reaches.length - 1]} h ahead` : isoOf(departure.departure);
+  const wanted = departure === undefined ? `${shortest} h ahead` : isoOf(departure.departure);
   return { ok: false, reason: `no forecast reaches from now to ${wanted}: ${reasons.join(" | ")}` };
 }
 
+/** [h] lengths that would do, the best first. */
+function lengthsWanted({ hours }: ScenarioOptions, until: number | undefined): readonly number[] {
+  if (hours !== undefined) return [hours];
+  if (until === undefined) return WITHOUT_DEPARTURE;
+  return BEYOND.map((beyond) => Math.min(LONGEST, Math.ceil(4 * (until + beyond)) / 4));
+}
+
 function fromAnchor(state: BaseState, aircraft: AircraftState, options: ScenarioOptions): BaseScenario {
-  const { now, hours = 0.5 } = options;
+  const { now, hours = 0.5, members } = options;
   const { anchor } = aircraft;
   const until = Math.max(now, anchor.at) + hours * MS_OF_HOUR;
   // Cut at whole days, so that the beginning does not creep and a live estimate can be gone on with.
   const memory = DAY * Math.floor((now - MEMORY) / DAY);
   const { read, refused } = readForecasts(state);
   const weather = pastWeather(read, { from: Math.max(anchor.at, memory), now, until });
-  if (typeof weather === "string") {
-    return { ok: false, reason: [weather, ...refused].join(" | ") };
-  }
-  const [newest] = read;
-  const start = weather.from;
+  if (typeof weather === "string") return { ok: false, reason: [weather, ...refused].join(" | ") };
+  const { from: start, points, issued } = weather;
   const isFromAnchor = start === anchor.at;
-  const standing = standingAt(aircraft, start);
-  const document: ScenarioDocument = {
-    ...common(state, aircraft, standing, { start, known: start }, options),
-    start: isoOf(start),
+  const facts = factsOf(state, aircraft, {
+    start,
+    known: start,
     hours: Math.min(LONGEST, (until - start) / MS_OF_HOUR),
-    // Where the run begins later than what is known, the engine is taken from the air, and the document says so.
-    ...(isFromAnchor ? { initial: anchor.initial } : { initial: { uncertainty_k: FORGOTTEN_SD } }),
-    weather: { points: weather.points, issued: isoOf(weather.issued) },
-    ...eventsOf(aircraft, start, until),
-  };
-  const reading = readScenarioDocument(document);
-  if (!reading.ok) return { ok: false, reason: reading.issues.map(issueText).join("; ") };
-  const forecast = usedForecast(newest.event, now);
+    weather: { points, issued: isoOf(issued) },
+    // Where the run begins later than what is known, the engine is taken from the air, which is said.
+    initial: isFromAnchor ? anchor.initial : { uncertainty_k: FORGOTTEN_SD },
+    members,
+  });
   const late = `How the engine stood at ${isoOf(anchor.at)} is not used: the run begins at ${isoOf(start)}, from when on the weather is known or remembered.`;
-  return { ok: true, document, forecast, assumptions: [forecast.text, ...(isFromAnchor ? [] : [late])] };
+  const made = madeFrom(facts, read[0].event, now, isFromAnchor ? [] : [late]);
+  return made.status === "made" ? made.scenario : { ok: false, reason: made.reason };
 }
 
-/** [K] standard deviation of an engine that stood unobserved; project judgement. */
-const FORGOTTEN_SD = 5;
+type Made =
+  | { readonly status: "made"; readonly scenario: Extract<BaseScenario, { ok: true }> }
+  | { readonly status: "refused" | "no-weather"; readonly reason: string };
 
-type Common = Omit<ScenarioDocument, "start" | "hours" | "weather" | "initial" | "events" | "want">;
-
-function common(
-  { setUp: base }: BaseState,
-  aircraft: AircraftState,
-  { place, coversOn, heatersOn }: Standing,
-  { start, known }: { readonly start: number; readonly known: number },
-  { members = MEMBERS }: ScenarioOptions,
-): Common {
-  const { setUp } = aircraft;
-  const since = heatersOn.length === 0 ? undefined : heatingSince(aircraft, heatersOn);
+function madeFrom(facts: Facts, event: ForecastEvent, now: number, said: readonly string[]): Made {
+  const notes = newNotes();
+  const weather = weatherOver(facts.weather, facts, notes);
+  if (weather === undefined) return { status: "no-weather", reason: refusalOf(notes) };
+  const aircraft = scenarioFrom(facts, weather, notes);
+  if (typeof aircraft === "string") return { status: "refused", reason: aircraft };
+  const forecast = usedForecast(event, now);
+  const assumptions = [forecast.text, ...said];
   return {
-    soakline: 2,
-    name: setUp.name,
-    aircraft: setUp.engine,
-    ...(setUp.learned === undefined ? {} : { learned: setUp.learned }),
-    kit: setUp.kit,
-    zone: base.zone,
-    place,
-    fitted: { covers: coversOn },
-    plugged_in: heatersOn,
-    ...(since === undefined || since > known ? {} : { plugged_in_since: isoOf(Math.min(since, start)) }),
-    ...(base.hangar === undefined ? {} : { hangar: { air_c: base.hangar.air_c } }),
-    ...(base.roughness_m === undefined ? {} : { site: { roughness_m: base.roughness_m } }),
-    ...(setUp.limits === undefined ? {} : { limits: setUp.limits }),
-    ensemble: { members, seed: 1 },
+    status: "made",
+    scenario: {
+      ok: true,
+      aircraft: { ...aircraft, assumptions: [...aircraft.assumptions, ...assumptions] },
+      facts,
+      document: () => documentOf(facts),
+      forecast,
+      assumptions,
+    },
   };
 }
 
-function wantOf(
-  { setUp: { habits } }: AircraftState,
-  { departure, chance = habits?.chance, heaters, pulledOut }: WantedDeparture,
-  start: number,
-): NonNullable<ScenarioDocument["want"]> {
-  // Shortly before the departure there is no longer time for the habit.
-  const most = Math.floor((departure - start) / 60_000 / 2);
-  const unplug = habits === undefined ? undefined : Math.min(habits.unplug_before_min, most);
-  const coverOff = habits === undefined ? undefined : Math.min(habits.cover_off_before_min, unplug ?? most);
-  return {
-    departure: isoOf(departure),
-    pulled_out: pulledOut,
-    ...(chance === undefined ? {} : { chance }),
-    ...(heaters === undefined ? {} : { heaters: [...heaters] }),
-    ...(unplug === undefined ? {} : { unplug_before_min: unplug }),
-    ...(coverOff === undefined ? {} : { cover_off_before_min: coverOff }),
-  };
+function weatherOver(
+  weather: WeatherSection,
+  { start, hours, base }: Facts,
+  notes: ReturnType<typeof newNotes>,
+) {
+  const clock = { start: start / 1000, end: start / 1000 + hours * 3600, zone: base.zone };
+  return weatherOf({ weather }, clock, undefined, notes);
 }

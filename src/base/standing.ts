@@ -1,6 +1,4 @@
-import type { ScenarioDocument } from "../documents/index.js";
 import type { AircraftState, Change } from "../logbook/index.js";
-import { isoOf } from "./forecast.js";
 
 /** How an aircraft stood at a time. */
 export interface Standing {
@@ -39,25 +37,7 @@ export function heatingSince(
   return since.length === 0 ? undefined : Math.min(...since);
 }
 
-/** The changes after `from` up to `to` [ms], as a scenario document carries them. */
-export function eventsOf(
-  { changes }: AircraftState,
-  from: number,
-  to: number,
-): { readonly events: NonNullable<ScenarioDocument["events"]> } {
-  return { events: changes.filter(({ at }) => at > from && at <= to).map(eventOf) };
-}
-
-function eventOf(change: Change): NonNullable<ScenarioDocument["events"]>[number] {
-  const time = isoOf(change.at);
-  switch (change.do) {
-    case "plug_in":
-    case "unplug":
-      return { time, do: change.do, heaters: [...change.heaters] };
-    case "cover_on":
-    case "cover_off":
-      return { time, do: change.do, covers: [...change.covers] };
-    case "move":
-      return { time, do: "move", to: change.to };
-  }
+/** The changes after `from` up to `to` [ms]. */
+export function changesBetween({ changes }: AircraftState, from: number, to: number): readonly Change[] {
+  return changes.filter(({ at }) => at > from && at <= to);
 }

@@ -1,11 +1,12 @@
-import type { NowDocument, ScenarioDocument } from "../documents/index.js";
+import type { ScenarioDocument } from "../documents/index.js";
+import type { PartEstimate } from "../learning/index.js";
 import type { BaseState } from "../logbook/index.js";
 import { MS_OF_HOUR } from "./forecast.js";
 import { nextDeparture, type ScenarioOptions, scenarioOf } from "./scenario.js";
 
 export interface TogetherOptions extends Pick<ScenarioOptions, "now" | "members"> {
   /** Where every part of an aircraft stands now. */
-  readonly estimateOf: (aircraft: string) => NowDocument | undefined;
+  readonly estimateOf: (aircraft: string) => readonly PartEstimate[] | undefined;
 }
 
 export type Together =
@@ -40,18 +41,18 @@ export function scenariosTogether(state: BaseState, { estimateOf, ...options }: 
     for (const { id, departure } of next) {
       const isLater = departure !== undefined && hoursTo(departure.departure, options.now) > hours;
       if (isLater) later.push(state.aircraft.get(id)?.setUp.name ?? id);
-      const estimate = estimateOf(id);
       const scenario = scenarioOf(state, id, {
         ...options,
-        ...{ hours, from: "now" as const },
-        ...(isLater ? { departure: "none" as const } : {}),
-        ...(estimate === undefined ? {} : { estimate }),
+        hours,
+        from: "now",
+        departure: isLater ? "none" : undefined,
+        estimate: estimateOf(id),
       });
       if (!scenario.ok) {
         reason ||= scenario.reason;
         break;
       }
-      scenarios.push({ id, scenario: scenario.document });
+      scenarios.push({ id, scenario: scenario.document() });
     }
     if (scenarios.length === next.length) return { ok: true, scenarios, later };
   }

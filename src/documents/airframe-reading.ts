@@ -12,7 +12,7 @@ import {
 import { pressureStandard, RANGE_DENSITY_AVGAS } from "../properties/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import type { airframeEnsemble, airframeSite, fuel, panel, wingCover } from "./airframe-schema.js";
-import { type Findings, fault } from "./reading.js";
+import { fault, type Notes } from "./reading.js";
 import { rounded } from "./result-header.js";
 
 /** [K] of a temperature in a document, to the nanokelvin, so that a bound on the one scale is the bound on the other. */
@@ -33,15 +33,15 @@ export interface ReadPanel {
 export function panelOf(
   sections: { readonly panel?: z.infer<typeof panel>; readonly fuel?: z.infer<typeof fuel> },
   elsewhere: { readonly temp: number | undefined; readonly words: string },
-  findings: Findings,
+  notes: Notes,
 ): ReadPanel | undefined {
-  const dry = dryPanel(sections.panel, findings);
+  const dry = dryPanel(sections.panel, notes);
   const tank = sections.fuel;
   if (tank === undefined) {
-    findings.assumptions.push("No fuel is named: the piece of wing looked at has no tank behind it.");
+    notes.assumptions.push("No fuel is named: the piece of wing looked at has no tank behind it.");
     return dry && { panel: dry, tempInside: undefined };
   }
-  if (tank.temp_c === undefined) findings.assumptions.push(`Fuel is taken as warm as ${elsewhere.words}.`);
+  if (tank.temp_c === undefined) notes.assumptions.push(`Fuel is taken as warm as ${elsewhere.words}.`);
   const temp = tank.temp_c === undefined ? elsewhere.temp : kelvinOf(tank.temp_c);
   if (dry === undefined || temp === undefined) return undefined;
   const tempFuel = Math.min(RANGE_DENSITY_AVGAS.max, Math.max(RANGE_DENSITY_AVGAS.min, temp));
@@ -50,9 +50,9 @@ export function panelOf(
 
 const USUAL_PANEL = "aluminium-painted";
 
-function dryPanel(given: z.infer<typeof panel> = USUAL_PANEL, findings: Findings): Panel | undefined {
+function dryPanel(given: z.infer<typeof panel> = USUAL_PANEL, notes: Notes): Panel | undefined {
   if (typeof given === "string") {
-    return byId(given, PANELS) ?? fault(findings, ["panel"], anyOf(PANELS), given);
+    return byId(given, PANELS) ?? fault(notes, ["panel"], anyOf(PANELS), given);
   }
   return {
     name: given.name,
@@ -70,9 +70,9 @@ function dryPanel(given: z.infer<typeof panel> = USUAL_PANEL, findings: Findings
   };
 }
 
-export function wingCoverOf(given: z.infer<typeof wingCover>, findings: Findings): WingCover | undefined {
+export function wingCoverOf(given: z.infer<typeof wingCover>, notes: Notes): WingCover | undefined {
   if (typeof given === "string") {
-    return byId(given, WING_COVERS) ?? fault(findings, ["cover"], anyOf(WING_COVERS), given);
+    return byId(given, WING_COVERS) ?? fault(notes, ["cover"], anyOf(WING_COVERS), given);
   }
   return {
     resistance: given.resistance_m2k_per_w,
@@ -92,7 +92,7 @@ function anyOf(catalogue: Readonly<Record<string, unknown>>): string {
 }
 
 /** Where the wing stands; what the document leaves open is that of an open strip in winter. */
-export function wingSiteOf(given: z.infer<typeof airframeSite> = {}, findings: Findings): WingSite {
+export function wingSiteOf(given: z.infer<typeof airframeSite> = {}, notes: Notes): WingSite {
   const { roughness_m, wing_height_m, open_sky_fraction, elevation_m } = given;
   const taken = [
     ...(roughness_m === undefined ? [`snow-covered fields (roughness length ${OPEN_SITE.roughness} m)`] : []),
@@ -100,7 +100,7 @@ export function wingSiteOf(given: z.infer<typeof airframeSite> = {}, findings: F
     ...(open_sky_fraction === undefined ? ["open sky all around"] : []),
     ...(elevation_m === undefined ? ["sea level"] : []),
   ];
-  if (taken.length > 0) findings.assumptions.push(`Of the place is assumed: ${taken.join(", ")}.`);
+  if (taken.length > 0) notes.assumptions.push(`Of the place is assumed: ${taken.join(", ")}.`);
   return {
     height: wing_height_m ?? OPEN_SITE.height,
     roughness: roughness_m ?? OPEN_SITE.roughness,
@@ -114,8 +114,8 @@ const USUAL_SEED = 1;
 export function airframeEnsembleOf(
   { members, seed = USUAL_SEED }: z.infer<typeof airframeEnsemble> = {},
   usual: number,
-  findings: Findings,
+  notes: Notes,
 ): Ensemble {
-  if (members === undefined) findings.assumptions.push(`Chances are counted over ${usual} drawn cases.`);
+  if (members === undefined) notes.assumptions.push(`Chances are counted over ${usual} drawn cases.`);
   return { members: members ?? usual, seed };
 }

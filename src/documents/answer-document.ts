@@ -1,10 +1,9 @@
 import type { PlanLine, PlugInAnswer } from "../planning/index.js";
+import { type AircraftScenario, lookFirst } from "../scenario/index.js";
 import { JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR } from "../units/index.js";
 import { criteriaDocument } from "./criterion-document.js";
-import { lookFirst } from "./look-first.js";
 import { rounded, stampOf } from "./result-header.js";
 import type { PlanDocument } from "./result-schema.js";
-import type { ReadScenario } from "./scenario-reading.js";
 
 /** The part of a plan that is known as soon as the plug-in is decided: laid over the plan before it, it is whole again. */
 export type AnswerDocument = Pick<
@@ -34,7 +33,7 @@ export type AnswerDocument = Pick<
 export function answerDocument(
   answer: PlugInAnswer,
   wantedChance: number,
-  read: ReadScenario,
+  read: AircraftScenario,
 ): AnswerDocument {
   const at = (t: number) => stampOf(read, t);
   const first = lookFirst(read, answer.departure);
@@ -70,7 +69,7 @@ export function kwh(joules: number): number {
   return rounded(joules / JOULE_OF_KILOWATT_HOUR, 3);
 }
 
-function lineDocument({ reached, plugIn, chance, energy }: PlanLine, read: ReadScenario) {
+function lineDocument({ reached, plugIn, chance, energy }: PlanLine, read: AircraftScenario) {
   return {
     reached,
     plug_in: plugIn === undefined ? null : stampOf(read, plugIn),
@@ -79,7 +78,7 @@ function lineDocument({ reached, plugIn, chance, energy }: PlanLine, read: ReadS
   };
 }
 
-function heatingDocument({ heating }: PlugInAnswer, read: ReadScenario): PlanDocument["heating"] {
+function heatingDocument({ heating }: PlugInAnswer, read: AircraftScenario): PlanDocument["heating"] {
   if (heating === undefined) return null;
   const { heaters, onFor, longest, staysOn, wet } = heating;
   return {

@@ -2,16 +2,22 @@ import type { Caution } from "../aircraft/index.js";
 import type { AwayCase, AwayReport, Bridge, EngineRun } from "../planning/index.js";
 import { RUN_CAUTIONS, USUAL_COVER_OFF } from "../planning/index.js";
 import type { Verdict } from "../readiness/index.js";
+import type { DrawnScenario } from "../scenario/index.js";
+import type { StartBriefing } from "../starting/index.js";
 import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { courseDocument } from "./course-document.js";
 import { criteriaDocument } from "./criterion-document.js";
-import { headerOf, type ResultContext, rounded, stampOf } from "./result-header.js";
+import { headerOf, rounded, stampOf } from "./result-header.js";
 import type { AwayDocument } from "./result-schema.js";
-import type { ReadScenario } from "./scenario-reading.js";
-import { startOfCourse } from "./start-document.js";
+import { startDocument } from "./start-document.js";
 
 /** Whether it starts at the return, how long it lasts and what would help, as stored, exchanged and shown. */
-export function awayDocument(report: AwayReport, wanted: number, context: ResultContext): AwayDocument {
+export function awayDocument(
+  report: AwayReport,
+  wanted: number,
+  context: DrawnScenario,
+  briefing: StartBriefing,
+): AwayDocument {
   const { now, back, covered, uncovered, bridges, furthest, soonest } = report;
   const { read } = context;
   const stamp = (at: number | undefined) => (at === undefined ? null : stampOf(read, at));
@@ -58,15 +64,16 @@ export function awayDocument(report: AwayReport, wanted: number, context: Result
     status: status(best),
     wanted_chance: wanted,
     back: stamp(back),
-    engine_from: engineFrom(read),
-    shut_down_h_ago: read.document.initial?.shut_down_h_ago ?? null,
+    engine_from: read.knownFrom.from,
+    shut_down_h_ago:
+      read.knownFrom.from === "shut-down" ? rounded(read.knownFrom.ago / SECONDS_OF_HOUR, 6) : null,
     covers_on_now: [...read.scenario.initial.configuration.coversOn],
     cover_off_before_min: (read.want?.wish.coverOffBefore ?? USUAL_COVER_OFF) / SECONDS_OF_MINUTE,
     status_now: status(now.chance),
     chance_now: now.chance,
     weakest: now.weakest.criterion.id,
     criteria: criteriaDocument(now),
-    start_briefing: startOfCourse(uncovered.course, 0, context),
+    start_briefing: startDocument(briefing),
     covered: covered === undefined ? null : lasting(covered),
     uncovered: lasting(uncovered),
     bridges: bridges.map(bridgeOf),
@@ -84,11 +91,4 @@ export function awayDocument(report: AwayReport, wanted: number, context: Result
 
 function uniqueCautions(cautions: readonly Caution[]): AwayDocument["cautions"] {
   return [...new Map(cautions.map(({ text, source }) => [text, { text, source }])).values()];
-}
-
-/** What the engine's temperatures are known from. */
-function engineFrom({ document }: ReadScenario): AwayDocument["engine_from"] {
-  const { shut_down_h_ago, uncertainty_k: _, snow_on_cowl_kg_m2: __, ...read } = document.initial ?? {};
-  if (shut_down_h_ago !== undefined) return "shut-down";
-  return Object.values(read).some((value) => value !== undefined) ? "readings" : "air";
 }

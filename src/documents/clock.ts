@@ -1,7 +1,7 @@
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { epochFromLocal, isTimeZone, localText } from "../weather/index.js";
 import type { Path } from "./issue.js";
-import { type Findings, fault } from "./reading.js";
+import { fault, type Notes } from "./reading.js";
 import type { ScenarioSections } from "./scenario-schema.js";
 
 /** When a scenario runs. Times are [s] since 1970-01-01T00:00Z. */
@@ -20,17 +20,17 @@ export interface Moment {
 
 export function clockOf(
   { start, zone, hours }: Pick<ScenarioSections, "start" | "zone" | "hours">,
-  findings: Findings,
+  notes: Notes,
 ): Clock | undefined {
   const zoneKnown = zone === undefined || isTimeZone(zone);
-  if (!zoneKnown) fault(findings, ["zone"], 'an IANA time zone such as "Europe/Oslo"', zone);
+  if (!zoneKnown) fault(notes, ["zone"], 'an IANA time zone such as "Europe/Oslo"', zone);
   if (start === undefined) return undefined;
   const reading = epochFromLocal(start);
-  if (!reading.ok) return fault(findings, ["start"], START_FORM, start);
+  if (!reading.ok) return fault(notes, ["start"], START_FORM, start);
   if (!zoneKnown || hours === undefined) return undefined;
   const offset = offsetOf(start);
   if (zone === undefined) {
-    findings.assumptions.push(
+    notes.assumptions.push(
       `No time zone is given: local times are shown at the start's offset, ${offset === "UTC" ? "UTC" : `UTC${offset}`}, without daylight saving.`,
     );
   }
@@ -44,44 +44,34 @@ export function epochOfMoment(
   { at_h, time }: Moment,
   path: Path,
   clock: Clock,
-  findings: Findings,
+  notes: Notes,
 ): number | undefined {
   if ((at_h === undefined) === (time === undefined)) {
-    return fault(findings, path, "either at_h or time", at_h === undefined ? "neither" : "both");
+    return fault(notes, path, "either at_h or time", at_h === undefined ? "neither" : "both");
   }
   if (at_h !== undefined) return clock.start + at_h * SECONDS_OF_HOUR;
-  return epochOfText(time ?? "", [...path, "time"], clock, findings);
+  return epochOfText(time ?? "", [...path, "time"], clock, notes);
 }
 
-export function epochOfText(
-  text: string,
-  path: Path,
-  { zone }: Clock,
-  findings: Findings,
-): number | undefined {
+export function epochOfText(text: string, path: Path, { zone }: Clock, notes: Notes): number | undefined {
   const reading = epochFromLocal(text, zone);
-  return reading.ok ? reading.epoch : fault(findings, path, reading.expected, text);
+  return reading.ok ? reading.epoch : fault(notes, path, reading.expected, text);
 }
 
 /**
  * [s] since epoch of a departure: a date and time, or HH:MM, which is the next time after the start that the clock
  * shows it.
  */
-export function epochOfDeparture(
-  text: string,
-  path: Path,
-  clock: Clock,
-  findings: Findings,
-): number | undefined {
+export function epochOfDeparture(text: string, path: Path, clock: Clock, notes: Notes): number | undefined {
   if (!/^\d{1,2}:\d{2}$/.test(text)) {
-    if (/^\d{4}-/.test(text)) return epochOfText(text, path, clock, findings);
-    return fault(findings, path, "HH:MM, or a date and time such as 2026-01-15T10:00+01:00", text);
+    if (/^\d{4}-/.test(text)) return epochOfText(text, path, clock, notes);
+    return fault(notes, path, "HH:MM, or a date and time such as 2026-01-15T10:00+01:00", text);
   }
   const today = localText(clock.start, clock.zone).slice(0, 10);
   const hhmm = text.padStart(5, "0");
   for (const date of [today, dayAfter(today), dayAfter(dayAfter(today))]) {
     const reading = epochFromLocal(`${date}T${hhmm}`, clock.zone);
-    if (!reading.ok) return fault(findings, path, reading.expected, text);
+    if (!reading.ok) return fault(notes, path, reading.expected, text);
     if (reading.epoch > clock.start) return reading.epoch;
   }
   return undefined;

@@ -1,14 +1,15 @@
 import { isElementPart } from "../aircraft/index.js";
 import { quantileOfSorted } from "../numerics/index.js";
+import type { DrawnScenario } from "../scenario/index.js";
 import { createForcing, partTemps, type Trajectory } from "../simulation/index.js";
 import { celsiusFromKelvin, JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR } from "../units/index.js";
-import { type ResultContext, rounded } from "./result-header.js";
+import { rounded } from "./result-header.js";
 import type { CourseDocument } from "./result-schema.js";
 
 type PartBand = CourseDocument["parts"][string];
 
 /** Every part over time with 5, 50 and 95 % values, in the trade's names. */
-export function courseDocument(course: Trajectory, { read, draws }: ResultContext): CourseDocument {
+export function courseDocument(course: Trajectory, { read, draws }: DrawnScenario): CourseDocument {
   const forcing = createForcing(read.scenario, draws);
   const outside = (s: number) =>
     Float64Array.from({ length: course.members }, (_, m) => forcing.tempAirAt(course.time[s], m));

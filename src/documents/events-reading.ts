@@ -1,9 +1,9 @@
 import type { Configuration, Kit } from "../aircraft/index.js";
-import { applyChange, type Change, type TimedChange } from "../simulation/index.js";
-import { SECONDS_OF_HOUR } from "../units/index.js";
+import { HEATED_FOR_UNKNOWN } from "../scenario/index.js";
+import type { Change, TimedChange } from "../simulation/index.js";
 import { type Clock, epochOfMoment } from "./clock.js";
-import { issueAt, type Path } from "./issue.js";
-import { type Findings, fault } from "./reading.js";
+import type { Path } from "./issue.js";
+import { fault, type Notes } from "./reading.js";
 import type { ScenarioDocument, ScenarioSections } from "./scenario-schema.js";
 
 type EventEntry = NonNullable<ScenarioDocument["events"]>[number];
@@ -12,15 +12,15 @@ type EventEntry = NonNullable<ScenarioDocument["events"]>[number];
 export function startConfiguration(
   { place, fitted, plugged_in }: ScenarioSections,
   kit: Kit | undefined,
-  findings: Findings,
+  notes: Notes,
 ): Configuration | undefined {
   const covers = fitted?.covers ?? [];
   const heaters = plugged_in ?? [];
   if (kit !== undefined) {
-    requireIds(covers, kit.covers, ["fitted", "covers"], "kit.covers", findings);
-    requireIds(heaters, kit.heaters, ["plugged_in"], "kit.heaters", findings);
+    requireIds(covers, kit.covers, ["fitted", "covers"], "kit.covers", notes);
+    requireIds(heaters, kit.heaters, ["plugged_in"], "kit.heaters", notes);
     if (fitted === undefined && kit.covers.length > 0) {
-      findings.assumptions.push("No cover or plug is named as fitted at the start: none is.");
+      notes.assumptions.push("No cover or plug is named as fitted at the start: none is.");
     }
   }
   if (place === undefined) return undefined;
@@ -32,21 +32,21 @@ export function eventsOf(
   { events = [], hours }: ScenarioSections,
   kit: Kit | undefined,
   clock: Clock | undefined,
-  findings: Findings,
+  notes: Notes,
 ): TimedChange[] {
   const changes = events.flatMap((entry, i): TimedChange[] => {
     const path = ["events", i];
     if (kit !== undefined && "heaters" in entry) {
-      requireIds(entry.heaters, kit.heaters, [...path, "heaters"], "kit.heaters", findings);
+      requireIds(entry.heaters, kit.heaters, [...path, "heaters"], "kit.heaters", notes);
     }
     if (kit !== undefined && "covers" in entry) {
-      requireIds(entry.covers, kit.covers, [...path, "covers"], "kit.covers", findings);
+      requireIds(entry.covers, kit.covers, [...path, "covers"], "kit.covers", notes);
     }
     if (clock === undefined) return [];
-    const epoch = epochOfMoment(entry, path, clock, findings);
+    const epoch = epochOfMoment(entry, path, clock, notes);
     if (epoch === undefined) return [];
     if (epoch < clock.start || epoch > clock.end) {
-      fault(findings, path, `a time within the scenario's ${hours} h`, entry.time ?? `at_h ${entry.at_h}`);
+      fault(notes, path, `a time within the scenario's ${hours} h`, entry.time ?? `at_h ${entry.at_h}`);
     }
     return [{ at: epoch - clock.start, change: changeOf(entry) }];
   });
@@ -72,79 +72,21 @@ function changeOf(entry: EventEntry): Change {
 export function heatedForOf(
   { plugged_in = [], plugged_in_since }: ScenarioSections,
   clock: Clock,
-  findings: Findings,
+  notes: Notes,
 ): number | undefined {
   if (plugged_in_since === undefined) {
     if (plugged_in.length > 0) {
-      findings.assumptions.push(
-        "Since when the heater has been on is not known: it counts as on for too long, and is to be unplugged now.",
-      );
+      notes.assumptions.push(HEATED_FOR_UNKNOWN);
     }
     return undefined;
   }
   if (plugged_in.length === 0) {
-    fault(findings, ["plugged_in_since"], "heaters in plugged_in", plugged_in_since);
+    fault(notes, ["plugged_in_since"], "heaters in plugged_in", plugged_in_since);
   }
-  const epoch = epochOfMoment({ time: plugged_in_since }, ["plugged_in_since"], clock, findings);
+  const epoch = epochOfMoment({ time: plugged_in_since }, ["plugged_in_since"], clock, notes);
   if (epoch === undefined) return undefined;
-  if (epoch > clock.start) fault(findings, ["plugged_in_since"], "a time before the start", plugged_in_since);
+  if (epoch > clock.start) fault(notes, ["plugged_in_since"], "a time before the start", plugged_in_since);
   return Math.max(0, clock.start - epoch);
-}
-
-/** Refuses a scenario in which a heater that belongs outdoors runs in the hangar. */
-export function refuseIndoors(
-  kit: Kit,
-  start: Configuration,
-  events: readonly TimedChange[],
-  findings: Findings,
-): void {
-  const refuse = (configuration: Configuration, path: Path) => {
-    if (configuration.place !== "hangar") return;
-    for (const heater of kit.heaters) {
-      if (heater.runs !== "outdoors" || !configuration.heatersOn.has(heater.id)) continue;
-      const expected = `${heater.id} off in the hangar: a burner makes carbon monoxide. Switch it off and open the doors`;
-      fault(findings, path, expected, "on");
-    }
-  };
-  refuse(start, ["plugged_in"]);
-  let configuration = start;
-  for (const { change } of events) {
-    const after = applyChange(configuration, change);
-    if (after.place !== configuration.place || after.heatersOn.size > configuration.heatersOn.size) {
-      refuse(after, ["events"]);
-    }
-    configuration = after;
-  }
-}
-
-/** Warns of every heater that the document leaves on longer than its description allows in one go. */
-export function warnLongestOn(
-  kit: Kit,
-  start: Configuration,
-  events: readonly TimedChange[],
-  duration: number,
-  findings: Findings,
-): void {
-  for (const heater of kit.heaters) {
-    let configuration = start;
-    let since = start.heatersOn.has(heater.id) ? 0 : undefined;
-    const ended = (at: number) => {
-      const on = since === undefined ? 0 : (at - since) / SECONDS_OF_HOUR;
-      if (on <= heater.longest_on_h) return;
-      const expected = `${heater.id} on for at most ${heater.longest_on_h} h in one go`;
-      findings.warnings.push(issueAt(["events"], expected, `${on.toFixed(1)} h`));
-    };
-    for (const { at, change } of events) {
-      configuration = applyChange(configuration, change);
-      const on = configuration.heatersOn.has(heater.id);
-      if (on && since === undefined) since = at;
-      if (!on && since !== undefined) {
-        ended(at);
-        since = undefined;
-      }
-    }
-    ended(duration);
-  }
 }
 
 export function requireIds(
@@ -152,13 +94,13 @@ export function requireIds(
   carried: readonly { readonly id: string }[],
   path: Path,
   where: string,
-  findings: Findings,
+  notes: Notes,
 ): void {
   const known = carried.map((e) => e.id);
   ids.forEach((id, i) => {
     if (known.includes(id)) return;
     fault(
-      findings,
+      notes,
       [...path, i],
       known.length === 0 ? `nothing: ${where} is empty` : `one of ${where}: ${known.join(", ")}`,
       id,

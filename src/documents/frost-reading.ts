@@ -7,13 +7,12 @@ import { inFormOfKind } from "./current-form.js";
 import { type FrostDocument, type FrostSections, frostSchema } from "./frost-schema.js";
 import type { DocumentIssue } from "./issue.js";
 import { nightWeather } from "./night-weather.js";
-import { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
+import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
 import { weatherOf } from "./weather-reading.js";
 import type { ReadFile } from "./weather-sources.js";
 
 /** A night as read from its document, with all that was assumed on the way. */
 export interface ReadFrost {
-  readonly document: FrostDocument;
   readonly name: string;
   readonly zone: string;
   readonly request: FrostRequest;
@@ -35,24 +34,23 @@ export function readFrostDocument(
 ): FrostReading {
   const form = inFormOfKind("frost", source);
   if (!form.ok) return { ok: false, issues: [form.issue] };
-  const findings = newFindings();
-  const sections = sectionsBy(frostSchema, form.document, findings);
-  const clock = nightOf(sections, findings);
-  const weather = weatherOf(sections, clock, readFile, findings);
-  const night = weather && nightWeather(weather.cut, findings);
+  const notes = newNotes();
+  const sections = sectionsBy(frostSchema, form.document, notes);
+  const clock = nightOf(sections, notes);
+  const weather = weatherOf(sections, clock, readFile, notes);
+  const night = weather && nightWeather(weather.cut, notes);
   const air = clock && night && weatherAt(night, clock.start).tempAir;
-  const inside = panelOf(sections, { temp: air, words: "the air at the start" }, findings);
-  const cover = sections.cover === undefined ? undefined : wingCoverOf(sections.cover, findings);
-  const site = wingSiteOf(sections.site, findings);
-  const ensemble = airframeEnsembleOf(sections.ensemble, USUAL_MEMBERS, findings);
-  if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
+  const inside = panelOf(sections, { temp: air, words: "the air at the start" }, notes);
+  const cover = sections.cover === undefined ? undefined : wingCoverOf(sections.cover, notes);
+  const site = wingSiteOf(sections.site, notes);
+  const ensemble = airframeEnsembleOf(sections.ensemble, USUAL_MEMBERS, notes);
+  if (notes.issues.length > 0) return { ok: false, issues: notes.issues };
   if (clock === undefined || night === undefined || inside === undefined) {
     throw new Error("a section of the document was refused without an issue");
   }
   const document = sections as FrostDocument;
   return {
     ok: true,
-    document,
     name: document.name,
     zone: clock.zone,
     request: {
@@ -66,8 +64,8 @@ export function readFrostDocument(
       ...(inside.tempInside === undefined ? {} : { tempInside: inside.tempInside }),
       ensemble,
     },
-    assumptions: findings.assumptions,
-    warnings: findings.warnings,
+    assumptions: notes.assumptions,
+    warnings: notes.warnings,
   };
 }
 
@@ -76,23 +74,20 @@ const SHORTEST = 0.5;
 const LONGEST = 120;
 
 /** From the start to the departure, or over so many hours. */
-function nightOf(sections: FrostSections, findings: Findings): Clock | undefined {
+function nightOf(sections: FrostSections, notes: Notes): Clock | undefined {
   const { hours, departure } = sections;
-  const clock = clockOf({ ...sections, hours: hours ?? SHORTEST }, findings);
+  const clock = clockOf({ ...sections, hours: hours ?? SHORTEST }, notes);
   if ((hours === undefined) === (departure === undefined)) {
     // A fault in one of them has been named already: then the other is not missing.
-    if (
-      hours !== undefined ||
-      !findings.issues.some(({ path }) => path === "hours" || path === "departure")
-    ) {
-      fault(findings, [], "either hours or departure", hours === undefined ? "neither" : "both");
+    if (hours !== undefined || !notes.issues.some(({ path }) => path === "hours" || path === "departure")) {
+      fault(notes, [], "either hours or departure", hours === undefined ? "neither" : "both");
     }
     return undefined;
   }
   if (departure === undefined || clock === undefined) return clock;
-  const end = epochOfDeparture(departure, ["departure"], clock, findings);
+  const end = epochOfDeparture(departure, ["departure"], clock, notes);
   if (end === undefined) return undefined;
   const after = (end - clock.start) / SECONDS_OF_HOUR;
   if (after >= SHORTEST && after <= LONGEST) return { ...clock, end };
-  return fault(findings, ["departure"], `a time ${SHORTEST} to ${LONGEST} h after the start`, departure);
+  return fault(notes, ["departure"], `a time ${SHORTEST} to ${LONGEST} h after the start`, departure);
 }

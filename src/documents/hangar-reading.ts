@@ -10,12 +10,12 @@ import {
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { ASSUMED_DEPRESSION } from "../weather/index.js";
 import { kelvinOf } from "./airframe-reading.js";
-import { type Findings, fault } from "./reading.js";
+import { fault, type Notes } from "./reading.js";
 import type { ThawDocument } from "./thaw-schema.js";
 
 const WATT_OF_KILOWATT = 1000;
 
-export function hangarOf(given: ThawDocument["hangar"], { assumptions }: Findings): Hangar {
+export function hangarOf(given: ThawDocument["hangar"], { assumptions }: Notes): Hangar {
   const { air_changes_per_h, fan_mps, floor_swept, unflued_burner } = given;
   const hangar = boxHangar({
     length: given.length_m,
@@ -62,15 +62,15 @@ type AirSection = { readonly air_c: number; readonly dew_point_c?: number };
 export function outsideAirOf(
   { air_c, dew_point_c }: AirSection,
   section: "outside" | "roll_out",
-  findings: Findings,
+  notes: Notes,
 ): OutsideAir {
   if (dew_point_c !== undefined && dew_point_c > air_c) {
     const expected = `${air_c} or less: a dew point is never above the air`;
-    fault(findings, [section, "dew_point_c"], expected, dew_point_c);
+    fault(notes, [section, "dew_point_c"], expected, dew_point_c);
   }
   if (dew_point_c === undefined) {
     const where = section === "outside" ? "outside" : "at roll-out";
-    findings.assumptions.push(`The dew point ${where} is taken ${ASSUMED_DEPRESSION} K below the air.`);
+    notes.assumptions.push(`The dew point ${where} is taken ${ASSUMED_DEPRESSION} K below the air.`);
   }
   const tempAir = kelvinOf(air_c);
   const lowest = kelvinOf(LOWEST_DEW_POINT);

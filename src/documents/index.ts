@@ -13,11 +13,12 @@ export { dailyTimes } from "./daily-times.js";
 export { DEMO_SEED, type DemoBase, demoBase, demoPoints } from "./demo-base.js";
 export { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
 export { requireIds } from "./events-reading.js";
-export { explanationDocument } from "./explanation-document.js";
+export { explanationDocument, type HeatFlows } from "./explanation-document.js";
 export { frostDocument, type OtherCover } from "./frost-document.js";
 export { type FrostReading, type ReadFrost, readFrostDocument } from "./frost-reading.js";
 export { type FaceDocument, type FrostOutlookDocument, frostOutlookSchema } from "./frost-result-schema.js";
 export { type FrostDocument, frostSchema } from "./frost-schema.js";
+export { knownTempsOf, PARTS_OF_KEY } from "./initial-reading.js";
 export { type DocumentIssue, isRecord, issueAt, issueText, type Path } from "./issue.js";
 export { jsonOf } from "./json.js";
 export { jsonSchemas } from "./json-schemas.js";
@@ -43,13 +44,13 @@ export {
   SCENARIO_MIGRATIONS,
   SCENARIO_VERSION,
 } from "./migrations.js";
-export { nowDocument, type ProbeUse } from "./now-document.js";
+export { type NowReport, nowDocument, type ProbeUse } from "./now-document.js";
 export { type NowDocument, nowSchema } from "./now-schema.js";
 export { type Overrides, overridden, overriddenAirframe } from "./overrides.js";
 export { planDocument } from "./plan-document.js";
-export { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
+export { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
 export { record } from "./record.js";
-export { type ResultContext, rounded, usedKit } from "./result-header.js";
+export { rounded } from "./result-header.js";
 export {
   type AwayDocument,
   awaySchema,
@@ -66,27 +67,16 @@ export {
   type StartDocument,
   simulationSchema,
 } from "./result-schema.js";
-export type { RollOut } from "./roll-out-reading.js";
 export { type ReadScenario, readScenarioDocument, type ScenarioReading } from "./scenario-reading.js";
 export { type ScenarioDocument, scenarioSchema } from "./scenario-schema.js";
 export { issuesOfSchema } from "./schema-issues.js";
 export { simulationDocument } from "./simulation-document.js";
-export {
-  type LeavingReport,
-  type LeavingState,
-  type MiddleAndHigh,
-  type MildWindow,
-  type ThawChange,
-  type ThawTrial,
-  type ThawTrials,
-  type TrialTimes,
-  thawDocument,
-} from "./thaw-document.js";
+export { thawDocument } from "./thaw-document.js";
 export { type ReadThaw, readThawDocument, type ThawReading } from "./thaw-reading.js";
 export { bestRemedies, DRY_SURELY, type ThawRemedy, thawRemedies } from "./thaw-remedies.js";
 export { type RollOutDocument, type ThawOutlookDocument, thawOutlookSchema } from "./thaw-result-schema.js";
 export { type ThawDocument, thawSchema } from "./thaw-schema.js";
-export { type ScenarioWeather, weatherOf } from "./weather-reading.js";
+export { reachOfWeather, type ScenarioWeather, weatherOf } from "./weather-reading.js";
 export type { ReadFile } from "./weather-sources.js";
 export { type Habit, type ReadWinter, readWinterDocument, type WinterReading } from "./winter-reading.js";
 export {
@@ -106,5 +96,4 @@ export {
   winterSchema,
 } from "./winter-schema.js";
 export type { WinterYear } from "./winter-weather.js";
-export type { WishWithHeaters } from "./wish-reading.js";
 export { limitsOf } from "./wish-reading.js";

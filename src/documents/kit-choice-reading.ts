@@ -1,8 +1,9 @@
 import type { Installation, Kit } from "../aircraft/index.js";
+import { handlingOf } from "../scenario/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { dailyTimes } from "./daily-times.js";
 import { kitOf } from "./kit-reading.js";
-import { type Findings, fault, newFindings } from "./reading.js";
+import { fault, type Notes, newNotes } from "./reading.js";
 import type { KitSections, WinterSections } from "./winter-schema.js";
 
 export type Switching = "by_hand" | "mains_timer" | "local_network" | "phone_network";
@@ -38,17 +39,17 @@ export interface HandHours {
 export function kitChoicesOf(
   { kits }: Pick<WinterSections | KitSections, "kits">,
   installation: Installation | undefined,
-  findings: Findings,
+  notes: Notes,
 ): KitChoice[] {
   if (kits === undefined) return [];
   const names = kits.map(({ name }) => name);
   names.forEach((name, i) => {
-    if (names.indexOf(name) < i) fault(findings, ["kits", i, "name"], "a name that stands once", name);
+    if (names.indexOf(name) < i) fault(notes, ["kits", i, "name"], "a name that stands once", name);
   });
   return kits.flatMap(({ name, heaters, covers, switching, price, yearly_cost, heater_life_h }, i) => {
-    const own = newFindings();
+    const own = newNotes();
     const kit = kitOf({ kit: { heaters, covers } }, installation, own);
-    findings.issues.push(
+    notes.issues.push(
       ...own.issues.map((issue) => ({ ...issue, path: issue.path.replace(/^kit/, `kits[${i}]`) })),
     );
     if (kit === undefined) return [];
@@ -68,13 +69,13 @@ const USUAL_ATTENDED_ELSEWHERE = 30;
 
 export function pricesOf(
   { prices = {} }: Pick<WinterSections | KitSections, "prices">,
-  findings: Findings,
+  notes: Notes,
 ): Prices {
   const currency = prices.currency ?? "";
   const attended = prices.attended_per_h ?? USUAL_ATTENDED[currency] ?? USUAL_ATTENDED_ELSEWHERE;
   if (prices.attended_per_h === undefined) {
     const amount = `${attended} ${currency}`.trimEnd();
-    findings.assumptions.push(
+    notes.assumptions.push(
       `An hour of somebody standing by or plugging in counts ${amount}: project judgement, set prices.attended_per_h.`,
     );
   }
@@ -93,12 +94,12 @@ const USUAL_HAND_HOURS = { from: "07:00", until: "21:00" } as const;
 export function handHoursOf(
   { by_hand }: Pick<WinterSections | KitSections, "by_hand">,
   span: { readonly start: number; readonly end: number; readonly zone: string },
-  findings: Findings,
+  notes: Notes,
 ): HandHours {
   const { from, until } = by_hand ?? USUAL_HAND_HOURS;
-  if (!(from < until)) fault(findings, ["by_hand", "until"], `later than from, ${from}`, until);
+  if (!(from < until)) fault(notes, ["by_hand", "until"], `later than from, ${from}`, until);
   if (by_hand === undefined) {
-    findings.assumptions.push(
+    notes.assumptions.push(
       `Somebody can be there to plug in from ${from} to ${until}; timers are set at ${until} the evening before.`,
     );
   }
@@ -110,27 +111,22 @@ export function handHoursOf(
   return { from: begins, until: ends };
 }
 
-/** [min] to coil the lead, take covers off, walk round and get in, as in a scenario; project judgement. */
-const USUAL_UNPLUG_BEFORE = 15;
-const USUAL_COVER_OFF_BEFORE = 10;
-
 /** [s] before departure at which heaters are unplugged and covers come off. */
-export function handlingOf(
+export function handlingBefore(
   {
     unplug_before_min,
     cover_off_before_min,
   }: Pick<WinterSections | KitSections, "unplug_before_min" | "cover_off_before_min">,
-  findings: Findings,
+  notes: Notes,
 ): { readonly unplugBefore: number; readonly coverOffBefore: number } {
-  const unplug = unplug_before_min ?? USUAL_UNPLUG_BEFORE;
-  const coverOff = cover_off_before_min ?? Math.min(USUAL_COVER_OFF_BEFORE, unplug);
-  if (unplug_before_min === undefined)
-    findings.assumptions.push(`The heater is unplugged ${unplug} min before the start.`);
-  if (cover_off_before_min === undefined)
-    findings.assumptions.push(`Covers come off ${coverOff} min before the start.`);
+  const { unplug, coverOff } = handlingOf(
+    { unplugBefore: unplug_before_min, coverOffBefore: cover_off_before_min },
+    { most: Number.POSITIVE_INFINITY, isHeated: true },
+    notes.assumptions,
+  );
   if (coverOff > unplug) {
     const expected = `${unplug} or less: covers come off after unplugging`;
-    fault(findings, ["cover_off_before_min"], expected, coverOff);
+    fault(notes, ["cover_off_before_min"], expected, coverOff);
   }
   return { unplugBefore: 60 * unplug, coverOffBefore: 60 * coverOff };
 }

@@ -5,11 +5,11 @@ import type { Site } from "../simulation/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import { inFormOfKind } from "./current-form.js";
 import type { DocumentIssue } from "./issue.js";
-import { handlingOf, type KitChoice, kitChoicesOf, type Prices, pricesOf } from "./kit-choice-reading.js";
+import { handlingBefore, type KitChoice, kitChoicesOf, type Prices, pricesOf } from "./kit-choice-reading.js";
 import { installationOf } from "./kit-reading.js";
 import { learnedOf } from "./learned-reading.js";
-import { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
-import { readScenarioDocument, siteOf } from "./scenario-reading.js";
+import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
+import { readScenarioDocument, standingSite } from "./scenario-reading.js";
 import type { ReadFile } from "./weather-sources.js";
 import { type KitDocument, type KitSections, kitSchema } from "./winter-schema.js";
 import { limitsOf } from "./wish-reading.js";
@@ -63,23 +63,23 @@ export function readKitDocument(
 ): KitComparisonReading {
   const form = inFormOfKind("kit", source);
   if (!form.ok) return { ok: false, issues: [form.issue] };
-  const findings = newFindings();
-  const sections = sectionsBy(kitSchema, form.document, findings);
+  const notes = newNotes();
+  const sections = sectionsBy(kitSchema, form.document, notes);
   const { aircraft, learned: told, limits: stricter } = sections;
-  const installation = installationOf(aircraft === undefined ? {} : { aircraft }, findings);
-  const learned = learnedOf(told === undefined ? {} : { learned: told }, installation, readFile, findings);
-  const kits = kitChoicesOf(sections, installation, findings);
-  const limits = limitsOf(stricter === undefined ? {} : { limits: stricter }, installation, findings);
-  const site = siteOf(sections, findings);
-  const handling = handlingOf(sections, findings);
+  const installation = installationOf(aircraft === undefined ? {} : { aircraft }, notes);
+  const learned = learnedOf(told === undefined ? {} : { learned: told }, installation, readFile, notes);
+  const kits = kitChoicesOf(sections, installation, notes);
+  const limits = limitsOf(stricter === undefined ? {} : { limits: stricter }, installation, notes);
+  const site = standingSite(sections, notes);
+  const handling = handlingBefore(sections, notes);
   const { members = USUAL_MEMBERS, seed = USUAL_SEED } = sections.ensemble ?? {};
   const chance = sections.chance ?? USUAL_CHANCE;
   if (sections.chance === undefined)
-    findings.assumptions.push(`Wanted chance of being ready: ${100 * chance} %.`);
-  const nights = findings.issues.length === 0 ? nightsOf(sections, kits, chance, readFile, findings) : [];
-  if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
+    notes.assumptions.push(`Wanted chance of being ready: ${100 * chance} %.`);
+  const nights = notes.issues.length === 0 ? nightsOf(sections, kits, chance, readFile, notes) : [];
+  if (notes.issues.length > 0) return { ok: false, issues: notes.issues };
   if (installation === undefined) throw new Error("a section of the document was refused without an issue");
-  findings.assumptions.push(
+  notes.assumptions.push(
     "In the cold cases the aircraft is cold-soaked under its covers, the sky clear, the air 2 K above its dew point, all night alike.",
   );
   const document = sections as KitDocument;
@@ -93,10 +93,10 @@ export function readKitDocument(
       windSpeed: wind_mps,
     })),
     ...handling,
-    prices: pricesOf(sections, findings),
+    prices: pricesOf(sections, notes),
     ensemble: { members, seed },
-    assumptions: findings.assumptions,
-    warnings: findings.warnings,
+    assumptions: notes.assumptions,
+    warnings: notes.warnings,
   };
 }
 
@@ -106,7 +106,7 @@ function nightsOf(
   kits: readonly KitChoice[],
   chance: number,
   readFile: ReadFile | undefined,
-  findings: Findings,
+  notes: Notes,
 ): object[] {
   const { tonight } = sections;
   if (tonight === undefined) return [];
@@ -134,14 +134,14 @@ function nightsOf(
   if (first === undefined) return [];
   const reading = readScenarioDocument(first, readFile === undefined ? {} : { readFile });
   if (reading.ok) {
-    findings.assumptions.push(...reading.assumptions.filter((text) => !findings.assumptions.includes(text)));
-    findings.warnings.push(...reading.warnings);
+    notes.assumptions.push(...reading.assumptions.filter((text) => !notes.assumptions.includes(text)));
+    notes.warnings.push(...reading.warnings);
     return documents;
   }
   for (const issue of reading.issues) {
     const path = issue.path.replace(/^want\./, "");
-    findings.issues.push({ ...issue, path: `tonight.${path}` });
+    notes.issues.push({ ...issue, path: `tonight.${path}` });
   }
-  if (findings.issues.length === 0) fault(findings, ["tonight"], "a night that can be planned", tonight);
+  if (notes.issues.length === 0) fault(notes, ["tonight"], "a night that can be planned", tonight);
   return [];
 }

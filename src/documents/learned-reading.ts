@@ -4,7 +4,7 @@ import { epochFromLocal } from "../weather/index.js";
 import { inFormOfKind } from "./current-form.js";
 import { issueAt, type Path } from "./issue.js";
 import { type LearnedDocument, learnedSchema } from "./learned-schema.js";
-import { type Findings, fault } from "./reading.js";
+import { fault, type Notes } from "./reading.js";
 import type { ScenarioSections } from "./scenario-schema.js";
 import { issuesOfSchema } from "./schema-issues.js";
 import type { ReadFile } from "./weather-sources.js";
@@ -14,50 +14,43 @@ export function learnedOf(
   { learned }: ScenarioSections,
   installation: Installation | undefined,
   readFile: ReadFile | undefined,
-  findings: Findings,
+  notes: Notes,
 ): FittedAircraft | undefined {
   if (learned === undefined) return undefined;
-  const document = typeof learned === "string" ? fromFile(learned, readFile, findings) : learned;
+  const document = typeof learned === "string" ? fromFile(learned, readFile, notes) : learned;
   if (document === undefined) return undefined;
-  const aircraft = checked(document, findings);
+  const aircraft = checked(document, notes);
   if (aircraft === undefined || installation === undefined) return aircraft;
   if (aircraft.base !== installation.id) {
-    return fault(findings, ["learned", "base"], `the scenario's aircraft, ${installation.id}`, aircraft.base);
+    return fault(notes, ["learned", "base"], `the scenario's aircraft, ${installation.id}`, aircraft.base);
   }
   return aircraft;
 }
 
-function fromFile(
-  name: string,
-  readFile: ReadFile | undefined,
-  findings: Findings,
-): LearnedDocument | undefined {
+function fromFile(name: string, readFile: ReadFile | undefined, notes: Notes): LearnedDocument | undefined {
   const path: Path = ["learned"];
   const file = readFile?.(name) ?? { ok: false, reason: "files cannot be read here" };
-  if (!file.ok) return fault(findings, path, `a file that can be read (${file.reason})`, name);
+  if (!file.ok) return fault(notes, path, `a file that can be read (${file.reason})`, name);
   const form = inFormOfKind("learned", file.text);
   if (!form.ok) {
-    findings.issues.push({ ...form.issue, path: `${name}: ${form.issue.path}` });
+    notes.issues.push({ ...form.issue, path: `${name}: ${form.issue.path}` });
     return undefined;
   }
   const parsed = learnedSchema.safeParse(form.document);
   if (parsed.success) return parsed.data;
   const issues = issuesOfSchema(parsed.error, form.document);
-  findings.issues.push(...issues.map((issue) => ({ ...issue, path: `${name}: ${issue.path}` })));
+  notes.issues.push(...issues.map((issue) => ({ ...issue, path: `${name}: ${issue.path}` })));
   return undefined;
 }
 
 /** What the schema cannot say: lengths that belong together, a triangular factor, times that are times. */
-function checked(
-  { base, multipliers, evidence }: LearnedDocument,
-  findings: Findings,
-): FittedAircraft | undefined {
-  const before = findings.issues.length;
+function checked({ base, multipliers, evidence }: LearnedDocument, notes: Notes): FittedAircraft | undefined {
+  const before = notes.issues.length;
   const { names, mean_log, factor_log } = multipliers;
   const path: Path = ["learned", "multipliers"];
-  if (new Set(names).size < names.length) fault(findings, [...path, "names"], "names that stand once", names);
+  if (new Set(names).size < names.length) fault(notes, [...path, "names"], "names that stand once", names);
   if (mean_log.length !== names.length) {
-    fault(findings, [...path, "mean_log"], `${names.length} numbers`, mean_log.length);
+    fault(notes, [...path, "mean_log"], `${names.length} numbers`, mean_log.length);
   }
   const triangular =
     factor_log.length === names.length &&
@@ -66,19 +59,19 @@ function checked(
     );
   if (!triangular) {
     const expected = `a lower-triangular matrix of ${names.length} rows with a positive diagonal`;
-    fault(findings, [...path, "factor_log"], expected, `${factor_log.length} rows`);
+    fault(notes, [...path, "factor_log"], expected, `${factor_log.length} rows`);
   }
   const times = evidence.map(({ from, to }, i) =>
     [from, to].map((text, k) => {
       const epoch = epochFromLocal(text);
       if (epoch.ok) return epoch.epoch;
-      findings.issues.push(
+      notes.issues.push(
         issueAt(["learned", "evidence", i, k === 0 ? "from" : "to"], "a time with offset", text),
       );
       return 0;
     }),
   );
-  if (findings.issues.length > before) return undefined;
+  if (notes.issues.length > before) return undefined;
   return {
     version: 1,
     base,

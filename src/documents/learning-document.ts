@@ -1,10 +1,10 @@
 import type { AircraftFit, FittedAircraft, LogFinding, NextReadings } from "../learning/index.js";
 import { reportOf, type TemperatureLog } from "../learning/index.js";
+import type { AircraftScenario } from "../scenario/index.js";
 import { learnedDocument } from "./learned-document.js";
 import type { LearningDocument } from "./learning-schema.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { rounded, stampOf } from "./result-header.js";
-import type { ReadScenario } from "./scenario-reading.js";
 
 /** What a log taught of an aircraft, as it is stored, exchanged and shown. */
 export function learningDocument(
@@ -12,7 +12,7 @@ export function learningDocument(
   log: TemperatureLog,
   learned: FittedAircraft,
   next: NextReadings,
-  read: ReadScenario,
+  read: AircraftScenario,
 ): LearningDocument {
   const report = reportOf(fit);
   const { id, name: aircraft } = read.scenario.installation;

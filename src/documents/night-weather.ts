@@ -1,7 +1,7 @@
 import { celsiusFromKelvin } from "../units/index.js";
 import { ASSUMED_WIND, type WeatherSeries } from "../weather/index.js";
 import { kelvinOf } from "./airframe-reading.js";
-import { type Findings, fault } from "./reading.js";
+import { fault, type Notes } from "./reading.js";
 import { rounded } from "./result-header.js";
 
 /** [K] the airframe's models are made for. */
@@ -17,14 +17,14 @@ export const LIGHT_WIND = 1;
 /**
  * The weather for a wing: wind that no source gives becomes light wind, out loud, and air the models are not made for is
  * refused. Drier air than a dew point of -60 °C counts as that: neither gives frost. What was assumed stands in
- * `findings`, no more in the series.
+ * `notes`, no more in the series.
  */
-export function nightWeather(series: WeatherSeries, findings: Findings): WeatherSeries {
+export function nightWeather(series: WeatherSeries, notes: Notes): WeatherSeries {
   const tempAir = series.tempAir.map((temp) => rounded(temp, 9));
   const beyond = tempAir.find((temp) => !(temp >= COLDEST && temp <= WARMEST));
   if (beyond !== undefined) {
     fault(
-      findings,
+      notes,
       ["weather"],
       "air of -60 to 50 °C, which this is made for",
       `${celsiusFromKelvin(beyond).toFixed(1)} °C`,
@@ -33,14 +33,14 @@ export function nightWeather(series: WeatherSeries, findings: Findings): Weather
   return {
     ...series,
     tempAir,
-    windSpeed: withLightWind(series, findings),
+    windSpeed: withLightWind(series, notes),
     tempDewPoint: series.tempDewPoint.map((dewPoint, k) => Math.min(tempAir[k], Math.max(COLDEST, dewPoint))),
     assumptions: [],
   };
 }
 
-function withLightWind({ time, windSpeed, assumptions }: WeatherSeries, findings: Findings): Float64Array {
-  const { assumptions: said } = findings;
+function withLightWind({ time, windSpeed, assumptions }: WeatherSeries, notes: Notes): Float64Array {
+  const { assumptions: said } = notes;
   const assumed = assumptions.filter(({ quantity }) => quantity === "windSpeed");
   const isUnknown = (k: number) =>
     windSpeed[k] === ASSUMED_WIND && assumed.some(({ from, to }) => time[k] >= from && time[k] <= to);

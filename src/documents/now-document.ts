@@ -1,11 +1,12 @@
-import type { FilterEstimate, TemperatureLog } from "../learning/index.js";
+import type { FilterEstimate, LogFinding } from "../learning/index.js";
 import type { Verdict } from "../readiness/index.js";
-import { startBriefing } from "../starting/index.js";
+import { type DrawnScenario, heatersUsed } from "../scenario/index.js";
+import type { StartBriefing } from "../starting/index.js";
 import { celsiusFromKelvin } from "../units/index.js";
 import { criteriaDocument } from "./criterion-document.js";
 import { findingDocument } from "./learning-document.js";
 import type { NowDocument } from "./now-schema.js";
-import { headerOf, heatersUsed, type ResultContext, rounded, stampOf } from "./result-header.js";
+import { headerOf, rounded, stampOf } from "./result-header.js";
 import { startDocument } from "./start-document.js";
 
 /** What became of a probe's readings on the way to now. */
@@ -16,34 +17,29 @@ export interface ProbeUse {
   readonly leftAside: number;
 }
 
-/**
- * Every part now and whether the engine may be started, as it is stored, exchanged and shown.
- * @param tempAir [K] outside, now
- */
+/** Where every part stands, and what it was judged from. */
+export interface NowReport {
+  readonly estimate: FilterEstimate;
+  readonly verdict: Verdict;
+  readonly briefing: StartBriefing;
+  readonly probes: readonly ProbeUse[];
+  readonly logFindings: readonly LogFinding[];
+}
+
+/** Every part now and whether the engine may be started, as it is stored, exchanged and shown. */
 export function nowDocument(
-  estimate: FilterEstimate,
-  verdict: Verdict,
-  probes: readonly ProbeUse[],
-  log: TemperatureLog,
-  tempAir: number,
-  context: ResultContext,
+  { estimate, verdict, briefing, probes, logFindings }: NowReport,
+  drawn: DrawnScenario,
 ): NowDocument {
   const celsius = (temp: number) => rounded(celsiusFromKelvin(temp), 2);
   return {
-    ...headerOf(context, heatersUsed(context.read.scenario)),
+    ...headerOf(drawn, heatersUsed(drawn.read.scenario)),
     kind: "now",
-    at: stampOf(context.read, estimate.time),
+    at: stampOf(drawn.read, estimate.time),
     chance: verdict.chance,
     weakest: verdict.weakest.criterion.id,
     criteria: criteriaDocument(verdict),
-    start_briefing: startDocument(
-      startBriefing(
-        context.read.scenario.installation,
-        new Map(estimate.parts.map(({ part, mid }) => [part, mid])),
-        tempAir,
-        context.read.batteryFitted,
-      ),
-    ),
+    start_briefing: startDocument(briefing),
     parts: Object.fromEntries(
       estimate.parts.map(({ part, low, mid, high }) => [
         part === "barrels" ? "cylinders" : part,
@@ -61,8 +57,8 @@ export function nowDocument(
       ...(probe === undefined ? {} : { probe }),
       chance,
       believed,
-      ...(since === undefined ? {} : { since: stampOf(context.read, since) }),
+      ...(since === undefined ? {} : { since: stampOf(drawn.read, since) }),
     })),
-    log_findings: log.findings.map(findingDocument),
+    log_findings: logFindings.map(findingDocument),
   };
 }

@@ -32,7 +32,10 @@ export function overridden(source: unknown, overrides: Overrides): unknown {
   if (withoutCover)
     document = withoutEvents({ ...document, fitted: { covers: [] } }, ["cover_on", "cover_off"]);
   if (heaters !== undefined) document = withHeaters(document, heaters);
-  document = withSection(document, "want", { departure, chance });
+  // A chance alone names no departure: it is no wish.
+  if (departure !== undefined || document.want !== undefined) {
+    document = withSection(document, "want", { departure, chance });
+  }
   document = withSection(document, "ensemble", { members, seed });
   if (engine_c !== undefined) document = withEngineAt(document, engine_c);
   return metar === undefined && taf === undefined ? document : withReports(document, { metar, taf });

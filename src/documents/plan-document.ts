@@ -1,26 +1,31 @@
 import { elementPart, type Heater } from "../aircraft/index.js";
 import { type Band, bandOf } from "../numerics/index.js";
 import type { ChanceAt, HabitToll, Plan, ReadyWindow, StayWarm } from "../planning/index.js";
+import type { AircraftScenario, DrawnScenario, WishWithHeaters } from "../scenario/index.js";
+import { heatersUsed } from "../scenario/index.js";
 import { configurationAt, partTemps, type TimedChange, timelineOf } from "../simulation/index.js";
+import type { StartBriefing } from "../starting/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { answerDocument, kwh } from "./answer-document.js";
 import { courseDocument } from "./course-document.js";
 import { firstCautions } from "./first-cautions.js";
-import {
-  happeningsOf,
-  headerOf,
-  heatersUsed,
-  type ResultContext,
-  rounded,
-  stampOf,
-} from "./result-header.js";
+import { happeningsOf, headerOf, rounded, stampOf } from "./result-header.js";
 import type { PlanDocument, StampDocument } from "./result-schema.js";
-import type { ReadScenario } from "./scenario-reading.js";
-import { startOfCourse } from "./start-document.js";
-import type { WishWithHeaters } from "./wish-reading.js";
+import { startDocument } from "./start-document.js";
+
+/** What goes with a plan: all that is done, and what to know at the start. */
+export interface BesidePlan {
+  readonly changes: readonly TimedChange[];
+  readonly briefing: StartBriefing;
+}
 
 /** A plan as it is stored, exchanged and shown. */
-export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultContext): PlanDocument {
+export function planDocument(
+  plan: Plan,
+  want: WishWithHeaters,
+  context: DrawnScenario,
+  { changes, briefing: found }: BesidePlan,
+): PlanDocument {
   const { read } = context;
   const at = (t: number) => stampOf(read, t);
   const { kit } = read.scenario;
@@ -28,7 +33,7 @@ export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultC
   const used = kit.heaters.filter((h) => listed.includes(h.id));
   const running = runningHeaters(plan, want, read);
   const heaters = used.map((heater) => heaterDocument(heater, plan));
-  const briefing = startOfCourse(plan.course, plan.departure, context);
+  const briefing = startDocument(found);
   const { coversOn } = configurationAt(
     timelineOf(read.scenario.initial.configuration, read.scenario.events),
     plan.coverOff,
@@ -70,7 +75,7 @@ export function planDocument(plan: Plan, want: WishWithHeaters, context: ResultC
       chance,
       plug_in: plugIn === undefined ? null : at(plugIn),
     })),
-    happenings: happeningsOf(read, plannedChanges(plan, want, read)),
+    happenings: happeningsOf(read, changes),
     course: courseDocument(plan.course, context),
   };
 }
@@ -82,7 +87,7 @@ function listedHeaters({ barred, heating }: Plan, { heaters }: WishWithHeaters):
 }
 
 /** Heaters that are on at some time: by the plan or by what it leaves to choose, now, or by the scenario's own events. */
-function runningHeaters(plan: Plan, want: WishWithHeaters, { scenario }: ReadScenario): string[] {
+function runningHeaters(plan: Plan, want: WishWithHeaters, { scenario }: AircraftScenario): string[] {
   const { lines } = plan;
   const isPluggedIn = [plan, lines.least, lines.warmThrough].some(({ plugIn }) => plugIn !== undefined);
   const now = plan.heating?.heaters.map(({ id }) => id) ?? [];
@@ -135,30 +140,7 @@ function chanceAt({ plugIn, chance, warmChance }: ChanceAt, at: (t: number) => S
   return { plug_in: at(plugIn), chance, warm_chance: warmChance };
 }
 
-/** What the plan adds to what happens anyway. */
-export function plannedChanges(
-  plan: Plan,
-  { wish, heaters }: WishWithHeaters,
-  { scenario }: ReadScenario,
-): TimedChange[] {
-  const before = configurationAt(timelineOf(scenario.initial.configuration, scenario.events), plan.coverOff);
-  const covers = [...before.coversOn];
-  const barred = plan.barred.map(({ heater }) => heater.id);
-  const used = heaters.filter((id) => !barred.includes(id));
-  const changes: TimedChange[] = [];
-  if (plan.heating?.staysOn === false) {
-    changes.push({ at: 0, change: { do: "unplug", heaters: plan.heating.heaters.map(({ id }) => id) } });
-  }
-  changes.push(...scenario.events);
-  if (plan.plugIn !== undefined) changes.push({ at: plan.plugIn, change: { do: "plug-in", heaters: used } });
-  const on = configurationAt(timelineOf(scenario.initial.configuration, changes), plan.unplug).heatersOn;
-  if (on.size > 0) changes.push({ at: plan.unplug, change: { do: "unplug", heaters: [...on] } });
-  if (covers.length > 0) changes.push({ at: plan.coverOff, change: { do: "cover-off", covers } });
-  if (wish.pulledOut) changes.push({ at: plan.coverOff, change: { do: "move", to: "ramp" } });
-  return changes;
-}
-
-function tollDocument(toll: HabitToll, read: ReadScenario): NonNullable<PlanDocument["toll"]>["planned"] {
+function tollDocument(toll: HabitToll, read: AircraftScenario): NonNullable<PlanDocument["toll"]>["planned"] {
   return {
     plug_in: toll.plugIn === undefined ? null : stampOf(read, toll.plugIn),
     heater_h: rounded(toll.heaterTime / SECONDS_OF_HOUR, 3),

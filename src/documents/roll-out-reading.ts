@@ -1,19 +1,14 @@
-import type { Climb, RefreezeRequest, Sounding } from "../airframe/index.js";
+import type { Climb, RollOut, Sounding } from "../airframe/index.js";
 import { METRES_OF_FOOT, METRES_PER_SECOND_OF_KNOT, SECONDS_OF_MINUTE } from "../units/index.js";
 import { ASSUMED_CLOUD, ASSUMED_WIND } from "../weather/index.js";
 import { kelvinOf } from "./airframe-reading.js";
 import { type Clock, epochOfMoment } from "./clock.js";
 import { outsideAirOf } from "./hangar-reading.js";
 import type { Path } from "./issue.js";
-import { type Findings, fault } from "./reading.js";
+import { fault, type Notes } from "./reading.js";
 import type { ThawDocument } from "./thaw-schema.js";
 
 type RollOutSection = NonNullable<ThawDocument["roll_out"]>;
-
-/** How a thawed aircraft leaves; `at` is [s] from the start. */
-export interface RollOut extends Pick<RefreezeRequest, "outside" | "falling" | "timeOutside" | "climb"> {
-  readonly at: number;
-}
 
 /** [min] from roll-out to take-off, [m/s] of climb and of flight of a light aircraft. Project judgement. */
 const USUAL_OUTSIDE = 20;
@@ -25,7 +20,7 @@ export function rollOutOf(
   outside: ThawDocument["outside"],
   elevation: number,
   clock: Clock | undefined,
-  findings: Findings,
+  notes: Notes,
 ): RollOut | undefined {
   const { outside_min, falling, wind_mps, cloud_fraction } = given;
   const assumed = [
@@ -33,10 +28,10 @@ export function rollOutOf(
     ...(wind_mps === undefined ? [`wind ${ASSUMED_WIND} m/s`] : []),
     ...(cloud_fraction === undefined ? ["clear sky"] : []),
   ];
-  if (assumed.length > 0) findings.assumptions.push(`At roll-out is assumed: ${assumed.join(", ")}.`);
-  const air = outsideAirOf(airAtRollOut(given, outside), "roll_out", findings);
-  const climb = climbOf(given, elevation, findings);
-  const at = clock && leavingTime(given, clock, findings);
+  if (assumed.length > 0) notes.assumptions.push(`At roll-out is assumed: ${assumed.join(", ")}.`);
+  const air = outsideAirOf(airAtRollOut(given, outside), "roll_out", notes);
+  const climb = climbOf(given, elevation, notes);
+  const at = clock && leavingTime(given, clock, notes);
   if (at === undefined) return undefined;
   return {
     at,
@@ -57,50 +52,35 @@ function airAtRollOut({ air_c, dew_point_c }: RollOutSection, outside: ThawDocum
   return { air_c: air_c ?? outside.air_c, ...(dewPoint === undefined ? {} : { dew_point_c: dewPoint }) };
 }
 
-function leavingTime(given: RollOutSection, clock: Clock, findings: Findings): number | undefined {
-  const epoch = epochOfMoment(given, ["roll_out"], clock, findings);
+function leavingTime(given: RollOutSection, clock: Clock, notes: Notes): number | undefined {
+  const epoch = epochOfMoment(given, ["roll_out"], clock, notes);
   if (epoch === undefined) return undefined;
   if (epoch >= clock.start && epoch <= clock.end) return epoch - clock.start;
-  return fault(
-    findings,
-    ["roll_out"],
-    "a time within the document's hours",
-    given.time ?? `at_h ${given.at_h}`,
-  );
+  return fault(notes, ["roll_out"], "a time within the document's hours", given.time ?? `at_h ${given.at_h}`);
 }
 
-function climbOf(given: RollOutSection, elevation: number, findings: Findings): Climb | undefined {
+function climbOf(given: RollOutSection, elevation: number, notes: Notes): Climb | undefined {
   const place: Path = ["roll_out"];
-  const cruise = either(given, place, { cruise_m: 1, cruise_ft: METRES_OF_FOOT }, findings);
-  const rate = either(
-    given,
-    place,
-    { climb_mps: 1, climb_fpm: METRES_OF_FOOT / SECONDS_OF_MINUTE },
-    findings,
-  );
-  const airspeed = either(
-    given,
-    place,
-    { airspeed_mps: 1, airspeed_kt: METRES_PER_SECOND_OF_KNOT },
-    findings,
-  );
-  const sounding = given.sounding && soundingOf(given.sounding, findings);
+  const cruise = either(given, place, { cruise_m: 1, cruise_ft: METRES_OF_FOOT }, notes);
+  const rate = either(given, place, { climb_mps: 1, climb_fpm: METRES_OF_FOOT / SECONDS_OF_MINUTE }, notes);
+  const airspeed = either(given, place, { airspeed_mps: 1, airspeed_kt: METRES_PER_SECOND_OF_KNOT }, notes);
+  const sounding = given.sounding && soundingOf(given.sounding, notes);
   if (cruise === undefined) {
     const named = given.cruise_m !== undefined || given.cruise_ft !== undefined;
     const climbs = rate !== undefined || airspeed !== undefined || sounding !== undefined;
     if (climbs && !named)
-      fault(findings, place, "cruise_m or cruise_ft beside what tells of the climb", "neither");
+      fault(notes, place, "cruise_m or cruise_ft beside what tells of the climb", "neither");
     return undefined;
   }
   if (cruise < elevation) {
     const key = given.cruise_m === undefined ? "cruise_ft" : "cruise_m";
-    fault(findings, [...place, key], `the aerodrome's elevation, ${elevation} m, or more`, given[key]);
+    fault(notes, [...place, key], `the aerodrome's elevation, ${elevation} m, or more`, given[key]);
   }
   const assumed = [
     ...(rate === undefined ? [`climbing ${climbWords(USUAL_CLIMB)}`] : []),
     ...(airspeed === undefined ? [`flying ${USUAL_AIRSPEED} m/s`] : []),
   ];
-  if (assumed.length > 0) findings.assumptions.push(`Of the climb is assumed: ${assumed.join(", ")}.`);
+  if (assumed.length > 0) notes.assumptions.push(`Of the climb is assumed: ${assumed.join(", ")}.`);
   return {
     elevation,
     cruiseAltitude: cruise,
@@ -110,19 +90,19 @@ function climbOf(given: RollOutSection, elevation: number, findings: Findings): 
   };
 }
 
-function soundingOf(given: NonNullable<RollOutSection["sounding"]>, findings: Findings): Sounding {
+function soundingOf(given: NonNullable<RollOutSection["sounding"]>, notes: Notes): Sounding {
   const path: Path = ["roll_out", "sounding"];
   const altitude = given.map((point, i) => {
     const units = { altitude_m: 1, altitude_ft: METRES_OF_FOOT };
-    const metres = either(point, [...path, i], units, findings);
+    const metres = either(point, [...path, i], units, notes);
     if (metres === undefined && point.altitude_m === undefined) {
-      fault(findings, [...path, i], "altitude_m or altitude_ft", "neither");
+      fault(notes, [...path, i], "altitude_m or altitude_ft", "neither");
     }
     return metres ?? Number.NaN;
   });
   altitude.forEach((here, i) => {
     if (!(here <= altitude[i - 1])) return;
-    fault(findings, [...path, i], "an altitude above that of the point before", given[i]);
+    fault(notes, [...path, i], "an altitude above that of the point before", given[i]);
   });
   return { altitude, tempAir: given.map(({ air_c }) => kelvinOf(air_c)) };
 }
@@ -132,10 +112,10 @@ function either<K extends string>(
   section: Readonly<Partial<Record<NoInfer<K>, unknown>>>,
   path: Path,
   factors: Readonly<Record<K, number>>,
-  findings: Findings,
+  notes: Notes,
 ): number | undefined {
   const keys = (Object.keys(factors) as K[]).filter((key) => section[key] !== undefined);
-  if (keys.length > 1) return fault(findings, path, `either ${keys.join(" or ")}`, "both");
+  if (keys.length > 1) return fault(notes, path, `either ${keys.join(" or ")}`, "both");
   const [key] = keys;
   return key === undefined ? undefined : Number(section[key]) * factors[key];
 }

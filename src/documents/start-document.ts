@@ -1,21 +1,7 @@
-import { quantile } from "../numerics/index.js";
-import { createForcing, partTemps, type Trajectory } from "../simulation/index.js";
-import { type StartBriefing, startBriefing } from "../starting/index.js";
-import type { ResultContext } from "./result-header.js";
+import type { StartBriefing } from "../starting/index.js";
 import type { StartDocument } from "./result-schema.js";
 
-/** What to know at the start, at a sample of a course: middle temperatures of the parts and the air. */
-export function startOfCourse(course: Trajectory, at: number, { read, draws }: ResultContext): StartDocument {
-  const s = course.time.indexOf(at);
-  if (s < 0) throw new RangeError(`invalid at: ${at} s (expected a sample time of the course)`);
-  const temps = new Map(course.parts.map((part) => [part, quantile(partTemps(course, part, s), 0.5)]));
-  const forcing = createForcing(read.scenario, draws);
-  const air = Float64Array.from({ length: course.members }, (_, m) => forcing.tempAirAt(at, m));
-  return startDocument(
-    startBriefing(read.scenario.installation, temps, quantile(air, 0.5), read.batteryFitted),
-  );
-}
-
+/** What to know at the start, as it is stored, exchanged and shown. */
 export function startDocument({ notes }: StartBriefing): StartDocument {
   return {
     notes: notes.map(({ topic, text, cautions }) => ({

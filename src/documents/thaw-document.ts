@@ -1,4 +1,12 @@
-import type { RefreezeChance, RefreezeResult, ThawResult } from "../airframe/index.js";
+import type {
+  LeavingReport,
+  MiddleAndHigh,
+  MildWindow,
+  RefreezeChance,
+  ThawResult,
+  ThawTrials,
+  TrialTimes,
+} from "../airframe/index.js";
 import { celsiusFromKelvin, JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR } from "../units/index.js";
 import {
   airframeHeader,
@@ -10,72 +18,8 @@ import {
   timeBandDocument,
 } from "./airframe-document.js";
 import { rounded } from "./result-header.js";
-import type { RollOut } from "./roll-out-reading.js";
 import type { ReadThaw } from "./thaw-reading.js";
 import type { RollOutDocument, ThawOutlookDocument } from "./thaw-result-schema.js";
-
-/** When a trial's cases are dry [s from the start]: half of them, and 95 %; undefined where not within the longest stay. */
-export interface TrialTimes {
-  /** [0..1] of the cases that are dry by when it is wanted. */
-  readonly chance: number;
-  readonly skinDry: number | undefined;
-  readonly gapsDry: number | undefined;
-  readonly gapsDrySurely: number | undefined;
-}
-
-/** One thing done otherwise, and the heat it needs: what the hangar is held at [°C] by which heater [kW]. */
-export interface ThawChange {
-  readonly id: string;
-  readonly text: string;
-  readonly setC?: number;
-  readonly heaterKw?: number;
-}
-
-export interface ThawTrial extends ThawChange {
-  readonly times: TrialTimes;
-}
-
-/** The stay as the document has it, and with one thing done otherwise; `by` and `longest` are [s] from the start. */
-export interface ThawTrials {
-  readonly by: number;
-  readonly longest: number;
-  readonly members: number;
-  readonly asIs: TrialTimes;
-  readonly changes: readonly ThawTrial[];
-  /** Undefined without a forecast. */
-  readonly mild: MildWindow | undefined;
-}
-
-/** Looked for up to `until` [s from the start]; leaving `at`, in air that stays mild up to `to`. */
-export interface MildWindow {
-  readonly until: number;
-  readonly window:
-    | { readonly at: number; readonly to: number; readonly tempAir: number; readonly chance: number }
-    | undefined;
-}
-
-/** The aircraft at roll-out: middle temperatures [K], and water [kg/m2] in the middle and in the wettest 5 % of the cases. */
-export interface LeavingState {
-  readonly tempSkin: number;
-  readonly tempInside: number;
-  readonly tempGap: number;
-  readonly snow: MiddleAndHigh;
-  readonly film: MiddleAndHigh;
-  readonly gapWater: MiddleAndHigh;
-}
-
-export interface MiddleAndHigh {
-  readonly middle: number;
-  readonly high: number;
-}
-
-/** What follows the roll-out, for either wetness. */
-export interface LeavingReport {
-  readonly rollOut: RollOut;
-  readonly state: LeavingState;
-  readonly middle: RefreezeResult;
-  readonly wettest: RefreezeResult;
-}
 
 /** A stay in the hangar as it is stored, exchanged and shown. */
 export function thawDocument(

@@ -1,4 +1,4 @@
-import { FILM_LEFT, snowMass, type ThawRequest, type WingSite } from "../airframe/index.js";
+import { FILM_LEFT, snowMass, type ThawStay, type WingSite } from "../airframe/index.js";
 import { celsiusFromKelvin, KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
 import { cutSeries, type WeatherSeries } from "../weather/index.js";
 import { airframeEnsembleOf, kelvinOf, panelOf, wingSiteOf } from "./airframe-reading.js";
@@ -7,25 +7,16 @@ import { inFormOfKind } from "./current-form.js";
 import { gapOf, hangarOf, outsideAirOf } from "./hangar-reading.js";
 import type { DocumentIssue } from "./issue.js";
 import { nightWeather } from "./night-weather.js";
-import { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
-import { type RollOut, rollOutOf } from "./roll-out-reading.js";
+import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
+import { rollOutOf } from "./roll-out-reading.js";
 import { type ThawDocument, type ThawSections, thawSchema } from "./thaw-schema.js";
 import { weatherOf } from "./weather-reading.js";
 import type { ReadFile } from "./weather-sources.js";
 
 /** A stay in a hangar as read from its document, with all that was assumed on the way. */
-export interface ReadThaw {
-  readonly document: ThawDocument;
+export interface ReadThaw extends ThawStay {
   readonly name: string;
   readonly zone: string;
-  /** [s] since epoch of the roll-in. */
-  readonly start: number;
-  readonly request: ThawRequest;
-  /** Where it stands after roll-out. */
-  readonly site: WingSite;
-  readonly rollOut: RollOut | undefined;
-  /** Outside from the roll-in as far as it is known. */
-  readonly weather: WeatherSeries | undefined;
   readonly assumptions: readonly string[];
   readonly warnings: readonly DocumentIssue[];
 }
@@ -44,24 +35,24 @@ export function readThawDocument(
 ): ThawReading {
   const form = inFormOfKind("thaw", source);
   if (!form.ok) return { ok: false, issues: [form.issue] };
-  const findings = newFindings();
-  const sections = sectionsBy(thawSchema, form.document, findings);
-  const clock = clockOf(sections, findings);
-  const snow = snowOf(sections.snow, findings);
-  const tempAircraft = aircraftTemperature(sections, snow, findings);
-  const inside = panelOf(sections, { temp: tempAircraft, words: "the skin when it comes in" }, findings);
-  const hangar = sections.hangar && hangarOf(sections.hangar, findings);
-  const outside = sections.outside && outsideAirOf(sections.outside, "outside", findings);
-  const site = siteOf(sections, findings);
+  const notes = newNotes();
+  const sections = sectionsBy(thawSchema, form.document, notes);
+  const clock = clockOf(sections, notes);
+  const snow = snowOf(sections.snow, notes);
+  const tempAircraft = aircraftTemperature(sections, snow, notes);
+  const inside = panelOf(sections, { temp: tempAircraft, words: "the skin when it comes in" }, notes);
+  const hangar = sections.hangar && hangarOf(sections.hangar, notes);
+  const outside = sections.outside && outsideAirOf(sections.outside, "outside", notes);
+  const site = siteOf(sections, notes);
   const rollOut =
     sections.roll_out && sections.outside
-      ? rollOutOf(sections.roll_out, sections.outside, sections.site?.elevation_m ?? 0, clock, findings)
+      ? rollOutOf(sections.roll_out, sections.outside, sections.site?.elevation_m ?? 0, clock, notes)
       : undefined;
-  const forecast = weatherOf(sections, clock, readFile, findings);
-  const weather = forecast && clock && nightWeather(fromStart(forecast.whole, clock), findings);
-  const film = filmOf(sections, findings);
-  const ensemble = airframeEnsembleOf(sections.ensemble, USUAL_MEMBERS, findings);
-  if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
+  const forecast = weatherOf(sections, clock, readFile, notes);
+  const weather = forecast && clock && nightWeather(fromStart(forecast.whole, clock), notes);
+  const film = filmOf(sections, notes);
+  const ensemble = airframeEnsembleOf(sections.ensemble, USUAL_MEMBERS, notes);
+  if (notes.issues.length > 0) return { ok: false, issues: notes.issues };
   if (
     clock === undefined ||
     tempAircraft === undefined ||
@@ -75,7 +66,6 @@ export function readThawDocument(
   const { humidity_percent } = document.hangar;
   return {
     ok: true,
-    document,
     name: document.name,
     zone: clock.zone,
     start: clock.start,
@@ -98,8 +88,8 @@ export function readThawDocument(
     site,
     rollOut,
     weather,
-    assumptions: findings.assumptions,
-    warnings: findings.warnings,
+    assumptions: notes.assumptions,
+    warnings: notes.warnings,
   };
 }
 
@@ -111,11 +101,10 @@ function fromStart(whole: WeatherSeries, { start, end }: Clock): WeatherSeries {
 }
 
 /** Of a place that nobody rolls out to only the air's pressure counts. */
-function siteOf({ site, roll_out }: ThawSections, findings: Findings): WingSite {
-  if (roll_out !== undefined) return wingSiteOf(site, findings);
-  if (site?.elevation_m === undefined)
-    findings.assumptions.push("The hangar is taken to stand at sea level.");
-  return wingSiteOf(site, newFindings());
+function siteOf({ site, roll_out }: ThawSections, notes: Notes): WingSite {
+  if (roll_out !== undefined) return wingSiteOf(site, notes);
+  if (site?.elevation_m === undefined) notes.assumptions.push("The hangar is taken to stand at sea level.");
+  return wingSiteOf(site, newNotes());
 }
 
 /** [-] of loose snow that a broom leaves. Project judgement. */
@@ -124,22 +113,22 @@ const LEFT_BY_BRUSHING = 0.1;
 const MOST_SNOW = 500;
 
 /** [kg/m2] that lies on it when it comes in. */
-function snowOf(given: ThawSections["snow"], findings: Findings): number {
+function snowOf(given: ThawSections["snow"], notes: Notes): number {
   if (given === undefined) {
-    findings.assumptions.push("No snow is named: it comes in bare, with water in its gaps.");
+    notes.assumptions.push("No snow is named: it comes in bare, with water in its gaps.");
     return 0;
   }
   const { kind, depth_mm, brushed = false } = given;
   if (brushed && kind === "ice") {
-    fault(findings, ["snow", "brushed"], "false: ice does not come off with a broom", brushed);
+    fault(notes, ["snow", "brushed"], "false: ice does not come off with a broom", brushed);
   }
   if (brushed) {
-    findings.assumptions.push(`A broom is taken to leave ${LEFT_BY_BRUSHING * 100} % of the snow.`);
+    notes.assumptions.push(`A broom is taken to leave ${LEFT_BY_BRUSHING * 100} % of the snow.`);
   }
   const mass = snowMass(depth_mm / 1000, kind);
   if (mass > MOST_SNOW) {
     const most = Math.floor((depth_mm * MOST_SNOW) / mass);
-    fault(findings, ["snow", "depth_mm"], `at most ${most} of ${kind}, ${MOST_SNOW} kg/m2`, depth_mm);
+    fault(notes, ["snow", "depth_mm"], `at most ${most} of ${kind}, ${MOST_SNOW} kg/m2`, depth_mm);
   }
   return brushed ? mass * LEFT_BY_BRUSHING : mass;
 }
@@ -153,28 +142,26 @@ function brushableOf(given: ThawSections["snow"], snow: number): number {
 function aircraftTemperature(
   { aircraft, outside }: ThawSections,
   snow: number,
-  findings: Findings,
+  notes: Notes,
 ): number | undefined {
   const given = aircraft?.temp_c;
   if (given !== undefined) {
     if (snow > 0 && given > 0) {
-      fault(findings, ["aircraft", "temp_c"], "0 or less: snow lies on it", given);
+      fault(notes, ["aircraft", "temp_c"], "0 or less: snow lies on it", given);
     }
     return kelvinOf(given);
   }
   if (outside === undefined) return undefined;
   const air = kelvinOf(outside.air_c);
   const soaked = Math.min(air, snow > 0 ? KELVIN_OF_ZERO_CELSIUS : WARMEST_SKIN);
-  findings.assumptions.push(
-    `The aircraft comes in cold-soaked, at ${celsiusFromKelvin(soaked).toFixed(0)} °C.`,
-  );
+  notes.assumptions.push(`The aircraft comes in cold-soaked, at ${celsiusFromKelvin(soaked).toFixed(0)} °C.`);
   return soaked;
 }
 
 const WARMEST_SKIN = kelvinOf(40);
 
 /** [kg/m2] of water left on the skin. */
-function filmOf({ film }: ThawSections, { assumptions }: Findings): number {
+function filmOf({ film }: ThawSections, { assumptions }: Notes): number {
   if (film === undefined) assumptions.push("The melted skin is left to drip, not wiped.");
   return FILM_LEFT[film ?? "dripping"];
 }

@@ -2,7 +2,7 @@ import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { createLocalClock, readCsvTable } from "../weather/index.js";
 import type { Clock } from "./clock.js";
 import { dailyTimes } from "./daily-times.js";
-import { type Findings, fault } from "./reading.js";
+import { fault, type Notes } from "./reading.js";
 import type { ReadFile } from "./weather-sources.js";
 import type { WinterSections } from "./winter-schema.js";
 
@@ -14,39 +14,34 @@ export function flyingOf(
   { flying }: WinterSections,
   span: Clock,
   readFile: ReadFile | undefined,
-  findings: Findings,
+  notes: Notes,
 ): { readonly departures: readonly number[]; readonly flightTime: number } | undefined {
   if (flying === undefined) return undefined;
   const { schedule, departures_csv, flight_h = USUAL_FLIGHT } = flying;
   if (flying.flight_h === undefined)
-    findings.assumptions.push(`A flight is taken to last ${flight_h} h, warm through at the end.`);
+    notes.assumptions.push(`A flight is taken to last ${flight_h} h, warm through at the end.`);
   if ((schedule === undefined) === (departures_csv === undefined)) {
     const received = schedule === undefined ? "neither" : "both";
-    return fault(findings, ["flying"], "either schedule or departures_csv", received);
+    return fault(notes, ["flying"], "either schedule or departures_csv", received);
   }
   const flightTime = flight_h * SECONDS_OF_HOUR;
   const all =
     departures_csv === undefined
       ? (schedule ?? []).flatMap(({ days, at }) => dailyTimes(at, span, days))
-      : departuresFrom(departures_csv, span, readFile, findings);
+      : departuresFrom(departures_csv, span, readFile, notes);
   const wanted = [...new Set(all)].sort((a, b) => a - b);
   const sorted = wanted.filter((t) => t > span.start + FIRST_DAY);
   if (sorted.length < wanted.length) {
-    findings.assumptions.push(
+    notes.assumptions.push(
       `Departures in the winter's first day are left out (${wanted.length - sorted.length}): the aircraft first takes the weather's temperature.`,
     );
   }
   const tight = sorted.findIndex((t, i) => i > 0 && t - sorted[i - 1]! < flightTime + BETWEEN);
   if (tight > 0) {
     const gap = `${((sorted[tight]! - sorted[tight - 1]!) / SECONDS_OF_HOUR).toFixed(2)} h`;
-    fault(
-      findings,
-      ["flying"],
-      `departures at least flight_h and half an hour apart, ${flight_h + 0.5} h`,
-      gap,
-    );
+    fault(notes, ["flying"], `departures at least flight_h and half an hour apart, ${flight_h + 0.5} h`, gap);
   }
-  if (sorted.length === 0) fault(findings, ["flying"], "departures after the winter's first day", "none");
+  if (sorted.length === 0) fault(notes, ["flying"], "departures after the winter's first day", "none");
   return { departures: sorted, flightTime };
 }
 
@@ -59,29 +54,29 @@ function departuresFrom(
   name: string,
   { start, end, zone }: Clock,
   readFile: ReadFile | undefined,
-  findings: Findings,
+  notes: Notes,
 ): number[] {
   const path = ["flying", "departures_csv"];
   const file = readFile?.(name) ?? { ok: false as const, reason: "files cannot be read here" };
   if (!file.ok) {
-    fault(findings, path, `a file that can be read (${file.reason})`, name);
+    fault(notes, path, `a file that can be read (${file.reason})`, name);
     return [];
   }
   const table = readCsvTable(file.text);
   const column = table?.header.cells.map((cell) => cell.toLowerCase()).indexOf("time") ?? -1;
   if (table === undefined || column < 0) {
-    fault(findings, path, "a header line with a column time, and rows", name);
+    fault(notes, path, "a header line with a column time, and rows", name);
     return [];
   }
   const at = (line: number) => `flying.departures_csv, line ${line}`;
-  findings.issues.push(...table.faults.map(({ line, ...rest }) => ({ path: at(line), ...rest })));
+  notes.issues.push(...table.faults.map(({ line, ...rest }) => ({ path: at(line), ...rest })));
   const read = createLocalClock(zone);
   return table.rows.flatMap(({ line, cells }) => {
     const text = cells[column]!;
     const reading = read(text);
     if (reading.ok && reading.epoch >= start && reading.epoch <= end) return [reading.epoch];
     const expected = reading.ok ? "a time within the winter" : reading.expected;
-    findings.issues.push({ path: at(line), expected, received: text });
+    notes.issues.push({ path: at(line), expected, received: text });
     return [];
   });
 }

@@ -11,7 +11,7 @@ import type { DocumentIssue } from "./issue.js";
 import {
   type HandHours,
   handHoursOf,
-  handlingOf,
+  handlingBefore,
   type KitChoice,
   kitChoicesOf,
   type Prices,
@@ -19,8 +19,8 @@ import {
 } from "./kit-choice-reading.js";
 import { installationOf } from "./kit-reading.js";
 import { learnedOf } from "./learned-reading.js";
-import { type Findings, fault, newFindings, sectionsBy } from "./reading.js";
-import { siteOf } from "./scenario-reading.js";
+import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
+import { standingSite } from "./scenario-reading.js";
 import type { ReadFile } from "./weather-sources.js";
 import { flyingOf } from "./winter-flying.js";
 import { type WinterDocument, type WinterSections, winterSchema } from "./winter-schema.js";
@@ -96,22 +96,22 @@ export function readWinterDocument(
 ): WinterReading {
   const form = inFormOfKind("winter", source);
   if (!form.ok) return { ok: false, issues: [form.issue] };
-  const findings = newFindings();
-  const sections = sectionsBy(winterSchema, form.document, findings);
-  const span = spanOf(sections, findings);
-  const installation = installationOf(scenarioPart(sections, "aircraft"), findings);
-  const learned = learnedOf(scenarioPart(sections, "learned"), installation, readFile, findings);
-  const kits = kitChoicesOf(sections, installation, findings);
-  const limits = limitsOf(scenarioPart(sections, "limits"), installation, findings);
-  const site = siteOf(sections, findings);
-  const years = winterYearsOf(sections, span, readFile, findings);
-  const habits = span === undefined ? [] : habitsOf(sections, span, findings);
-  const flying = span === undefined ? undefined : flyingOf(sections, span, readFile, findings);
-  const handling = handlingOf(sections, findings);
-  const handHours = span === undefined ? undefined : handHoursOf(sections, span, findings);
-  const against = againstOf(sections, kits, habits, findings);
+  const notes = newNotes();
+  const sections = sectionsBy(winterSchema, form.document, notes);
+  const span = spanOf(sections, notes);
+  const installation = installationOf(scenarioPart(sections, "aircraft"), notes);
+  const learned = learnedOf(scenarioPart(sections, "learned"), installation, readFile, notes);
+  const kits = kitChoicesOf(sections, installation, notes);
+  const limits = limitsOf(scenarioPart(sections, "limits"), installation, notes);
+  const site = standingSite(sections, notes);
+  const years = winterYearsOf(sections, span, readFile, notes);
+  const habits = span === undefined ? [] : habitsOf(sections, span, notes);
+  const flying = span === undefined ? undefined : flyingOf(sections, span, readFile, notes);
+  const handling = handlingBefore(sections, notes);
+  const handHours = span === undefined ? undefined : handHoursOf(sections, span, notes);
+  const against = againstOf(sections, kits, habits, notes);
   const { members = USUAL_MEMBERS, seed = USUAL_SEED } = sections.ensemble ?? {};
-  if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
+  if (notes.issues.length > 0) return { ok: false, issues: notes.issues };
   if (span === undefined || installation === undefined || flying === undefined || handHours === undefined) {
     throw new Error("a section of the document was refused without an issue");
   }
@@ -134,11 +134,11 @@ export function readWinterDocument(
     ...flying,
     ...handling,
     handHours,
-    prices: pricesOf(sections, findings),
+    prices: pricesOf(sections, notes),
     against,
     ensemble: { members, seed },
-    assumptions: findings.assumptions,
-    warnings: findings.warnings,
+    assumptions: notes.assumptions,
+    warnings: notes.warnings,
   };
 }
 
@@ -152,30 +152,30 @@ function scenarioPart<K extends keyof WinterSections>(
     : ({ [key]: sections[key] } as Pick<WinterSections, K>);
 }
 
-function spanOf(sections: WinterSections, findings: Findings): Clock | undefined {
+function spanOf(sections: WinterSections, notes: Notes): Clock | undefined {
   const { start, zone, months = USUAL_MONTHS } = sections;
   const clock = clockOf(
     { ...(start === undefined ? {} : { start }), ...(zone === undefined ? {} : { zone }), hours: 1 },
-    findings,
+    notes,
   );
   if (clock === undefined) return undefined;
   return { ...clock, end: monthsLater(clock.start, clock.zone, months) };
 }
 
-function habitsOf({ habits = USUAL_HABITS }: WinterSections, span: Clock, findings: Findings): Habit[] {
+function habitsOf({ habits = USUAL_HABITS }: WinterSections, span: Clock, notes: Notes): Habit[] {
   return habits.flatMap((habit, i): Habit[] => {
     if (habit.do === "always_on") return [{ do: "always-on" }];
     if (habit.do === "planned") return [{ do: "planned", chance: habit.chance ?? USUAL_CHANCE }];
     const { lead_h, from, until } = habit;
     const daily = from !== undefined || until !== undefined;
     if (daily === (lead_h !== undefined) || (from === undefined) !== (until === undefined)) {
-      fault(findings, ["habits", i], "either lead_h, or from and until", habit);
+      fault(notes, ["habits", i], "either lead_h, or from and until", habit);
       return [];
     }
     if (lead_h !== undefined) return [{ do: "clock", lead: lead_h * SECONDS_OF_HOUR }];
     if (from === undefined || until === undefined) return [];
     if (!(from < until)) {
-      fault(findings, ["habits", i, "until"], `later than from, ${from}`, until);
+      fault(notes, ["habits", i, "until"], `later than from, ${from}`, until);
       return [];
     }
     const on = dailyTimes(from, span);
@@ -188,14 +188,14 @@ function againstOf(
   { against, against_habit }: WinterSections,
   kits: readonly KitChoice[],
   habits: readonly Habit[],
-  findings: Findings,
+  notes: Notes,
 ): { kit: number; habit: number } {
   const kit = against === undefined ? 0 : kits.findIndex(({ name }) => name === against);
   if (kit < 0 && kits.length > 0)
-    fault(findings, ["against"], `one of ${kits.map(({ name }) => name).join(", ")}`, against);
+    fault(notes, ["against"], `one of ${kits.map(({ name }) => name).join(", ")}`, against);
   const wanted = against_habit?.replace("_", "-");
   const matches = (habit: Habit) => habit.do === wanted || (habit.do === "daily" && wanted === "clock");
   const habit = wanted === undefined ? 0 : habits.findIndex(matches);
-  if (habit < 0) fault(findings, ["against_habit"], "a habit of the study", against_habit);
+  if (habit < 0) fault(notes, ["against_habit"], "a habit of the study", against_habit);
   return { kit, habit };
 }

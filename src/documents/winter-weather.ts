@@ -11,7 +11,7 @@ import {
   type WeatherSeries,
 } from "../weather/index.js";
 import { type Path, pathText } from "./issue.js";
-import { type Findings, fault } from "./reading.js";
+import { fault, type Notes } from "./reading.js";
 import type { ReadFile } from "./weather-sources.js";
 import type { WinterDocument, WinterSections } from "./winter-schema.js";
 
@@ -36,42 +36,41 @@ export function winterYearsOf(
   { weather, ensemble }: WinterSections,
   span: Span | undefined,
   readFile: ReadFile | undefined,
-  findings: Findings,
+  notes: Notes,
 ): WinterYear[] {
   if (weather === undefined) return [];
   const given = SOURCES.filter((source) => weather[source] !== undefined);
   const [source] = given;
   if (source === undefined || given.length > 1) {
-    fault(findings, ["weather"], `one source: ${SOURCES.join(", ")}`, given.join(" and ") || "none of them");
+    fault(notes, ["weather"], `one source: ${SOURCES.join(", ")}`, given.join(" and ") || "none of them");
     return [];
   }
   const isMade = source === "place" || source === "normals";
   if (!isMade && weather.years !== undefined)
-    fault(findings, ["weather", "years"], "nothing: years go with place or normals", weather.years);
+    fault(notes, ["weather", "years"], "nothing: years go with place or normals", weather.years);
   if (span === undefined) return [];
-  if (isMade) return madeYears(weather, ensemble?.seed ?? USUAL_SEED, span, findings);
+  if (isMade) return madeYears(weather, ensemble?.seed ?? USUAL_SEED, span, notes);
   return (weather[source] as readonly string[]).flatMap((name, i) => {
     const path: Path = ["weather", source, i];
     const file = readFile?.(name) ?? { ok: false as const, reason: "files cannot be read here" };
     if (!file.ok) {
-      fault(findings, path, `a file that can be read (${file.reason})`, name);
+      fault(notes, path, `a file that can be read (${file.reason})`, name);
       return [];
     }
     const read = source === "epw_files" ? epwWinter : csvWinter;
-    const series = accepted(read(file.text, name, span), path, findings);
+    const series = accepted(read(file.text, name, span), path, notes);
     return series === undefined ? [] : [{ name, weather: series }];
   });
 }
 
 type Weather = WinterDocument["weather"];
 
-function madeYears(weather: Weather, seed: number, span: Span, findings: Findings): WinterYear[] {
-  const place =
-    weather.normals === undefined ? placeOf(weather.place, findings) : ownNormals(weather.normals);
+function madeYears(weather: Weather, seed: number, span: Span, notes: Notes): WinterYear[] {
+  const place = weather.normals === undefined ? placeOf(weather.place, notes) : ownNormals(weather.normals);
   if (place === undefined) return [];
   const years = weather.years ?? USUAL_YEARS;
-  if (weather.years === undefined) findings.assumptions.push(`${years} winters are made from the normals.`);
-  findings.assumptions.push(`The weather is made, not measured: ${place.origin}.`);
+  if (weather.years === undefined) notes.assumptions.push(`${years} winters are made from the normals.`);
+  notes.assumptions.push(`The weather is made, not measured: ${place.origin}.`);
   const from = 3600 * Math.floor(span.start / 3600);
   const to = 3600 * Math.ceil(span.end / 3600);
   return Array.from({ length: years }, (_, i) => ({
@@ -80,9 +79,9 @@ function madeYears(weather: Weather, seed: number, span: Span, findings: Finding
   }));
 }
 
-function placeOf(id: string | undefined, findings: Findings): PlaceNormals | undefined {
+function placeOf(id: string | undefined, notes: Notes): PlaceNormals | undefined {
   const found = PLACES.find((place) => place.id === id);
-  return found ?? fault(findings, ["weather", "place"], `one of ${PLACES.map((p) => p.id).join(", ")}`, id);
+  return found ?? fault(notes, ["weather", "place"], `one of ${PLACES.map((p) => p.id).join(", ")}`, id);
 }
 
 function ownNormals({ name, longitude_deg, months }: NonNullable<Weather["normals"]>): PlaceNormals {
@@ -142,22 +141,22 @@ function cut(reading: WeatherReading & { readonly ok: true }, start: number, end
 /** [h] that the first and last value of a winter's file may be held. */
 const HOLD = 24;
 
-function accepted(reading: WeatherReading, path: Path, findings: Findings): WeatherSeries | undefined {
+function accepted(reading: WeatherReading, path: Path, notes: Notes): WeatherSeries | undefined {
   const placed = ({ place, expected, received }: { place: string; expected: string; received: string }) => ({
     path: `${pathText(path)}, ${place}`,
     expected,
     received,
   });
   if (!reading.ok) {
-    findings.issues.push(...reading.issues.map(placed));
+    notes.issues.push(...reading.issues.map(placed));
     return undefined;
   }
-  findings.warnings.push(...reading.warnings.map(placed));
+  notes.warnings.push(...reading.warnings.map(placed));
   const { assumptions } = reading.series;
   const shown = assumptions.slice(0, MOST_TOLD).map(({ text }) => `Weather ${pathText(path)}: ${text}.`);
   if (assumptions.length > MOST_TOLD)
     shown.push(`Weather ${pathText(path)}: ${assumptions.length} gaps in all.`);
-  findings.assumptions.push(...new Set(shown));
+  notes.assumptions.push(...new Set(shown));
   return reading.series;
 }
 

@@ -1,10 +1,10 @@
 import {
   type DocumentIssue,
-  type Findings,
   isRecord,
   issueAt,
   jsonOf,
-  newFindings,
+  type Notes,
+  newNotes,
   sectionsBy,
 } from "../documents/index.js";
 import { SET_UP_VERSION, SET_UP_VERSION_KEY, setUpMigrated } from "./migrate-set-up.js";
@@ -27,7 +27,7 @@ export function readFormerSetUp(source: unknown): SetUpReading {
   return readBy(source, [checkBase, checkAircraft]);
 }
 
-type Check = (sections: Partial<BaseSetUp>, findings: Findings) => void;
+type Check = (sections: Partial<BaseSetUp>, notes: Notes) => void;
 
 function readBy(source: unknown, checks: readonly Check[]): SetUpReading {
   const json = jsonOf(source);
@@ -39,10 +39,10 @@ function readBy(source: unknown, checks: readonly Check[]): SetUpReading {
     const expected = `${SET_UP_VERSION} or less: the document is of a newer program`;
     return { ok: false, issues: [issueAt([SET_UP_VERSION_KEY], expected, migration.failure.version)] };
   }
-  const findings = newFindings();
+  const notes = newNotes();
   // Without a readable version it is taken as it stands: the schema names the version among the other faults.
-  const sections = sectionsBy(baseSetUpSchema, migration.ok ? migration.document : document, findings);
-  for (const check of checks) check(sections, findings);
-  if (findings.issues.length > 0) return { ok: false, issues: findings.issues };
+  const sections = sectionsBy(baseSetUpSchema, migration.ok ? migration.document : document, notes);
+  for (const check of checks) check(sections, notes);
+  if (notes.issues.length > 0) return { ok: false, issues: notes.issues };
   return { ok: true, setUp: sections as BaseSetUp };
 }

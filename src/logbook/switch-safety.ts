@@ -1,4 +1,4 @@
-import { type DocumentIssue, newFindings, sectionsBy } from "../documents/index.js";
+import { type DocumentIssue, newNotes, sectionsBy } from "../documents/index.js";
 import { cautionsOf, SWITCH_CAUTIONS } from "../switching/index.js";
 import { type BaseSetUp, baseSetUpSchema, type HeaterSwitch } from "./set-up.js";
 import { checkAircraft } from "./set-up-aircraft.js";
@@ -17,16 +17,16 @@ const worked = new WeakMap<BaseSetUp, UnsafeSwitches>();
 export function unsafeSwitches(base: BaseSetUp): UnsafeSwitches {
   const before = worked.get(base);
   if (before !== undefined) return before;
-  const findings = newFindings();
-  const sections = sectionsBy(baseSetUpSchema, base as Readonly<Record<string, unknown>>, findings);
-  const unreadable = sections.aircraft === undefined ? [...findings.issues] : [];
-  checkAircraft(sections, findings);
-  checkSwitches(sections, findings);
+  const notes = newNotes();
+  const sections = sectionsBy(baseSetUpSchema, base as Readonly<Record<string, unknown>>, notes);
+  const unreadable = sections.aircraft === undefined ? [...notes.issues] : [];
+  checkAircraft(sections, notes);
+  checkSwitches(sections, notes);
   const unsafe = new Map<string, string>();
   base.aircraft.forEach(({ id, switches }, i) => {
     switches.forEach((one, j) => {
       const places = [`aircraft[${i}].switches[${j}].`, `aircraft[${i}].kit.`];
-      const own = findings.issues.filter(({ path }) => places.some((place) => path.startsWith(place)));
+      const own = notes.issues.filter(({ path }) => places.some((place) => path.startsWith(place)));
       const issues = [...new Set([...own, ...unreadable])];
       if (issues.length > 0) unsafe.set(`${id}/${one.id}`, reasonFrom(issues));
     });

@@ -13,6 +13,7 @@ export {
 } from "./heater-use.js";
 export { centralRun, type HabitToll, moistureAlong, type Ranking, tollOf } from "./left-on.js";
 export type { ChanceAt, Plan, PlanLine, PlugInAnswer, ReadyWindow, Remedy, StayWarm } from "./plan.js";
+export { plannedChanges } from "./planned-changes.js";
 export { type PlanFailure, planPreheat } from "./preheat.js";
 export { type BasedAnswer, type Basis, createReplanner, type Replanner } from "./replanner.js";
 export type { PlanRequest, Wish } from "./request.js";

@@ -47,9 +47,9 @@ export function combineForecast(input: ForecastInput): WeatherReading {
   if (curve === undefined) {
     return refusal("air temperature", "a METAR with a temperature, or a low (TN) before any high", "neither");
   }
-  const sourced = Math.max(horizon.presentEnd, taf?.to ?? start, curve.knots.at(-1)!);
-  if (until - sourced > CARRY_LIMIT) {
-    const limit = `at most ${CARRY_LIMIT / SECONDS_OF_HOUR} h after the last source: ${utcText(sourced + CARRY_LIMIT)}`;
+  const reach = Math.max(horizon.presentEnd, taf?.to ?? start, curve.knots.at(-1)!) + CARRY_LIMIT;
+  if (until > reach) {
+    const limit = `at most ${CARRY_LIMIT / SECONDS_OF_HOUR} h after the last source: ${utcText(reach)}`;
     return refusal("until", limit, utcText(until));
   }
   warnings.push(...gapWarnings(observations, taf));
@@ -69,6 +69,13 @@ export function combineForecast(input: ForecastInput): WeatherReading {
     assumptions: [...assumptions, ...passingAssumptions(horizon)],
   };
   return { ok: true, series, warnings };
+}
+
+/** [s since epoch] the latest end that `combineForecast` takes of these sources. */
+export function forecastReach(input: Omit<ForecastInput, "until">): number {
+  const { observations, taf, lows = [], highs = [] } = input;
+  const times = [...observations, ...lows, ...highs, ...(taf?.lows ?? []), ...(taf?.highs ?? [])];
+  return Math.max(taf?.to ?? Number.NEGATIVE_INFINITY, ...times.map(({ time }) => time)) + CARRY_LIMIT;
 }
 
 function usableObservations(

@@ -1,4 +1,5 @@
-import { combineForecast } from "./combine.js";
+import { SECONDS_OF_HOUR } from "../units/index.js";
+import { combineForecast, forecastReach } from "./combine.js";
 import { metarsOf } from "./metar.js";
 import { splitReports } from "./reports.js";
 import type { WeatherIssue, WeatherReading } from "./series.js";
@@ -8,10 +9,21 @@ import type { TafReport, TempPoint } from "./taf-report.js";
 export interface ForecastTextOptions {
   /** [s since epoch] near the reports, to settle month and year. */
   readonly reference: number;
-  /** [s since epoch]: end of the series wanted. */
-  readonly until: number;
+  /** [s since epoch]: end of the series wanted; a day after the reference, or as far as it reaches, where left out. */
+  readonly until?: number;
   readonly lows?: readonly TempPoint[];
   readonly highs?: readonly TempPoint[];
+}
+
+/** [s] */
+const DAY = 24 * SECONDS_OF_HOUR;
+
+/** [s since epoch] up to which `readForecastText` can read a text. */
+export function reachOfForecastText(text: string, options: Omit<ForecastTextOptions, "until">): number {
+  const { reports } = splitReports(text);
+  const observations = metarsOf(reports, options.reference, []);
+  const taf = chosenTaf(tafsOf(reports, options.reference, []), observations.at(-1)?.station, []);
+  return forecastReach({ observations, taf, lows: options.lows, highs: options.highs });
 }
 
 /**
@@ -19,12 +31,14 @@ export interface ForecastTextOptions {
  * the METARs' station before any other.
  */
 export function readForecastText(text: string, options: ForecastTextOptions): WeatherReading {
-  const { reference, until, lows, highs } = options;
+  const { reference, lows, highs } = options;
   const { reports, issues } = splitReports(text);
   const observations = metarsOf(reports, reference, issues);
   const tafs = tafsOf(reports, reference, issues);
   const taf = chosenTaf(tafs, observations.at(-1)?.station, issues);
-  const reading = combineForecast({ observations, taf, lows, highs, until });
+  const sources = { observations, taf, lows, highs };
+  const until = options.until ?? Math.min(reference + DAY, forecastReach(sources));
+  const reading = combineForecast({ ...sources, until });
   return reading.ok
     ? { ...reading, warnings: [...issues, ...reading.warnings] }
     : { ok: false, issues: [...issues, ...reading.issues] };

@@ -25,7 +25,7 @@ export {
   sampleForecastErrors,
   type WeatherErrorModel,
 } from "./forecast-error.js";
-export { type ForecastTextOptions, readForecastText } from "./forecast-text.js";
+export { type ForecastTextOptions, reachOfForecastText, readForecastText } from "./forecast-text.js";
 export { createLocalClock } from "./local-clock.js";
 export { type MadeYearRequest, madeYear } from "./made-year.js";
 export { type MetarReport, readMetar } from "./metar.js";
@@ -34,6 +34,7 @@ export { normalsOf } from "./normals-of.js";
 export { perturbedSeries, WIND_OF_CALM } from "./perturb.js";
 export type { ReportReading } from "./reports.js";
 export { cutSeries, HOLD_HOURS, type WeatherMoment, weatherAt } from "./resample.js";
+export { readRows } from "./row-order.js";
 export type { WeatherAssumption, WeatherIssue, WeatherReading, WeatherSeries } from "./series.js";
 export {
   createTemplateSource,

@@ -1,5 +1,15 @@
-import type { WeatherRow } from "./assemble.js";
-import type { WeatherIssue } from "./series.js";
+import { type RowOrigin, seriesFromRows, type WeatherRow } from "./assemble.js";
+import type { WeatherIssue, WeatherReading } from "./series.js";
+
+/** A series from rows in any order. */
+export function readRows(rows: readonly WeatherRow[], origin: RowOrigin): WeatherReading {
+  const issues: WeatherIssue[] = [];
+  const warnings: WeatherIssue[] = [];
+  const ordered = inTimeOrder(rows, issues, warnings);
+  if (issues.length > 0) return { ok: false, issues };
+  const reading = seriesFromRows(ordered, origin);
+  return reading.ok ? { ...reading, warnings: [...warnings, ...reading.warnings] } : reading;
+}
 
 /**
  * Rows in strictly ascending time. A row out of order is moved and a repeated row left out, both with a warning;

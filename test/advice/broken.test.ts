@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { CAUTIONS, type Heater, heaterById } from "../../src/aircraft/index.js";
-import { type PlanDocument, planDocument, type ScenarioDocument } from "../../src/documents/index.js";
+import type { PlanDocument, ScenarioDocument } from "../../src/documents/index.js";
 import { planPreheat } from "../../src/planning/index.js";
+import { planResult } from "../../src/questions/index.js";
 import { allCriteria } from "../../src/readiness/index.js";
 import { drawEnsemble } from "../../src/simulation/index.js";
 import { START_CAUTIONS } from "../../src/starting/index.js";
@@ -86,7 +87,7 @@ function plannedWith(heater: Heater, document: ScenarioDocument): Advice {
   const plan = planPreheat({ ...want, scenario: { ...scenario, kit }, criteria, draws });
   if (!("course" in plan)) throw new Error(plan.message);
   const other = { ...read, scenario: { ...scenario, kit } };
-  return { read, plan: planDocument(plan, want, { read: other, draws }) };
+  return { read, plan: planResult(plan, want, { read: other, draws }) };
 }
 
 function lateAt(at_h: number): PlanDocument["late"][number] {

@@ -1,5 +1,5 @@
 import type { PlanDocument, ScenarioDocument } from "../../src/documents/index.js";
-import { planFromDocument } from "../../src/pipeline.js";
+import { planFromDocument } from "../../src/questions/index.js";
 import type { Advice } from "./heat-spans.js";
 import { isoAt, MEMBERS } from "./made-scenarios.js";
 import { readOf } from "./replay.js";

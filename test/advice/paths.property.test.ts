@@ -2,11 +2,10 @@ import { randomUUID } from "node:crypto";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { demoOpening, planIssued, scenarioOf } from "../../src/base/index.js";
-import { plansFor } from "../../src/base-pipeline.js";
 import { demoBase, type ScenarioDocument } from "../../src/documents/index.js";
 import { type BaseState, deriveBase, type LogbookEvent } from "../../src/logbook/index.js";
-import { planFromDocument } from "../../src/pipeline.js";
 import { whatIfScenario } from "../../src/planning/index.js";
+import { planFromDocument, plansFor } from "../../src/questions/index.js";
 import type { ReplanAsk, ReplanPart } from "../../src/web/worker/protocol.js";
 import { type OpenBase, Replanning } from "../../src/web/worker/replan.js";
 import type { Advice } from "./heat-spans.js";
@@ -26,7 +25,8 @@ function baseOf(document: ScenarioDocument): OpenBase {
   return {
     state: {} as BaseState,
     departure: ({ departure }) => departure ?? Date.parse(document.want?.departure ?? ""),
-    scenario: () => document,
+    hoursAhead: () => 48,
+    scenario: () => readOf(document),
   };
 }
 
@@ -169,7 +169,7 @@ describe(`the keeper of a base (seed ${SEED})`, () => {
           const { plan, departure } = outcome.result;
           const scenario = scenarioOf(state, id, { now, members: MEMBERS, from: "now" });
           if (!scenario.ok) throw new Error(scenario.reason);
-          const advice = { read: readOf(scenario.document), plan };
+          const advice = { read: readOf(scenario.document()), plan };
           found.push(...brokenRules(advice).map((text) => `${id}: ${text}`));
           const issued = planIssued(aircraft, plan, { now, id: randomUUID(), of: departure.id });
           found.push(...brokenIssue(issued, advice).map((text) => `${id}: ${text}`));

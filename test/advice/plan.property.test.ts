@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { HEATERS } from "../../src/aircraft/index.js";
 import type { ScenarioDocument } from "../../src/documents/index.js";
-import { planFromDocument } from "../../src/pipeline.js";
+import { planFromDocument } from "../../src/questions/index.js";
 import { cautionsOfCatalogue } from "./caution-rules.js";
 import { madeScenarios, SEED } from "./made-scenarios.js";
 import { readOf } from "./replay.js";

@@ -1,10 +1,6 @@
-import {
-  type PlanDocument,
-  type ReadScenario,
-  readScenarioDocument,
-  usedKit,
-} from "../../src/documents/index.js";
+import { type PlanDocument, type ReadScenario, readScenarioDocument } from "../../src/documents/index.js";
 import { type Aim, allCriteria, gatingOf, marginOf } from "../../src/readiness/index.js";
+import { usedKit } from "../../src/scenario/index.js";
 import { type Change, drawEnsemble, simulate, type TimedChange } from "../../src/simulation/index.js";
 
 const HOUR = 3600;

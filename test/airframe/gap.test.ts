@@ -8,9 +8,10 @@ import {
   evaporationFluxStefanTube,
   type Gap,
   mouthPath,
+  waterInGap,
 } from "../../src/airframe/gap.js";
 import { GAP_ROW, GAP_ROWS, gapModel } from "../../src/airframe/gap-model.js";
-import { HINGE_GAP, waterInGap } from "../../src/airframe/index.js";
+import { HINGE_GAP } from "../../src/airframe/index.js";
 import { evenTimes, integrate } from "../../src/airframe/integrate.js";
 import {
   diffusivityVapourMontgomery,

@@ -1,12 +1,6 @@
 import { describe, expect, test } from "vitest";
-import {
-  type Climb,
-  HINGE_GAP,
-  PANELS,
-  panelWithFuel,
-  type RefreezeRequest,
-  refreezeCheck,
-} from "../../src/airframe/index.js";
+import { type Climb, HINGE_GAP, PANELS, panelWithFuel } from "../../src/airframe/index.js";
+import { type RefreezeRequest, refreezeCheck } from "../../src/airframe/refreeze.js";
 import { kelvinFromCelsius, SECONDS_OF_MINUTE } from "../../src/units/index.js";
 import { refreezeRequest, resultOf } from "./examples.js";
 

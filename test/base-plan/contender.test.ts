@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import { contenderOf } from "../../src/base-plan/contender.js";
 import { gridOf, readBaseDocument } from "../../src/base-plan/index.js";
-import { usedKit } from "../../src/documents/index.js";
 import { solveMilp } from "../../src/node/index.js";
 import { allCriteria } from "../../src/readiness/index.js";
+import { usedKit } from "../../src/scenario/index.js";
 import { drawEnsemble } from "../../src/simulation/index.js";
 import { exampleBase } from "./example-base.js";
 

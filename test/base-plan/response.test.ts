@@ -3,8 +3,8 @@ import { changesOf } from "../../src/base-plan/course-run.js";
 import { readBaseDocument } from "../../src/base-plan/index.js";
 import { afterPausesOf, STOPS } from "../../src/base-plan/pauses.js";
 import { groundOf } from "../../src/base-plan/response.js";
-import { usedKit } from "../../src/documents/index.js";
 import { allCriteria } from "../../src/readiness/index.js";
+import { usedKit } from "../../src/scenario/index.js";
 import {
   drawEnsemble,
   ENSEMBLE_TOLERANCE,

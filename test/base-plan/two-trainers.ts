@@ -1,8 +1,8 @@
 import { type BaseAircraft, coursePlayer, readBaseDocument } from "../../src/base-plan/index.js";
-import { usedKit } from "../../src/documents/index.js";
 import type { BaseDocument } from "../../src/index.js";
 import { createRandom } from "../../src/numerics/index.js";
 import { allCriteria } from "../../src/readiness/index.js";
+import { usedKit } from "../../src/scenario/index.js";
 import { drawEnsemble } from "../../src/simulation/index.js";
 
 export const HOUR = 3600;

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import type { KnownReading } from "../../src/base/index.js";
-import { estimateNow, type SavedEstimate } from "../../src/base-pipeline.js";
 import type { BaseState } from "../../src/logbook/index.js";
+import { estimateNow, type SavedEstimate } from "../../src/questions/index.js";
 import { at, HOUR, OPENED, opening, stateOf, withoutForecast } from "./example-base.js";
 
 const now = OPENED + 3 * HOUR + 12_345;

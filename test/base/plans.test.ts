@@ -1,8 +1,8 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
 import { isNews, nextDeparture, planIssued } from "../../src/base/index.js";
-import { estimateNow, planOf, plansFor } from "../../src/base-pipeline.js";
 import { type BaseState, type EventOf, eventSchema } from "../../src/logbook/index.js";
+import { estimateNow, planOf, plansFor } from "../../src/questions/index.js";
 import { at, HOUR, OPENED, opening, stateOf } from "./example-base.js";
 
 const state = stateOf(opening.events);
@@ -11,7 +11,7 @@ const MEMBERS = 40;
 function plan(of: BaseState, aircraft: string, now: number) {
   const estimate = estimateNow(of, aircraft, { now, readings: [] });
   if (estimate.status !== "completed") throw new Error(JSON.stringify(estimate));
-  const outcome = planOf(of, aircraft, { now, estimate: estimate.result.now, members: MEMBERS });
+  const outcome = planOf(of, aircraft, { now, estimate: estimate.result.parts, members: MEMBERS });
   if (outcome.status !== "completed") throw new Error(JSON.stringify(outcome));
   return outcome.result;
 }

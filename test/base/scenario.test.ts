@@ -7,7 +7,7 @@ const now = OPENED + 3 * HOUR;
 
 function documentOf(scenario: ReturnType<typeof scenarioOf>) {
   if (!scenario.ok) throw new Error(scenario.reason);
-  return scenario.document;
+  return scenario.document();
 }
 
 test("a scenario from now wants the soonest departure by the aircraft's habits and reaches past it", () => {
@@ -152,4 +152,22 @@ test("an aircraft parked for weeks is run from three days ago on, and what it wa
   expect(long - Date.parse(document.start)).toBeLessThan(96 * HOUR);
   expect(document.initial).toEqual({ uncertainty_k: 5 });
   expect(scenario.ok && scenario.assumptions.join()).toMatch(/is not used/);
+});
+
+test.each(["anchor", "now"] as const)("its document, read, is the scenario itself, from %s", (from) => {
+  const state = stateOf([
+    ...opening.events,
+    { ...at(1), kind: "plugged-in", aircraft: "lynx", heaters: ["whole-engine-4"] },
+    { ...at(2), kind: "moved", aircraft: "wren", to: "hangar" },
+  ]);
+  for (const id of state.aircraft.keys()) {
+    const found = scenarioOf(state, id, { now, from });
+    if (!found.ok) throw new Error(found.reason);
+    const reading = readScenarioDocument(JSON.stringify(found.document()));
+    if (!reading.ok) throw new Error(JSON.stringify(reading.issues));
+    const { ok: _, document: __, ...read } = reading;
+    const { assumptions, ...made } = found.aircraft;
+    expect(made).toEqual({ ...read, assumptions: undefined });
+    expect(assumptions).toEqual([...read.assumptions, ...found.assumptions]);
+  }
 });

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
-import { awayFromDocument } from "../../src/away-pipeline.js";
 import { awaySchema } from "../../src/documents/index.js";
+import { awayFromDocument } from "../../src/questions/index.js";
 import { soakline } from "./run.js";
 
 const AWAY = "examples/wren-away.json";

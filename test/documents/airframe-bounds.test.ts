@@ -1,8 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { nightFrost, thawAndDry } from "../../src/airframe/index.js";
+import { leavingReport, nightFrost, thawAndDry } from "../../src/airframe/index.js";
 import { readFrostDocument, readThawDocument } from "../../src/documents/index.js";
-import { leavingReport } from "../../src/thaw-leaving.js";
 import { NIGHT, STAY } from "./airframe-documents.js";
 
 // What a document may say, the models must be able to take: bounds of the schema are tried against bounds of the code.

@@ -4,7 +4,7 @@ import {
   readThawDocument,
   type ThawDocument,
 } from "../../src/documents/index.js";
-import type { Outcome } from "../../src/pipeline.js";
+import type { Outcome } from "../../src/questions/index.js";
 
 /** A night at a strip that has everything it needs; tests change what they are about. */
 export const NIGHT: FrostDocument = {

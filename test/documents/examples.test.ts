@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { readerBeside } from "../../src/node/index.js";
-import { planFromDocument } from "../../src/pipeline.js";
+import { planFromDocument } from "../../src/questions/index.js";
 import { issuesOfAny } from "./read-any.js";
 
 const EXAMPLES = readdirSync("examples").filter((name) => name.endsWith(".json"));

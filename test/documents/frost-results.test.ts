@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { frostFromDocument } from "../../src/airframe-pipeline.js";
 import { frostOutlookSchema } from "../../src/documents/index.js";
+import { frostFromDocument } from "../../src/questions/index.js";
 import { completed, NIGHT, STAY } from "./airframe-documents.js";
 
 describe("a frost outlook", () => {

@@ -5,7 +5,7 @@ import {
   type Outcome,
   planFromDocument,
   simulateFromDocument,
-} from "../../src/pipeline.js";
+} from "../../src/questions/index.js";
 import { EXAMPLE } from "./example-document.js";
 
 function completed<T>(outcome: Outcome<T>): T {

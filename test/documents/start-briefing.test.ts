@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { awayFromDocument } from "../../src/away-pipeline.js";
-import { type Outcome, planFromDocument } from "../../src/pipeline.js";
+import { awayFromDocument, type Outcome, planFromDocument } from "../../src/questions/index.js";
 import { EXAMPLE, steady } from "./example-document.js";
 
 function completed<T>(outcome: Outcome<T>): T {

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { timeLastAbove } from "../../src/airframe/crossing.js";
-import { SKIN_LIMIT, type ThawResult, thawAndDry } from "../../src/airframe/index.js";
-import { GAP_LIMIT, heldBySkin } from "../../src/airframe/thaw-statistics.js";
+import { type ThawResult, thawAndDry } from "../../src/airframe/index.js";
+import { GAP_LIMIT, heldBySkin, SKIN_LIMIT } from "../../src/airframe/thaw-statistics.js";
 import { readThawDocument, type ThawDocument } from "../../src/documents/index.js";
 
 // Nothing is called thawed, clear or dry before the slowest thing that can hold it is: over random thaw documents.

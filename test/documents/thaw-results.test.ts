@@ -1,7 +1,7 @@
 import { describe, expect, test, vi } from "vitest";
-import { refreezeCheck } from "../../src/airframe/index.js";
-import { thawFromDocument } from "../../src/airframe-pipeline.js";
+import { refreezeCheck } from "../../src/airframe/refreeze.js";
 import { bestRemedies, thawOutlookSchema, thawRemedies } from "../../src/documents/index.js";
+import { thawFromDocument } from "../../src/questions/index.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
 import { completed, readStay, STAY } from "./airframe-documents.js";
 

@@ -1,5 +1,5 @@
-import { estimateNow, planOf } from "../../src/base-pipeline.js";
 import type { Planner } from "../../src/keeper/planner.js";
+import { estimateNow, planOf } from "../../src/questions/index.js";
 
 /** Plans in this thread, with few members: the same core that the planning thread runs. */
 export function inlinePlanner(
@@ -17,7 +17,7 @@ export function inlinePlanner(
       });
       jobs.push({ aircraft, resumed: estimate.status === "completed" && estimate.result.resumed });
       if (!withPlan) return { estimate };
-      const now_ = estimate.status === "completed" ? { estimate: estimate.result.now } : {};
+      const now_ = estimate.status === "completed" ? { estimate: estimate.result.parts } : {};
       return { estimate, plan: planOf(state, aircraft, { now, members, ...now_ }) };
     },
     close: async () => undefined,

@@ -2,8 +2,8 @@ import { type ChildProcess, spawn } from "node:child_process";
 import { randomBytes } from "node:crypto";
 import pg from "pg";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { winterFrom, winterFromDocument } from "../../src/questions/index.js";
 import { piecesOf } from "../../src/winter/index.js";
-import { winterFrom, winterFromDocument } from "../../src/winter-pipeline.js";
 import { PLAIN, soakline } from "../cli/run.js";
 import { winterDocument } from "../winter/small-winter.js";
 

@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import type { WinterStudyDocument } from "../../src/documents/index.js";
 import { CheckpointTrouble, openCheckpoint } from "../../src/node/index.js";
-import { winterFromDocument } from "../../src/winter-pipeline.js";
+import { winterFromDocument } from "../../src/questions/index.js";
 import { PLAIN, soakline } from "../cli/run.js";
 import { winterDocument } from "../winter/small-winter.js";
 

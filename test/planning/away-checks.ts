@@ -1,6 +1,6 @@
 import type { PartName } from "../../src/aircraft/index.js";
-import { awayFromDocument } from "../../src/away-pipeline.js";
 import { type AwayDocument, readScenarioDocument } from "../../src/documents/index.js";
+import { awayFromDocument } from "../../src/questions/index.js";
 import { type Criterion, marginOf } from "../../src/readiness/criterion.js";
 import { allCriteria } from "../../src/readiness/index.js";
 import {

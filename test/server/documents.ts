@@ -1,8 +1,7 @@
 import { readFileSync } from "node:fs";
 import type { NowDocument, PlanDocument } from "../../src/documents/index.js";
 import { readTemperatureLog } from "../../src/learning/index.js";
-import { nowFromDocument } from "../../src/live-pipeline.js";
-import { type Outcome, planFromDocument } from "../../src/pipeline.js";
+import { nowFromDocument, type Outcome, planFromDocument } from "../../src/questions/index.js";
 
 /** What the keeper would hand over: a real plan, as it comes out of JSON. */
 export function planAnswer(): PlanDocument {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { demoOpening, scenarioOf } from "../../src/base/index.js";
 import { deriveBase } from "../../src/logbook/index.js";
-import { simulateFromDocument } from "../../src/pipeline.js";
+import { simulateFromDocument } from "../../src/questions/index.js";
 import {
   EVENING,
   expectNoComplaints,
@@ -211,10 +211,10 @@ function nightLog(): string {
   if (base === undefined) throw new Error("the demo has no set-up");
   const found = scenarioOf(base, "lynx", { now: NOW, from: "anchor", members: 20 });
   if (!found.ok) throw new Error(found.reason);
-  const run = simulateFromDocument(found.document);
+  const run = simulateFromDocument(found.document());
   if (run.status !== "completed") throw new Error(run.status);
   const { time_h, parts } = run.result.course;
-  const start = Date.parse(found.document.start);
+  const start = found.facts.start;
   const rows = time_h.flatMap((h, i) => {
     const at = start + h * HOUR;
     if (at > NOW - HOUR / 2) return [];

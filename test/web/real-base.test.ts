@@ -2,7 +2,7 @@ import type { AddressInfo } from "node:net";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { estimateNow } from "../../src/base-pipeline.js";
+import { estimateNow } from "../../src/questions/index.js";
 import { openBase, PASSWORD, setUpOwner, type TestBase } from "../server/base.js";
 import { firstAircraft, note, openSite, PHONE, type Site, visit, withoutBrowser } from "./browser.js";
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { demoOpening, scenarioOf } from "../../src/base/index.js";
+import { demoOpening, hoursAhead, scenarioOf } from "../../src/base/index.js";
 import { deriveBase } from "../../src/logbook/index.js";
-import { planFromDocument } from "../../src/pipeline.js";
+import { planFor } from "../../src/questions/index.js";
 import type { ReplanAsk, ReplanPart } from "../../src/web/worker/protocol.js";
 import { Refused } from "../../src/web/worker/refused.js";
 import { type OpenBase, Replanning } from "../../src/web/worker/replan.js";
@@ -18,10 +18,11 @@ const [first, second] = [...state.aircraft.values()].filter(({ departures }) => 
 const base: OpenBase = {
   state,
   departure: ({ id, departure }) => departure ?? state.aircraft.get(id)?.departures[0]?.departure,
+  hoursAhead: (now) => hoursAhead(state, now),
   scenario({ id }, options) {
     const scenario = scenarioOf(state, id, { ...options, from: "now" });
     if (!scenario.ok) throw new Refused([scenario.reason]);
-    return scenario.document;
+    return scenario.aircraft;
   },
 };
 
@@ -67,11 +68,8 @@ describe("replanning a base", () => {
     const whole = opening.find((part) => part.aircraft === id && part.grade === "whole");
     if (whole?.grade !== "whole") throw new Error("a part is missing");
     // The same hours, so that the same weather is drawn.
-    const hours = [42, 36, 30, 24].find(
-      (h) => scenarioOf(state, id, { now: NOW, hours: h, members: MEMBERS, from: "now" }).ok,
-    );
-    const document = base.scenario({ id }, { now: NOW, hours: hours ?? 0, members: MEMBERS });
-    const outcome = planFromDocument(document);
+    const hours = Math.min(42, Math.floor(hoursAhead(state, NOW)));
+    const outcome = planFor(base.scenario({ id }, { now: NOW, hours, members: MEMBERS }));
     if (outcome.status !== "completed") throw new Error(outcome.status);
     expect(whole.plan.plug_in).toEqual(outcome.result.plug_in);
     // One of 60 members may stand on the limit, within the tolerance of two integrations.

@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { winterFromDocument } from "../../src/questions/index.js";
 import { celsiusFromKelvin } from "../../src/units/index.js";
 import { cutSeries, localText, madeYear, PLACES, type WeatherSeries } from "../../src/weather/index.js";
 import { type PieceResult, runPiece, winterStudy } from "../../src/winter/index.js";
-import { winterFromDocument } from "../../src/winter-pipeline.js";
 import { readWinter, winterDocument } from "./small-winter.js";
 import { weatherCsv } from "./weather-files.js";
 

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { winterStudySchema } from "../../src/documents/index.js";
 import { quantile } from "../../src/numerics/index.js";
+import { winterFromDocument } from "../../src/questions/index.js";
 import { leadTableOf, piecesOf, runPiece, winterStudy } from "../../src/winter/index.js";
-import { winterFromDocument } from "../../src/winter-pipeline.js";
 import { readWinter, winterDocument } from "./small-winter.js";
 
 const HOUR = 3600;

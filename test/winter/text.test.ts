@@ -3,7 +3,7 @@ import { styleFor } from "../../src/cli/style.js";
 import { kitText } from "../../src/cli/text/kit-text.js";
 import { winterText } from "../../src/cli/text/winter-text.js";
 import { kitComparisonSchema } from "../../src/documents/index.js";
-import { kitFromDocument, winterFromDocument } from "../../src/winter-pipeline.js";
+import { kitFromDocument, winterFromDocument } from "../../src/questions/index.js";
 import { winterDocument } from "./small-winter.js";
 
 const TERMINAL = { env: { LANG: "C.UTF-8" }, isTty: false };

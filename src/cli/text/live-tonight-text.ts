@@ -9,7 +9,7 @@ export function liveTonightText(state: BaseState, plans: readonly PlanDocument[]
   const [first] = plans;
   const scenarios = [...state.aircraft.keys()].flatMap((id) => {
     const scenario = scenarioOf(state, id, { now: Date.parse(first.start.time), from: "now" });
-    return scenario.ok ? [withHours(scenario.document)] : [];
+    return scenario.ok ? [withHours(scenario.document())] : [];
   });
   const base = { name: state.setUp.name, notice: state.setUp.notice ?? "", scenarios };
   return tonightText(base, plans, style).map((line) => fitting(line, style));

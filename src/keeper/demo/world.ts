@@ -1,5 +1,4 @@
 import { scenarioOf } from "../../base/index.js";
-import { readScenarioDocument } from "../../documents/index.js";
 import type { BaseState } from "../../logbook/index.js";
 import { createRandom, type Random } from "../../numerics/index.js";
 import {
@@ -52,9 +51,7 @@ export function makeAircraft(
 ): MadeAircraft {
   const told = scenarioOf(state, aircraftId, { now, from: "anchor", hours: HOURS });
   if (!told.ok) throw new Error(`${aircraftId}: ${told.reason}`);
-  const read = readScenarioDocument(told.document);
-  if (!read.ok) throw new Error(`${aircraftId}: the made scenario cannot be read`);
-  const { scenario } = read;
+  const { scenario } = told.aircraft;
   const random = createRandom(seed).stream(`made ${aircraftId}`);
   const draws = drawEnsemble({ members: 1, seed: seed + seedOf(aircraftId), weather: scenario.weather });
   const hangarError = HANGAR_SD * random.normal();

@@ -31,7 +31,7 @@ export function historyOf(base: BaseState, logbook: readonly LogbookEvent[], { a
   }
   const found = scenarioOf(then, aircraft, { now: to, hours: BEYOND, from: "anchor" });
   if (!found.ok) throw new Refused([found.reason]);
-  const begins = Date.parse(found.document.start);
+  const begins = found.facts.start;
   if (begins >= to) {
     throw new Refused([
       `the weather is known from ${isoOf(begins)} on; the log ends before, at ${isoOf(to)}`,
@@ -39,7 +39,7 @@ export function historyOf(base: BaseState, logbook: readonly LogbookEvent[], { a
   }
   const late =
     begins > from ? [`What was logged before ${isoOf(begins)} is not used: nothing is known of then.`] : [];
-  const { learned: _, ...document } = found.document;
+  const { learned: _, ...document } = found.document();
   return {
     document: learned === undefined ? document : { ...document, learned },
     assumptions: [...found.assumptions, ...late],

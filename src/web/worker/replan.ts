@@ -1,14 +1,5 @@
-import {
-  issueText,
-  type PlanDocument,
-  planDocument,
-  type ReadScenario,
-  type ResultContext,
-  type ScenarioDocument,
-  usedKit,
-} from "../../documents/index.js";
+import type { PlanDocument } from "../../documents/index.js";
 import type { BaseState } from "../../logbook/index.js";
-import { drawnFrom, scenarioFrom } from "../../pipeline.js";
 import {
   createReplanner,
   type Decision,
@@ -17,8 +8,9 @@ import {
   type WhatIf,
   type Wish,
 } from "../../planning/index.js";
-import { allCriteria } from "../../readiness/index.js";
+import { planRequest, planResult } from "../../questions/index.js";
 import type { Steps } from "../../response/index.js";
+import { type AircraftScenario, type DrawnScenario, drawnFrom } from "../../scenario/index.js";
 import { firstPlan } from "./first-plan.js";
 import type { Pieces } from "./jobs.js";
 import type { ReplanAsk, ReplanAsked, ReplanPart } from "./protocol.js";
@@ -29,20 +21,22 @@ export interface OpenBase {
   readonly state: BaseState;
   /** [ms] the departure asked for, or the one that is wanted; undefined where none is. */
   departure(asked: ReplanAsked, now: number): number | undefined;
-  /** The aircraft's scenario over some hours from now; Refused where the forecast does not reach so far. */
-  scenario(asked: ReplanAsked, options: { now: number; hours: number; members: number }): ScenarioDocument;
+  /** [h] from now up to which there is weather. */
+  hoursAhead(now: number): number;
+  /** The aircraft's scenario over some hours from now. */
+  scenario(asked: ReplanAsked, options: { now: number; hours: number; members: number }): AircraftScenario;
 }
 
 /** [ms] after which what was played is too old to be read from: the aircraft has gone on cooling or heating. */
 const LASTS = 10 * 60_000;
-/** [h] that departures may be moved about in; the most that the forecast reaches over is taken. */
-const HOURS = [42, 36, 30, 24, 18, 12, 8, 5, 3, 2];
+/** [h] that departures may be moved about in, as far as the forecast reaches. */
+const HOURS = 42;
 
 interface Kept {
   readonly state: BaseState;
   readonly members: number;
   readonly made: number;
-  readonly context: ResultContext;
+  readonly context: DrawnScenario;
   readonly wish: Wish;
   readonly asItStands: Replanner;
   /** The last other cover or wind tried. */
@@ -139,25 +133,17 @@ function keptFrom(
   const departure = base.departure(asked, now);
   if (departure === undefined) throw new Refused(["no departure is wanted"]);
   const least = (departure - now) / 3_600_000;
-  let refusal = new Refused(["the departure is too far ahead to plan"]);
-  for (const hours of HOURS.filter((h) => h > least)) {
-    try {
-      const read = scenarioFrom(base.scenario(asked, { now, hours, members }), {});
-      if (!read.ok) throw new Refused(read.issues.map(issueText));
-      if (read.want === undefined) throw new Refused(["no departure is wanted"]);
-      const { wish, heaters } = read.want;
-      const context = drawnFrom(read);
-      const { scenario, limits } = read;
-      const criteria = allCriteria(scenario.installation, usedKit(read), limits);
-      const asItStands = createReplanner({ scenario, wish, heaters, criteria, draws: context.draws });
-      return { context, wish, asItStands, tried: undefined };
-    } catch (error) {
-      if (!(error instanceof Refused)) throw error;
-      refusal = error;
-    }
-  }
-  throw refusal;
+  const hours = Math.min(HOURS, Math.floor(base.hoursAhead(now)));
+  if (hours <= least) throw new Refused([least < HOURS ? TOO_SHORT : TOO_FAR]);
+  const read = base.scenario(asked, { now, hours, members });
+  if (read.want === undefined) throw new Refused(["no departure is wanted"]);
+  const context = drawnFrom(read);
+  const asItStands = createReplanner(planRequest(context, read.want));
+  return { context, wish: read.want.wish, asItStands, tried: undefined };
 }
+
+const TOO_FAR = "the departure is too far ahead to plan";
+const TOO_SHORT = "no forecast reaches from now to the departure";
 
 function reaches({ asItStands }: Kept, { departure }: ReplanAsked): boolean {
   const { start, duration } = asItStands.request.scenario;
@@ -175,7 +161,7 @@ function wishOf({ wish, asItStands }: Kept, { departure, chance = wish.chance }:
   return { ...wish, chance, departure: moved, unplugBefore, coverOffBefore };
 }
 
-function readFor({ kept, replanner, wish }: Turn): ReadScenario {
+function readFor({ kept, replanner, wish }: Turn): AircraftScenario {
   return { ...kept.context.read, scenario: replanner.requestFor(wish).scenario };
 }
 
@@ -188,5 +174,5 @@ function* wholePlan(turn: Turn, decision: Decision): Steps<PlanDocument> {
   const plan = yield* replanner.elaborate(wish, decision);
   yield;
   const want = { wish, heaters: replanner.request.heaters };
-  return planDocument(plan, want, { ...kept.context, read: readFor(turn) });
+  return planResult(plan, want, { ...kept.context, read: readFor(turn) });
 }

@@ -1,10 +1,7 @@
 import { COVERS, HEATERS, INSTALLATIONS, installationById } from "../../aircraft/index.js";
-import { frostFromDocument, thawFromDocument } from "../../airframe-pipeline.js";
-import { awayFromDocument } from "../../away-pipeline.js";
 import {
   type DocumentIssue,
   issueText,
-  type NowDocument,
   type ScenarioDocument,
   type ToldDocument,
 } from "../../documents/index.js";
@@ -18,15 +15,25 @@ import {
   readEvents,
   type WantedDeparture,
 } from "../../logbook/index.js";
-import { learnFromDocument, type Outcome, planFromDocument } from "../../pipeline.js";
+import {
+  awayFor,
+  frostFromDocument,
+  kitFromDocument,
+  type LiveEstimate,
+  learnFromDocument,
+  type Outcome,
+  planFromDocument,
+  thawFromDocument,
+  winterFromDocument,
+} from "../../questions/index.js";
+import type { AircraftScenario } from "../../scenario/index.js";
 import { explainWhy, type WhyTopic, whyTopics } from "../../starting/index.js";
 import { PLACES } from "../../weather/index.js";
-import { kitFromDocument, winterFromDocument } from "../../winter-pipeline.js";
 import {
   demoOpening,
   deriveBase,
   estimateNow,
-  type SavedEstimate,
+  hoursAhead,
   scenarioOf,
   scenariosTogether,
 } from "../data/base.js";
@@ -82,10 +89,9 @@ export const TASKS = {
       {
         state: opened(),
         departure: (asked, now) => departureOf(asked, now)?.departure,
-        scenario(asked, options) {
-          const departure = departureOf(asked, options.now);
-          return documentFor(asked.id, { ...options, ...(departure === undefined ? {} : { departure }) });
-        },
+        hoursAhead: (now) => hoursAhead(opened(), now),
+        scenario: (asked, options) =>
+          scenarioFor(asked.id, { ...options, departure: departureOf(asked, options.now) }).aircraft,
       },
       ask,
       tell,
@@ -105,7 +111,7 @@ export const TASKS = {
   learn: ({ document, log }: OfDocument & { readonly log: TemperatureLog }, onProgress: Progress) =>
     resultOf(learnFromDocument(document, log, { onProgress })),
   /** The scenario of an aircraft as the logbook has it, for documents made of it. */
-  scenario: ({ aircraft, now }: At) => documentFor(aircraft, { now }),
+  scenario: ({ aircraft, now }: At) => scenarioFor(aircraft, { now }).document(),
   /** The same for a time that is over, with what the logbook says was done in it: for what was logged then. */
   history: (ask: Parameters<typeof historyOf>[2]) => historyOf(opened(), logbook, ask),
   /** Invented places whose winters can be made. */
@@ -130,12 +136,11 @@ export const TASKS = {
     readonly tempC: number;
   }) => explainWhy(topic, tempC, installationById(engine)),
   now({ aircraft, now }: At) {
-    const { document, reasons } = knownOf(aircraft, now);
-    if (document === undefined) throw new Refused(reasons);
-    return document;
+    const { estimate, reasons } = knownOf(aircraft, now);
+    if (estimate === undefined) throw new Refused(reasons);
+    return estimate.now;
   },
-  away: (ask: AwayQuestion, onProgress: Progress) =>
-    resultOf(awayFromDocument(awayScenario(ask), { onProgress })),
+  away: (ask: AwayQuestion) => resultOf(awayFor(awayScenario(ask))),
   /** Frost on an aluminium wing outside, through the time the forecast reaches. */
   frost: ({ now }: { readonly now: number }) => frost(now),
   /** What a pasted METAR or TAF says, before it is kept. */
@@ -143,7 +148,11 @@ export const TASKS = {
   /** All aircraft and what they share as one question; `told` is the plan before, changed for good reason only. */
   async wholeBase({ now, members, told }: { now: number; members: number; told: readonly ToldDocument[] }) {
     const base = opened();
-    const together = scenariosTogether(base, { now, members, estimateOf: (id) => estimateFor(id, now) });
+    const together = scenariosTogether(base, {
+      now,
+      members,
+      estimateOf: (id) => knownOf(id, now).estimate?.parts,
+    });
     if (!together.ok) throw new Refused([together.reason]);
     // Kept apart: most nights nobody asks for the plan of a whole base.
     const { documentOf } = await import("./whole-base.js");
@@ -167,21 +176,29 @@ interface AwayQuestion extends At {
   readonly here?: { readonly tempC: number; readonly windMps: number; readonly cloud: number };
 }
 
-function awayScenario({ aircraft, now, members, engine, isCovered, back, here }: AwayQuestion) {
-  const options = { now, members, hours: AWAY_HOURS, departure: "none" as const };
-  const document = documentFor(aircraft, options, here && fixedWeather(here));
-  const { initial = {}, fitted, ...rest } = document;
+function awayScenario({
+  aircraft,
+  now,
+  members,
+  engine,
+  isCovered,
+  back,
+  here,
+}: AwayQuestion): AircraftScenario {
   const logged = engine === "logged";
-  const covers = document.kit.covers.map((cover) => (typeof cover === "string" ? cover : cover.id));
-  const isOn = isCovered ?? (logged && (fitted?.covers.length ?? 0) > 0);
-  return {
-    ...rest,
-    fitted: { covers: isOn ? covers : [] },
-    initial: logged ? initial : engine === "unknown" ? {} : { shut_down_h_ago: engine },
-    want: { departure: new Date(back).toISOString() },
-    events: [],
-    plugged_in: [],
-  } satisfies ScenarioDocument;
+  const { coversOn = [], setUp } = opened().aircraft.get(aircraft) ?? {};
+  const covers = setUp?.kit.covers.map((cover) => (typeof cover === "string" ? cover : cover.id)) ?? [];
+  const isOn = isCovered ?? (logged && coversOn.length > 0);
+  const options = {
+    now,
+    members,
+    hours: AWAY_HOURS,
+    departure: { id: "back", departure: back, pulledOut: false },
+    withoutPower: true,
+    coversOn: isOn ? covers : [],
+    ...(logged ? {} : { initial: engine === "unknown" ? {} : { shut_down_h_ago: engine } }),
+  };
+  return scenarioFor(aircraft, options, here && fixedWeather(here)).aircraft;
 }
 
 /** [h] looked ahead for how long a warm engine lasts. */
@@ -221,16 +238,10 @@ const ESTIMATE_LASTS = 120_000;
 interface KnownEstimate {
   readonly at: number;
   readonly of: BaseState;
-  readonly document: NowDocument | undefined;
-  /** Why there is no document. */
+  /** Undefined where it cannot be worked out: a plan then begins at the air, and says so. */
+  readonly estimate: LiveEstimate | undefined;
+  /** Why there is none. */
   readonly reasons: readonly string[];
-  /** Where the next one goes on from, as long as it rests on the same past. */
-  readonly saved: SavedEstimate | undefined;
-}
-
-/** Where every part stands; undefined where it cannot be worked out: the plan then begins at the air, and says so. */
-function estimateFor(aircraft: string, now: number): NowDocument | undefined {
-  return knownOf(aircraft, now).document;
 }
 
 function knownOf(aircraft: string, now: number): KnownEstimate {
@@ -239,13 +250,10 @@ function knownOf(aircraft: string, now: number): KnownEstimate {
   if (known !== undefined && known.of === base && Math.abs(known.at - now) < ESTIMATE_LASTS) {
     return known;
   }
-  const outcome = estimateNow(base, aircraft, {
-    now,
-    readings: [],
-    ...(known?.saved === undefined ? {} : { saved: known.saved }),
-  });
-  const found = outcome.status === "completed" ? outcome.result : undefined;
-  const made = { at: now, of: base, document: found?.now, saved: found?.saved, reasons: reasonsOf(outcome) };
+  // The next one goes on from the last, as long as it rests on the same past.
+  const outcome = estimateNow(base, aircraft, { now, readings: [], saved: known?.estimate?.saved });
+  const estimate = outcome.status === "completed" ? outcome.result : undefined;
+  const made = { at: now, of: base, estimate, reasons: reasonsOf(outcome) };
   estimates.set(aircraft, made);
   return made;
 }
@@ -257,24 +265,19 @@ function reasonsOf(outcome: Outcome<unknown>): readonly string[] {
   return outcome.issues.map((issue) => (issue.path === "logbook" ? issue.received : issueText(issue)));
 }
 
-function documentFor(
+function scenarioFor(
   aircraft: string,
   options: Omit<Parameters<typeof scenarioOf>[2], "from">,
   weather?: ScenarioDocument["weather"],
-): ScenarioDocument {
+) {
   const base = opened();
-  const estimate = estimateFor(aircraft, options.now);
-  const scenario = scenarioOf(
-    weather === undefined ? base : withWeather(base, weather, options.now),
-    aircraft,
-    {
-      ...options,
-      from: "now",
-      ...(estimate === undefined ? {} : { estimate }),
-    },
-  );
-  if (!scenario.ok) throw new Refused([scenario.reason]);
-  return scenario.document;
+  const found = scenarioOf(weather === undefined ? base : withWeather(base, weather, options.now), aircraft, {
+    ...options,
+    from: "now",
+    estimate: knownOf(aircraft, options.now).estimate?.parts,
+  });
+  if (!found.ok) throw new Refused([found.reason]);
+  return found;
 }
 
 function withWeather(base: BaseState, weather: ScenarioDocument["weather"], now: number): BaseState {

@@ -131,9 +131,6 @@ function sampled(series: WeatherSeries, time: readonly number[]) {
   };
 }
 
-/** [h] a pasted forecast is tried to be read to, then less. */
-const REACHES = [24, 12, 6, 3];
-
 interface Pasted {
   readonly now: number;
   readonly metar?: string;
@@ -144,23 +141,15 @@ interface Pasted {
 export function forecastWeather({ now, metar, taf }: Pasted) {
   const text = [metar, taf].filter((t) => t !== undefined && t.trim() !== "").join("=\n");
   if (text === "") throw new Refused(["METAR or TAF: expected text, received nothing"]);
-  const reference = now / 1000;
-  let reasons: readonly string[] = [];
-  for (const hours of REACHES) {
-    const reading = readForecastText(text, { reference, until: reference + hours * 3600 });
-    if (!reading.ok) {
-      reasons = reading.issues.map(issueWords);
-      continue;
-    }
-    const { series, warnings } = reading;
-    const first = Math.ceil(series.time[0] / 3600);
-    const last = Math.floor(series.time[series.time.length - 1] / 3600);
-    const time = Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * HOUR);
-    const { origin } = series;
-    const assumptions = assumptionsOf(series);
-    return { origin, ...sampled(series, time), assumptions, warnings: warnings.map(issueWords) };
-  }
-  throw new Refused(reasons);
+  const reading = readForecastText(text, { reference: now / 1000 });
+  if (!reading.ok) throw new Refused(reading.issues.map(issueWords));
+  const { series, warnings } = reading;
+  const first = Math.ceil(series.time[0] / 3600);
+  const last = Math.floor(series.time[series.time.length - 1] / 3600);
+  const time = Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * HOUR);
+  const { origin } = series;
+  const assumptions = assumptionsOf(series);
+  return { origin, ...sampled(series, time), assumptions, warnings: warnings.map(issueWords) };
 }
 
 function issueWords(issue: { place: string; expected: string; received: string }): string {

@@ -1,10 +1,9 @@
 import loadHighs, { type Highs } from "highs";
 import wasm from "highs/runtime?url";
 import { baseDocumentOf } from "../../base-plan/index.js";
-import { basePlanFromDocument } from "../../base-plan-pipeline.js";
 import type { BaseDocument, ScenarioDocument, ToldDocument } from "../../documents/index.js";
-import { highsSolver } from "../../highs-solver.js";
 import type { BaseSetUp } from "../../logbook/index.js";
+import { basePlanFromDocument, highsSolver } from "../../questions/index.js";
 
 /** The package describes its CommonJS form alone, where the loader is a property; imported, it is the default itself. */
 const load = loadHighs as unknown as (options: { locateFile(): string }) => Promise<Highs>;

@@ -13,12 +13,12 @@ export interface AfterGroundRun {
 }
 
 /**
- * The engine after `minutes` of idling that end at the start.
+ * The engine after `duration` [s] of idling that ends at the start.
  * @param temps [K] before it; parts without one are at `tempOthers` [K]
  * @param tempAir [K] outside
  */
 export function afterGroundRun(
-  minutes: number,
+  duration: number,
   installation: Installation,
   temps: ReadonlyMap<string, number>,
   tempOthers: number,
@@ -29,14 +29,14 @@ export function afterGroundRun(
     if (part === "coolant" && installation.bodies.coolant === undefined) continue;
     if (!before.has(part)) before.set(part, tempOthers);
   }
-  const run = groundRun(installation, before, tempAir, minutes * SECONDS_OF_MINUTE);
+  const run = groundRun(installation, before, tempAir, duration);
   const gains = [...run.temps].map(([part, temp]) => temp - (before.get(part) ?? temp));
   const celsius = (part: PartName) => celsiusFromKelvin(run.temps.get(part) ?? tempOthers).toFixed(0);
   return {
     temps: run.temps,
     sd: GROUND_RUN_DOUBT * Math.max(...gains),
     text:
-      `The engine is taken as idled for ${minutes} min up to the start, from the temperatures before it, in air of ` +
+      `The engine is taken as idled for ${duration / SECONDS_OF_MINUTE} min up to the start, from the temperatures before it, in air of ` +
       `${celsiusFromKelvin(tempAir).toFixed(0)} °C: oil then at ${celsius("oil")} °C, front heads at ` +
       `${celsius("heads_front")} °C, by common practice without a published source. ${run.caution.text}`,
   };

@@ -1,14 +1,22 @@
-import type { ThawResult } from "./airframe/index.js";
-import type { MildWindow, ReadThaw, RollOut } from "./documents/index.js";
+import { KELVIN_OF_ZERO_CELSIUS, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
+import { type WeatherSeries, weatherAt } from "../weather/index.js";
+import type { ThawResult } from "./thaw.js";
 import { leavingReport } from "./thaw-leaving.js";
-import { KELVIN_OF_ZERO_CELSIUS, SECONDS_OF_MINUTE } from "./units/index.js";
-import { type WeatherSeries, weatherAt } from "./weather/index.js";
+import type { RollOut, ThawStay } from "./thaw-stay.js";
+
+/** Looked for up to `until` [s from the start]; leaving `at`, in air that stays mild up to `to`. */
+export interface MildWindow {
+  readonly until: number;
+  readonly window:
+    | { readonly at: number; readonly to: number; readonly tempAir: number; readonly chance: number }
+    | undefined;
+}
 
 /** [K] of air in which water left on an aircraft stays water: a wet skin and a clear sky cool it below the air. Project judgement. */
 const MILD = KELVIN_OF_ZERO_CELSIUS + 2;
 /** [s] between looks, and shortest window worth a plan. Project judgement. */
-const LOOK = 600;
-const SHORTEST = 3600;
+const LOOK = 10 * SECONDS_OF_MINUTE;
+const SHORTEST = SECONDS_OF_HOUR;
 /** [s] from roll-out to take-off where no roll-out is named. */
 const USUAL_OUTSIDE = 20 * SECONDS_OF_MINUTE;
 
@@ -17,7 +25,7 @@ const USUAL_OUTSIDE = 20 * SECONDS_OF_MINUTE;
  * freezing again outside or in the climb. Undefined `window` where the forecast has none.
  */
 export function mildWindow(
-  read: ReadThaw,
+  read: ThawStay,
   stay: ThawResult,
   weather: WeatherSeries,
 ): MildWindow | { readonly remedy: string } {

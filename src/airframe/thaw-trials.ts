@@ -1,14 +1,41 @@
-import {
-  FILM_LEFT,
-  powerToHold,
-  type ThawRequest,
-  type ThawResult,
-  thawAndDry,
-  WORTH_BRUSHING,
-} from "./airframe/index.js";
-import type { ReadThaw, ThawChange, ThawTrial, ThawTrials, TrialTimes } from "./documents/index.js";
-import { mildWindow } from "./thaw-mild.js";
-import { celsiusFromKelvin, SECONDS_OF_HOUR } from "./units/index.js";
+import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
+import { powerToHold } from "./hangar-model.js";
+import { type MildWindow, mildWindow } from "./mild-window.js";
+import { FILM_LEFT, type ThawRequest, type ThawResult, thawAndDry } from "./thaw.js";
+import type { ThawStay } from "./thaw-stay.js";
+import { WORTH_BRUSHING } from "./thaw-words.js";
+
+/** When a trial's cases are dry [s from the start]: half of them, and 95 %; undefined where not within the longest stay. */
+export interface TrialTimes {
+  /** [0..1] of the cases that are dry by when it is wanted. */
+  readonly chance: number;
+  readonly skinDry: number | undefined;
+  readonly gapsDry: number | undefined;
+  readonly gapsDrySurely: number | undefined;
+}
+
+/** One thing done otherwise, and the heat it needs: what the hangar is held at [°C] by which heater [kW]. */
+export interface ThawChange {
+  readonly id: string;
+  readonly text: string;
+  readonly setC?: number;
+  readonly heaterKw?: number;
+}
+
+export interface ThawTrial extends ThawChange {
+  readonly times: TrialTimes;
+}
+
+/** The stay as the document has it, and with one thing done otherwise; `by` and `longest` are [s] from the start. */
+export interface ThawTrials {
+  readonly by: number;
+  readonly longest: number;
+  readonly members: number;
+  readonly asIs: TrialTimes;
+  readonly changes: readonly ThawTrial[];
+  /** Undefined without a forecast. */
+  readonly mild: MildWindow | undefined;
+}
 
 /** [s] longest stay that is looked at, where the document asks for less. */
 const LONGEST = 72 * SECONDS_OF_HOUR;
@@ -20,8 +47,8 @@ const FEWEST_MEMBERS = 20;
  * What can be done for an aircraft in a hangar, each tried with the model over the same drawn cases: one thing at a time,
  * all handwork, everything together, a longer stay and the next mild window. Undefined when a run fails or is stopped.
  */
-export function thawTrials(read: ReadThaw, goesOn: (done: number) => boolean): ThawTrials | undefined {
-  const { request, rollOut } = read;
+export function thawTrials(stay: ThawStay, goesOn: (done: number) => boolean): ThawTrials | undefined {
+  const { request, rollOut } = stay;
   const { duration, ensemble } = request;
   const by = rollOut?.at ?? duration;
   const members = Math.max(FEWEST_MEMBERS, Math.ceil(MEMBERS_SHARE * (ensemble?.members ?? 0)));
@@ -40,7 +67,7 @@ export function thawTrials(read: ReadThaw, goesOn: (done: number) => boolean): T
     if (result === undefined) return undefined;
     tried.push({ ...named, times: timesOf(result, by) });
   }
-  const mild = read.weather && mildWindow(read, asIs, read.weather);
+  const mild = stay.weather && mildWindow(stay, asIs, stay.weather);
   if (mild !== undefined && "remedy" in mild) return undefined;
   return { by, longest: looked.duration, members, asIs: timesOf(asIs, by), changes: tried, mild };
 }

@@ -1,17 +1,14 @@
 import type { Configuration } from "../aircraft/index.js";
+import type { HeatFlows } from "../documents/index.js";
 import type { EnsembleRun, Trajectory } from "../simulation/index.js";
-import { rounded, stampOf } from "./result-header.js";
-import type { FlowsDocument } from "./result-schema.js";
-import type { ReadScenario } from "./scenario-reading.js";
 
-/** Where heat flows at a moment of a course, as means over the members: these, unlike medians, still balance. */
-export function flowsAt(
+/** Where heat flows at a moment of a course: means over the members, which, unlike medians, still balance. */
+export function heatFlowsAt(
   run: EnsembleRun,
   course: Trajectory,
   configuration: Configuration,
   at: number,
-  read: ReadScenario,
-): FlowsDocument {
+): HeatFlows {
   const { network, members, system } = run;
   const size = network.parts.length * members;
   const s = course.time.indexOf(at);
@@ -33,23 +30,19 @@ export function flowsAt(
     const watts = meanOf(heat, i, members);
     add(from, -watts);
     add(to, watts);
-    return { from, to, heat_w: rounded(watts, 2) };
+    return { from, to, watts };
   });
-  let blown = meanOf(total, 0, members);
+  const heaters = meanOf(total, 0, members);
+  let blown = heaters;
   network.sources.forEach(({ part }, i) => {
     const watts = meanOf(elements, i, members);
     add(part, watts);
     blown -= watts;
   });
   // A duct warms outside air; what it does not leave under the cowl goes out again with the same air.
-  const left = flows.find(({ from }) => from === "supply_air")?.heat_w ?? 0;
-  if (blown > 0) flows.push({ from: "supply_air", to: "outside_air", heat_w: rounded(blown - left, 2) });
-  return {
-    at: stampOf(read, at),
-    heaters_w: rounded(meanOf(total, 0, members), 2),
-    flows: flows.filter(({ heat_w }) => heat_w !== 0),
-    stored: [...stored].map(([part, watts]) => ({ part, heat_w: rounded(watts, 2) })),
-  };
+  const left = flows.find(({ from }) => from === "supply_air")?.watts ?? 0;
+  if (blown > 0) flows.push({ from: "supply_air", to: "outside_air", watts: blown - left });
+  return { at, heaters, flows, stored };
 }
 
 function meanOf(values: Float64Array, row: number, members: number): number {

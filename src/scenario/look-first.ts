@@ -1,15 +1,18 @@
 import { oilById } from "../aircraft/index.js";
 import { oilGradeAdvice } from "../starting/index.js";
 import { weatherAt } from "../weather/index.js";
-import type { PlanDocument } from "./result-schema.js";
-import type { ReadScenario } from "./scenario-reading.js";
+import type { AircraftScenario } from "./aircraft-scenario.js";
+
+/** A reason to look before any chance counts. */
+export interface LookFirst {
+  readonly code: "no-battery" | "oil-unlisted";
+  readonly text: string;
+  readonly source: string;
+}
 
 /** What must be put right or looked up before any chance counts: no battery, or an oil that no table lists for this cold. */
-export function lookFirst(
-  { scenario, batteryFitted }: ReadScenario,
-  departure: number,
-): PlanDocument["look_first"] {
-  const found: PlanDocument["look_first"] = [];
+export function lookFirst({ scenario, batteryFitted }: AircraftScenario, departure: number): LookFirst[] {
+  const found: LookFirst[] = [];
   if (!batteryFitted) {
     found.push({
       code: "no-battery",

@@ -1,6 +1,5 @@
 import { centralDraws, partTemps, simulate } from "../simulation/index.js";
 import { shutDownTemps } from "../starting/index.js";
-import { SECONDS_OF_HOUR } from "../units/index.js";
 import { cutSeries, type WeatherSeries, weatherAt } from "../weather/index.js";
 import type { StandingAircraft } from "./standing-aircraft.js";
 
@@ -17,22 +16,22 @@ export interface SinceShutDown {
 }
 
 /**
- * Temperatures `hours` after the engine was shut down from cruise: the typical state then, cooled through the weather
+ * Temperatures `ago` [s] after the engine was shut down from cruise: the typical state then, cooled through the weather
  * since, with what is fitted and where the aircraft stands at the start. Undefined when the weather begins more than
  * a day too late.
  */
 export function sinceShutDown(
-  hours: number,
+  ago: number,
   start: number,
   aircraft: StandingAircraft,
   weather: WeatherSeries,
 ): SinceShutDown | undefined {
   const { installation, kit, configuration, site } = aircraft;
-  const at = start - hours * SECONDS_OF_HOUR;
+  const at = start - ago;
   const weatherHeld = weather.time[0] > at;
   const tempAir = weatherAt(weather, Math.max(at, weather.time[0])).tempAir;
   const initial = shutDownTemps(installation, tempAir);
-  if (hours === 0) return { temps: initial, sd: SHUT_DOWN_SD, weatherHeld };
+  if (ago === 0) return { temps: initial, sd: SHUT_DOWN_SD, weatherHeld };
   const cut = cutSeries(weather, at, start, 24);
   if (!cut.ok) return undefined;
   const cooling = { ...configuration, heatersOn: new Set<string>() };

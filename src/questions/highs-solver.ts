@@ -1,5 +1,5 @@
 import type { Highs, ModelData } from "highs";
-import type { BinaryProgram, MilpAnswer, SolveMilp } from "./base-plan/index.js";
+import type { BinaryProgram, MilpAnswer, SolveMilp } from "../base-plan/index.js";
 
 /** [s] after which a program is given up: a plan has to come while somebody waits for it. */
 const TIME_LIMIT = 20;

@@ -7,8 +7,7 @@ import {
   readKitDocument,
   readWinterDocument,
   type WinterStudyDocument,
-} from "./documents/index.js";
-import { type Outcome, type PipelineOptions, planFromDocument } from "./pipeline.js";
+} from "../documents/index.js";
 import {
   barsOf,
   kitComparison,
@@ -19,13 +18,15 @@ import {
   runPiece,
   SeasonFailure,
   winterStudy,
-} from "./winter/index.js";
+} from "../winter/index.js";
+import { planFromDocument } from "./plan.js";
+import type { Outcome, QuestionOptions } from "./question.js";
 
 // Whole winters: document -> pieces -> study; and kits side by side. A study's pieces are independent of each other, so that
 // threads, processes and machines can share them; what one piece comes to is the same wherever it is worked out.
 
 /** What is asked of a winter document, read. */
-export function winterFrom(source: unknown, { overrides = {}, readFile }: PipelineOptions) {
+export function winterFrom(source: unknown, { overrides = {}, readFile }: QuestionOptions) {
   const { members, seed } = overrides;
   return readWinterDocument(
     overridden(source, { members, seed }),
@@ -51,7 +52,7 @@ export function winterPiece(
 /** A whole study in this thread: what a browser's worker does for one aircraft. */
 export function winterFromDocument(
   source: unknown,
-  options: PipelineOptions = {},
+  options: QuestionOptions = {},
 ): Outcome<WinterStudyDocument> {
   const read = winterFrom(source, options);
   if (!read.ok) return { status: "refused", issues: read.issues };
@@ -70,7 +71,7 @@ export function winterFromDocument(
 /** Kits side by side on the document's night and in cold cases. */
 export function kitFromDocument(
   source: unknown,
-  options: PipelineOptions = {},
+  options: QuestionOptions = {},
 ): Outcome<KitComparisonDocument> {
   const { overrides = {}, readFile, onProgress } = options;
   const { members, seed } = overrides;
@@ -99,7 +100,7 @@ export function kitFromDocument(
 function tonightWith(
   read: ReadKitComparison,
   k: number,
-  { readFile }: PipelineOptions,
+  { readFile }: QuestionOptions,
   onProgress: (done?: number) => boolean,
 ): Outcome<PlanDocument> | null {
   const night = read.nights[k];

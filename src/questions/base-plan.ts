@@ -6,17 +6,18 @@ import {
   type ReadBaseAircraft,
   readBaseDocument,
   type SolveMilp,
-} from "./base-plan/index.js";
-import { type BasePlanDocument, overriddenAirframe, usedKit } from "./documents/index.js";
-import { createRandom } from "./numerics/index.js";
-import { type Outcome, type PipelineOptions, posteriorOf } from "./pipeline.js";
-import { allCriteria } from "./readiness/index.js";
-import { type Draws, drawEnsemble } from "./simulation/index.js";
-import { localText } from "./weather/index.js";
+} from "../base-plan/index.js";
+import { type BasePlanDocument, overriddenAirframe } from "../documents/index.js";
+import { createRandom } from "../numerics/index.js";
+import { allCriteria } from "../readiness/index.js";
+import { posteriorOf, usedKit } from "../scenario/index.js";
+import { type Draws, drawEnsemble } from "../simulation/index.js";
+import { localText } from "../weather/index.js";
+import type { Outcome, QuestionOptions } from "./question.js";
 
 // A whole base: document -> every aircraft's scenario and draws -> one plan -> document.
 
-export interface BasePipelineOptions extends PipelineOptions {
+export interface BasePlanOptions extends QuestionOptions {
   /** Solves the mixed-integer programs: given by the shell, which loads the solver. */
   readonly solveMilp: SolveMilp;
 }
@@ -24,7 +25,7 @@ export interface BasePipelineOptions extends PipelineOptions {
 /** One plan for all aircraft of a base document. */
 export async function basePlanFromDocument(
   source: unknown,
-  { solveMilp, overrides = {}, readFile, onProgress }: BasePipelineOptions,
+  { solveMilp, overrides = {}, readFile, onProgress }: BasePlanOptions,
 ): Promise<Outcome<BasePlanDocument>> {
   const { members, seed, taf, metar } = overrides;
   const asked = overriddenAirframe(source, { members, seed, taf, metar });
@@ -51,15 +52,16 @@ export async function basePlanFromDocument(
 
 function requested(one: ReadBaseAircraft, base: ReadBase, weather: Draws["weather"]): BaseAircraft {
   const { id, read, circuits, switched, connected, carts, told } = one;
-  const { scenario, want, limits, learned } = read;
+  const { scenario, want, limits } = read;
   if (want === undefined) throw new Error(`${id} is planned without being wanted`);
   const { members, seed } = base.ensemble;
+  const posterior = posteriorOf(read);
   // Aircraft differ from their descriptions each in its own way, and share the error of one forecast.
   const own = drawEnsemble({
     members,
     seed: Math.floor(2 ** 31 * createRandom(seed).stream(`aircraft ${id}`).uniform()),
     weather: scenario.weather,
-    ...(learned === undefined ? {} : { posterior: posteriorOf(read, learned) }),
+    ...(posterior === undefined ? {} : { posterior }),
   });
   return {
     id,

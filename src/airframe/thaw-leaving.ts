@@ -1,17 +1,37 @@
-import {
-  type BandSeries,
-  type RefreezeReport,
-  refreezeCheck,
-  SKIN_LIMIT,
-  type ThawResult,
-  waterInGap,
-} from "./airframe/index.js";
-import type { LeavingReport, LeavingState, MiddleAndHigh, ReadThaw, RollOut } from "./documents/index.js";
-import { interpolateLinear } from "./numerics/index.js";
+import { interpolateLinear } from "../numerics/index.js";
+import type { BandSeries } from "./ensemble.js";
+import { waterInGap } from "./gap.js";
+import { type RefreezeReport, type RefreezeResult, refreezeCheck } from "./refreeze.js";
+import type { ThawResult } from "./thaw.js";
+import { SKIN_LIMIT } from "./thaw-statistics.js";
+import type { RollOut, ThawStay } from "./thaw-stay.js";
+
+/** The aircraft at roll-out: middle temperatures [K], and water [kg/m2] in the middle and in the wettest 5 % of the cases. */
+export interface LeavingState {
+  readonly tempSkin: number;
+  readonly tempInside: number;
+  readonly tempGap: number;
+  readonly snow: MiddleAndHigh;
+  readonly film: MiddleAndHigh;
+  readonly gapWater: MiddleAndHigh;
+}
+
+export interface MiddleAndHigh {
+  readonly middle: number;
+  readonly high: number;
+}
+
+/** What follows the roll-out, for either wetness. */
+export interface LeavingReport {
+  readonly rollOut: RollOut;
+  readonly state: LeavingState;
+  readonly middle: RefreezeResult;
+  readonly wettest: RefreezeResult;
+}
 
 /** The roll-out as wet as the middle case leaves, and as wet as the wettest 5 % do; the remedy when it fails. */
 export function leavingReport(
-  read: ReadThaw,
+  read: ThawStay,
   rollOut: RollOut,
   { series }: ThawResult,
 ): LeavingReport | { readonly remedy: string } {
@@ -57,7 +77,7 @@ const DENSITY_WATER = 1000;
 const WETTEST_FILM = 2;
 
 function refreezing(
-  { request, site }: ReadThaw,
+  { request, site }: ThawStay,
   { at: _, ...outdoors }: RollOut,
   { tempSkin, tempInside, tempGap, film, gapWater }: LeavingState,
   wetness: keyof MiddleAndHigh,

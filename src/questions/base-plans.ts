@@ -1,0 +1,46 @@
+import { type ScenarioOptions, scenarioOf } from "../base/index.js";
+import type { PlanDocument } from "../documents/index.js";
+import type { PartEstimate } from "../learning/index.js";
+import type { BaseState, WantedDeparture } from "../logbook/index.js";
+import { planFor } from "./plan.js";
+import { completed, type Outcome, refused, type Watched } from "./question.js";
+
+export type PlanOptions = Watched &
+  Pick<ScenarioOptions, "now" | "estimate" | "members"> & {
+    readonly departure?: WantedDeparture | undefined;
+  };
+
+export type BasePlanned = Outcome<{ readonly plan: PlanDocument; readonly departure: WantedDeparture }>;
+
+/** The plan of one aircraft for a departure wanted, by default the soonest ahead. */
+export function planOf(
+  state: BaseState,
+  aircraftId: string,
+  { onProgress, ...options }: PlanOptions,
+): BasePlanned {
+  const found = scenarioOf(state, aircraftId, { ...options, from: "now" });
+  const refusal = (reason: string) => refused("logbook", "what an estimate or a plan needs", reason);
+  if (!found.ok) return refusal(found.reason);
+  const { departure } = found;
+  if (departure === undefined) return refusal("no departure is wanted");
+  const outcome = planFor(found.aircraft, { onProgress });
+  return outcome.status === "completed" ? completed({ plan: outcome.result, departure }) : outcome;
+}
+
+/** The plans of all aircraft of a base that are wanted; those that cannot be planned say why. */
+export function plansFor(
+  state: BaseState,
+  {
+    estimates,
+    ...options
+  }: Omit<PlanOptions, "departure" | "estimate"> & {
+    readonly estimates?: ReadonlyMap<string, readonly PartEstimate[]>;
+  },
+): ReadonlyMap<string, BasePlanned> {
+  const wanted = [...state.aircraft.values()].filter(({ departures }) =>
+    departures.some(({ departure }) => departure > options.now),
+  );
+  return new Map(
+    wanted.map(({ setUp: { id } }) => [id, planOf(state, id, { ...options, estimate: estimates?.get(id) })]),
+  );
+}

@@ -1,0 +1,14 @@
+export { awayFor, awayFromDocument } from "./away.js";
+export { type EstimateRequest, estimateNow, type LiveEstimate, type SavedEstimate } from "./base-now.js";
+export { type BasePlanOptions, basePlanFromDocument } from "./base-plan.js";
+export { type PlanOptions, planOf, plansFor } from "./base-plans.js";
+export { explainFromDocument } from "./explain.js";
+export { frostFromDocument } from "./frost.js";
+export { highsSolver } from "./highs-solver.js";
+export { learnFromDocument } from "./learn.js";
+export { nowFromDocument } from "./now.js";
+export { planFor, planFromDocument, planRequest, planResult } from "./plan.js";
+export type { Outcome, QuestionOptions } from "./question.js";
+export { simulateFromDocument } from "./simulate.js";
+export { thawFromDocument } from "./thaw.js";
+export { kitFromDocument, winterFrom, winterFromDocument, winterPiece } from "./winter.js";

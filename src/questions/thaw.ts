@@ -1,0 +1,38 @@
+import { leavingReport, thawAndDry, thawTrials } from "../airframe/index.js";
+import {
+  overriddenAirframe,
+  readThawDocument,
+  type ThawOutlookDocument,
+  thawDocument,
+} from "../documents/index.js";
+import { completed, filesOf, type Outcome, type QuestionOptions, stopped } from "./question.js";
+
+/** [-] of the whole time that the stay, and the trials after it, take. */
+const STAY_SHARE = 0.1;
+const TRIALS_SHARE = 0.8;
+
+/** When an aircraft in a hangar is dry, what would help, and whether it freezes again after its roll-out. */
+export function thawFromDocument(
+  source: unknown,
+  options: QuestionOptions = {},
+): Outcome<ThawOutlookDocument> {
+  const { overrides = {}, onProgress } = options;
+  const read = readThawDocument(overriddenAirframe(source, overrides), filesOf(options));
+  if (!read.ok) return { status: "refused", issues: read.issues };
+  if (onProgress?.(0) === false) return stopped("calculation");
+  const stay = thawAndDry(read.request);
+  if (stay.result === undefined) return { status: "failed", message: stay.remedy };
+  let isStopped = false;
+  const trials = thawTrials(read, (done) => {
+    isStopped = onProgress?.(STAY_SHARE + TRIALS_SHARE * done) === false;
+    return !isStopped;
+  });
+  if (isStopped) return stopped("calculation");
+  if (trials === undefined) return { status: "failed", message: TRIAL_FAILED };
+  if (onProgress?.(STAY_SHARE + TRIALS_SHARE) === false) return stopped("calculation");
+  const leaving = read.rollOut && leavingReport(read, read.rollOut, stay.result);
+  if (leaving !== undefined && "remedy" in leaving) return { status: "failed", message: leaving.remedy };
+  return completed(thawDocument(stay.result, trials, leaving, read));
+}
+
+const TRIAL_FAILED = "a trial of what would help could not be calculated";
