@@ -47,6 +47,7 @@ const SKY = [
 
 export const AIRFRAME_VALIDATION: ValidationGroup = {
   title: "airframe",
+  part: "physics",
   cases: [
     ...MELT.flatMap(([t, calm, laminar, turbulent]) => [
       melting(t, 0, calm),
@@ -162,7 +163,8 @@ export const AIRFRAME_VALIDATION: ValidationGroup = {
       unit: "h",
       expected: 10,
       tolerance: 2,
-      toleranceReason: "span of the rule; the usual gap was chosen with it in mind",
+      toleranceReason: "span of the rule, which the usual gap was chosen by",
+      isCalibration: true,
       got: () => inHours(resultOf(thawAndDry(thawRequest({ snow: 0.3 }))).gapsDry.middle),
     },
     {

@@ -19,6 +19,7 @@ const PRESSURE_ALTITUDES = [
 
 export const ATMOSPHERE_VALIDATION: ValidationGroup = {
   title: "atmosphere",
+  part: "physics",
   cases: [
     iso("temperature at the top of the troposphere", "K", 216.65, 1e-9, () => temperatureStandard(11000)),
     iso("pressure at the top of the troposphere", "Pa", 22632.0, 0.1, () => pressureStandard(11000)),

@@ -50,6 +50,7 @@ const LOG: Omit<ValidationCase, "name" | "expected" | "got"> = {
 
 export const CARS: ValidationGroup = {
   title: "car engines heated and cooling, as far as published runs describe them",
+  part: "engine",
   cases: [
     ...[10, 19, 26, 29, 31].map((expected, i) => ({
       ...LOG,
@@ -98,5 +99,3 @@ export const CARS: ValidationGroup = {
     },
   ],
 };
-
-export const CAR_NUMBERS = { logged, settled, prairie, bare: hoursTo50(bare), foamed: hoursTo50(foamed) };

@@ -22,6 +22,7 @@ const SPHERE = [
 
 export const CONVECTION_NUSSELT_VALIDATION: ValidationGroup = {
   title: "Nusselt numbers",
+  part: "physics",
   cases: [
     exact("vertical plate (Churchill-Chu), Pr 0.69, Gr 2.63e9", 147.16185223770603, () =>
       nusseltChurchillChuVerticalPlate(0.69 * 2.63e9, 0.69),

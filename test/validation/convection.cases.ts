@@ -12,6 +12,7 @@ const LAST_DIGIT = "half the last digit printed";
 
 export const CONVECTION_VALIDATION: ValidationGroup = {
   title: "convection coefficients",
+  part: "physics",
   cases: [
     coefficient(
       "fire screen 0.71 m high at 232 °C in 23 °C air",

@@ -25,6 +25,7 @@ const SHARED = {
 
 export const COOLING: ValidationGroup = {
   title: "an aircraft engine cooling on the ramp",
+  part: "engine",
   cases: [
     {
       ...SHARED,

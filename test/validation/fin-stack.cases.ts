@@ -8,6 +8,7 @@ const DIAMETER = 0.005;
 
 export const FIN_STACK_VALIDATION: ValidationGroup = {
   title: "propeller blades as fins, air drawn through the cowl",
+  part: "physics",
   cases: [
     rod("copper", 398, 8.3),
     rod("2024 aluminium", 180, 5.6),

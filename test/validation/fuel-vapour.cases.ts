@@ -1,6 +1,7 @@
 import {
   DISTILLATION_SLOPE_AVGAS,
   DISTILLATION_SLOPE_MOGAS,
+  densityAvgas,
   FLAMMABILITY_GASOLINE,
   fuelVapourPressureAp42,
   PRESSURE_STANDARD,
@@ -13,7 +14,7 @@ import {
   kelvinFromCelsius,
   PASCAL_OF_PSI,
 } from "../../src/units/index.js";
-import type { Mark, ValidationCase, ValidationGroup } from "./case.js";
+import { caseOf, type Mark, type ValidationCase, type ValidationGroup } from "./case.js";
 
 const AP42 = "EPA AP-42 Table 7.1-2, as in a transcription naming it";
 const FORMULA = "AP-42 equation evaluated apart";
@@ -27,23 +28,24 @@ const MOGAS = [
   [7, [2.3, 2.9, 3.5, 4.3, 5.2, 6.2, 7.4], [2.28, 2.83, 3.48, 4.25, 5.15, 6.2, 7.42]],
 ] as const;
 
-/** Reid vapour pressure [psi], °F, then psi and kPa of avgas by the equation. */
+/** Reid vapour pressure [psi], °F, then kPa of avgas by the equation. */
 const AVGAS = [
-  [7, -40, 0.243, 1.676],
-  [7, -20, 0.452, 3.116],
-  [7, 0, 0.796, 5.49],
-  [7, 20, 1.338, 9.226],
-  [7, 60, 3.352, 23.11],
-  [7, 100, 7.363, 50.77],
-  [5.5, -40, 0.17, 1.171],
-  [5.5, -20, 0.323, 2.224],
-  [5.5, 0, 0.579, 3.993],
-  [5.5, 20, 0.99, 6.828],
-  [5.5, 100, 5.77, 39.79],
+  [7, -40, 1.676],
+  [7, -20, 3.116],
+  [7, 0, 5.49],
+  [7, 20, 9.226],
+  [7, 60, 23.11],
+  [7, 100, 50.77],
+  [5.5, -40, 1.171],
+  [5.5, -20, 2.224],
+  [5.5, 0, 3.993],
+  [5.5, 20, 6.828],
+  [5.5, 100, 39.79],
 ] as const;
 
 export const FUEL_VAPOUR_VALIDATION: ValidationGroup = {
-  title: "fuel vapour",
+  title: "fuel and its vapour",
+  part: "physics",
   cases: [
     ...MOGAS.flatMap(([rvp, printed, formula]) =>
       printed.flatMap((expected, i) => {
@@ -52,28 +54,23 @@ export const FUEL_VAPOUR_VALIDATION: ValidationGroup = {
         const got = () => psi(rvp, DISTILLATION_SLOPE_MOGAS, f);
         const reason = "table printed to 0.1 psi and built from charts";
         return [
-          of(`${name}, table`, AP42, "published", "psi", expected, 0.05 + 0.025 * expected, reason, got),
-          of(`${name}, equation`, FORMULA, CALCULATED, "psi", formula[i]!, 0.0051, DIGITS, got),
+          caseOf(`${name}, table`, AP42, "published", "psi", expected, 0.05 + 0.025 * expected, reason, got),
+          caseOf(`${name}, equation`, FORMULA, CALCULATED, "psi", formula[i]!, 0.0051, DIGITS, got),
         ];
       }),
     ),
-    ...AVGAS.flatMap(([rvp, f, inPsi, inKilopascal]) => {
-      const name = `vapour pressure of avgas, Reid ${rvp} psi, at ${f} °F`;
-      const got = () => psi(rvp, DISTILLATION_SLOPE_AVGAS, f);
-      return [
-        of(name, FORMULA, CALCULATED, "psi", inPsi, 5.1e-4, DIGITS, got),
-        of(
-          name,
-          FORMULA,
-          CALCULATED,
-          "kPa",
-          inKilopascal,
-          2e-4 * inKilopascal + 5e-4,
-          DIGITS,
-          () => (got() * PASCAL_OF_PSI) / 1000,
-        ),
-      ];
-    }),
+    ...AVGAS.map(([rvp, f, kilopascal]) =>
+      caseOf(
+        `vapour pressure of avgas, Reid ${rvp} psi, at ${f} °F`,
+        FORMULA,
+        CALCULATED,
+        "kPa",
+        kilopascal,
+        2e-4 * kilopascal + 5e-4,
+        DIGITS,
+        () => (psi(rvp, DISTILLATION_SLOPE_AVGAS, f) * PASCAL_OF_PSI) / 1000,
+      ),
+    ),
     limit("lean", 7, -42.8, 0.06, CALCULATED, FORMULA, DIGITS),
     limit("lean", 5.5, -36.8, 0.06, CALCULATED, FORMULA, DIGITS),
     limit("rich", 7, -10.6, 0.06, CALCULATED, FORMULA, DIGITS),
@@ -106,7 +103,7 @@ export const FUEL_VAPOUR_VALIDATION: ValidationGroup = {
       "flash points of gasolines span -46 to -40 °C",
     ),
 
-    of(
+    caseOf(
       "fuel offered at -20 °F over 60 °F, Reid 7 psi",
       `${FORMULA}: 3.352/0.452`,
       CALCULATED,
@@ -122,6 +119,16 @@ export const FUEL_VAPOUR_VALIDATION: ValidationGroup = {
           fahrenheit(60),
         ).offeredRatio,
     ),
+    caseOf(
+      "change of avgas density",
+      "public article on avgas: about -0.1 % per K",
+      "published",
+      "%/K",
+      -0.1,
+      0.05,
+      "one digit printed",
+      () => 100 * (densityAvgas(kelvinFromCelsius(16)) / densityAvgas(kelvinFromCelsius(15)) - 1),
+    ),
   ],
 };
 
@@ -135,7 +142,7 @@ function limit(
   toleranceReason: string,
 ): ValidationCase {
   const name = `${side} limit over avgas, Reid ${rvp} psi, sea level`;
-  return of(name, source, mark, "°C", expected, tolerance, toleranceReason, () =>
+  return caseOf(name, source, mark, "°C", expected, tolerance, toleranceReason, () =>
     celsiusFromKelvin(
       tempOfFuelVapourFraction(
         gasoline(rvp, DISTILLATION_SLOPE_AVGAS),
@@ -144,19 +151,6 @@ function limit(
       ),
     ),
   );
-}
-
-function of(
-  name: string,
-  source: string,
-  mark: Mark,
-  unit: string,
-  expected: number,
-  tolerance: number,
-  toleranceReason: string,
-  got: () => number,
-): ValidationCase {
-  return { name, source, mark, unit, expected, tolerance, toleranceReason, got };
 }
 
 function gasoline(rvp: number, distillationSlope: number) {

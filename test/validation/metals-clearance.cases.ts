@@ -13,6 +13,7 @@ const flat = (mean: number): ThermalExpansion => ({
 
 export const CLEARANCE_VALIDATION: ValidationGroup = {
   title: "clearances",
+  part: "physics",
   cases: [
     ...(
       [

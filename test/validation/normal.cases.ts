@@ -9,6 +9,7 @@ const CHECKS: readonly [number, number][] = [
 
 export const NORMAL: ValidationGroup = {
   title: "inverse normal distribution",
+  part: "mathematics",
   cases: CHECKS.map(([p, expected]) => ({
     name: `z of p = ${p}`,
     source: "Wichura, Applied Statistics 37 (1988) 477-484, test values of AS 241",

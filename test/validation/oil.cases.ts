@@ -33,6 +33,7 @@ const LINE_D341 = () => waltherFit(kelvinFromCelsius(40), 32e-6, kelvinFromCelsi
 const LINE_WORKSHEET = () => waltherFit(40 + 273, 32e-6, 100 + 273, 5.4e-6);
 export const OIL_VALIDATION: ValidationGroup = {
   title: "oil",
+  part: "physics",
   cases: [
     line("A", WORKSHEET, "published", 9.5259, 0.6e-4, () => LINE_WORKSHEET().a),
     line("B", WORKSHEET, "published", 3.7449, 0.6e-4, () => LINE_WORKSHEET().b),

@@ -38,12 +38,14 @@ function reading(name: string, expected: number, got: number, tolerance = 4): Va
     tolerance,
     toleranceReason:
       tolerance === 4 ? "twice the reading error" : "pad temperature differs by tens of kelvin over its area",
+    isCalibration: true,
     got: () => got,
   };
 }
 
 export const PRACTICE: ValidationGroup = {
-  title: "heating runs with a 220 W sump pad",
+  title: "heating runs with a 220 W sump pad, which the contacts were fitted to",
+  part: "engine",
   cases: [
     reading("closed hangar 7-10 °C, no cover, 3 h: oil", 54, hangar[0].oil),
     reading("closed hangar, 3 h: heads", 15.5, heads(hangar[0])),

@@ -36,6 +36,7 @@ const LIQUID = [
 
 export const SATURATION_GRID_VALIDATION: ValidationGroup = {
   title: "saturation pressure, author against author",
+  part: "physics",
   cases: [
     ...ICE.flatMap(([t, iapws, hylandWexler, magnus]) => [
       grid("ice, Hyland & Wexler", saturationPressureIceHylandWexler, t, hylandWexler, 5e-6),

@@ -11,6 +11,7 @@ const SAME_EQUATIONS = "same equations in another program";
 
 export const MOIST_AIR_VALIDATION: ValidationGroup = {
   title: "moist air",
+  part: "physics",
   cases: [
     same("humidity ratio of 3169.7 Pa in 95461 Pa", "kg/kg", 0.0213603998047487, 1e-6, () =>
       humidityRatio(3169.7, 95461),

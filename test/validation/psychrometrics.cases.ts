@@ -32,6 +32,7 @@ const MURPHY_KOOP = [
 
 export const PSYCHROMETRICS_VALIDATION: ValidationGroup = {
   title: "saturation pressure",
+  part: "physics",
   cases: [
     celsius(
       "ASHRAE table",

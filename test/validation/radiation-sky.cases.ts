@@ -17,6 +17,7 @@ const EMISSIVITIES = [
 
 export const RADIATION_SKY_VALIDATION: ValidationGroup = {
   title: "sky",
+  part: "physics",
   cases: [
     {
       name: "sky emissivity, dew point 283 K, clear (Clark-Allen)",

@@ -8,6 +8,7 @@ const LAST_DIGIT = "half the last digit printed";
 
 export const RADIATION_VALIDATION: ValidationGroup = {
   title: "radiation",
+  part: "physics",
   cases: [
     {
       name: "black-body flux at 400 K",

@@ -25,11 +25,13 @@ const NETWORK_TOLERANCE = 1e-6;
 
 export const STIFF_PROBLEMS: ValidationGroup = {
   title: "solver: published stiff problems",
+  part: "mathematics",
   cases: [...rober1e11(), ...roberOnTheWay(), ...hiresCases(), ...vanDerPolCases(), ...oregoCases()],
 };
 
 export const HEAT_NETWORKS: ValidationGroup = {
   title: "solver: heat networks with exact solutions",
+  part: "mathematics",
   cases: [...oneStoreCases(), ...twoStoreCases(), ...threeStoreCases(), ...inAirCases(), ...radiatorCases()],
 };
 

@@ -22,6 +22,7 @@ const FILM = [
 
 export const THAW_VALIDATION: ValidationGroup = {
   title: "melting and drying",
+  part: "physics",
   cases: [
     ...FILM.flatMap(([t, rh, calmHours, slow, fast]) => [
       film(t, rh, 0, calmHours),

@@ -30,6 +30,7 @@ const lewisAtZero = () =>
 
 export const WATER_VALIDATION: ValidationGroup = {
   title: "water and ice",
+  part: "physics",
   cases: [
     heat(
       "of fusion at 0 °C",

@@ -38,6 +38,7 @@ function row(name: string, unit: string, expected: number, got: () => number): V
 
 export const WEATHER_EPW_VALIDATION: ValidationGroup = {
   title: "weather file",
+  part: "mathematics",
   cases: [
     row("dry bulb", "°C", 5.1, () => celsiusFromKelvin(first().series.tempAir[0]!)),
     row("dew point", "°C", 1.8, () => celsiusFromKelvin(first().series.tempDewPoint[0]!)),

@@ -57,6 +57,7 @@ function tafCase(
 
 export const WEATHER_REPORTS_VALIDATION: ValidationGroup = {
   title: "weather reports",
+  part: "mathematics",
   cases: [
     celsius("M09/M12 Q0995", "tempAir", -9, `${FM15}, 15.11`),
     celsius("M00/M01 Q0995", "tempAir", 0, `${FM15}, 15.11: -0.5 is M00`),
@@ -79,19 +80,6 @@ export const WEATHER_REPORTS_VALIDATION: ValidationGroup = {
     celsius("02/01 A2992", "tempDewPoint", 1, PYTHON_METAR),
     celsius("M05/M10 A2992 $", "tempAir", -5, PYTHON_METAR),
     celsius("M05/M10 A2992 R24/190092 $", "tempDewPoint", -10, PYTHON_METAR),
-    {
-      name: 'reports read of "201/16", which is malformed',
-      source: PYTHON_METAR,
-      mark: "published",
-      unit: "[1]",
-      expected: 0,
-      tolerance: 0,
-      toleranceReason: "a count",
-      got: () => {
-        const reading = readMetar("METAR XXRV 252350Z 24010KT 9999 201/16 Q1013", { reference });
-        return reading.ok ? reading.reports.length : 0;
-      },
-    },
     {
       name: "wind of 24010KT",
       source: "SI Brochure, 9th edition, Table 8 note: 1 kt = 1852/3600 m/s",

@@ -10,16 +10,20 @@ import {
 
 const REASON =
   "six digits: asked of the method for all levels; more would ask for the rounding of the models";
+const ROUNDED = "residuals of 1e-13 beside values of 2.5: the spread is that of numbers near the last bit";
 const SOURCE = "NIST StRD, nonlinear regression";
 
-/** Certified values, standard deviations and sums of squares of the data sets of one level of difficulty. */
-export function nistValidation(difficulty: NistDataSet["difficulty"]): ValidationGroup {
-  const sets = NIST_DATA_SETS.filter((data) => data.difficulty === difficulty);
-  return {
+/** Certified values, standard deviations and sums of squares of the data sets, by level of difficulty. */
+export const NIST: readonly ValidationGroup[] = (["lower", "average", "higher"] as const).map(
+  (difficulty) => ({
     title: `least squares, NIST data sets of ${difficulty} difficulty`,
-    cases: sets.flatMap((data) => [...fromSecondStart(data), ...fromFirstStart(data)]),
-  };
-}
+    part: "mathematics",
+    cases: NIST_DATA_SETS.filter((data) => data.difficulty === difficulty).flatMap((data) => [
+      ...fromSecondStart(data),
+      ...fromFirstStart(data),
+    ]),
+  }),
+);
 
 function fromSecondStart(data: NistDataSet): readonly ValidationCase[] {
   const solved = once(data, "start2");
@@ -49,8 +53,6 @@ function fromSecondStart(data: NistDataSet): readonly ValidationCase[] {
     ]),
   ];
 }
-
-const ROUNDED = "residuals of 1e-13 beside values of 2.5: the spread is that of numbers near the last bit";
 
 /** The worst of all parameters, where the fit arrives from far off. */
 function fromFirstStart(data: NistDataSet): readonly ValidationCase[] {

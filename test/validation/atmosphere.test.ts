@@ -1,4 +1,0 @@
-import { ATMOSPHERE_VALIDATION } from "./atmosphere.cases.js";
-import { runValidation } from "./case.js";
-
-runValidation(ATMOSPHERE_VALIDATION);

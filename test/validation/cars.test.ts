@@ -1,4 +1,0 @@
-import { CARS } from "./cars.cases.js";
-import { runValidation } from "./case.js";
-
-runValidation(CARS);

@@ -1,4 +1,0 @@
-import { runValidation } from "./case.js";
-import { CONVECTION_VALIDATION } from "./convection.cases.js";
-
-runValidation(CONVECTION_VALIDATION);

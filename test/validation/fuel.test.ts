@@ -1,4 +1,0 @@
-import { runValidation } from "./case.js";
-import { FUEL_VALIDATION } from "./fuel.cases.js";
-
-runValidation(FUEL_VALIDATION);

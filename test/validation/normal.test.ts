@@ -1,4 +1,0 @@
-import { runValidation } from "./case.js";
-import { NORMAL } from "./normal.cases.js";
-
-runValidation(NORMAL);
