@@ -1,10 +1,41 @@
-import { defineConfig } from "vitest/config";
+import { configDefaults, defineConfig } from "vitest/config";
+
+/** Talk over networks, disks and processes of their own; wait more than they work. */
+const SERVICES = "test/{cli,devices,keeper,node,server,store}/**/*.test.ts";
+/** Needs what a machine may not have, or much time: in a tier of its own. */
+const APART = "test/**/*.{browser,broker,postgres,soak}.test.ts";
+
+const project = (name: string, test: object) => ({ extends: true as const, test: { name, ...test } });
 
 export default defineConfig({
   test: {
-    include: ["test/**/*.test.ts"],
     testTimeout: 60_000,
     pool: "threads",
     maxWorkers: 2,
+    setupFiles: ["test/seed.ts"],
+    // `npm test` runs pure and integration, .ci/run all of them.
+    projects: [
+      project("pure", {
+        include: ["test/**/*.test.ts"],
+        exclude: [...configDefaults.exclude, SERVICES, APART],
+        // The same modules serve all files: nothing of the core keeps a state.
+        isolate: false,
+      }),
+      project("integration", { include: [SERVICES], exclude: [...configDefaults.exclude, APART] }),
+      project("browser", { include: ["test/**/*.browser.test.ts"] }),
+      project("broker", {
+        include: ["test/**/*.broker.test.ts", "test/devices/link.test.ts"],
+        env: { TEST_TIER: "broker" },
+      }),
+      project("postgres", {
+        include: ["test/**/*.postgres.test.ts", "test/store/!(crash).test.ts"],
+        env: { TEST_TIER: "postgres" },
+      }),
+      project("soak", {
+        include: ["test/**/*.soak.test.ts", "test/**/*.property.test.ts"],
+        env: { TEST_TIER: "soak" },
+        testTimeout: 600_000,
+      }),
+    ],
   },
 });

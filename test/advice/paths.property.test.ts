@@ -8,6 +8,7 @@ import { whatIfScenario } from "../../src/planning/index.js";
 import { planFromDocument, plansFor } from "../../src/questions/index.js";
 import type { ReplanAsk, ReplanPart } from "../../src/web/worker/protocol.js";
 import { type OpenBase, Replanning } from "../../src/web/worker/replan.js";
+import { runs } from "../tiers.js";
 import type { Advice } from "./heat-spans.js";
 import { answerWithinLimits } from "./heater-rules.js";
 import { isoAt, MEMBERS, madeScenarios, SEED } from "./made-scenarios.js";
@@ -17,7 +18,7 @@ import { brokenRules } from "./rules.js";
 
 // The other ways to a plan: the page's worker, the keeper of a base, the demo's night. The same rules hold on each.
 
-const RUNS = Number(process.env.ADVICE_PATH_RUNS ?? 120);
+const RUNS = runs(24, 120, process.env.ADVICE_PATH_RUNS);
 const OPTIONS = { seed: SEED, endOnFailure: true } as const;
 
 /** A base of one aircraft that is as a document says. */

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { HEATERS } from "../../src/aircraft/index.js";
 import type { ScenarioDocument } from "../../src/documents/index.js";
 import { planFromDocument } from "../../src/questions/index.js";
+import { runs } from "../tiers.js";
 import { cautionsOfCatalogue } from "./caution-rules.js";
 import { madeScenarios, SEED } from "./made-scenarios.js";
 import { readOf } from "./replay.js";
@@ -10,7 +11,7 @@ import { brokenRules } from "./rules.js";
 
 // ADVICE_SEED tries other cases than the usual ones, ADVICE_RUNS other numbers of them.
 
-const RUNS = Number(process.env.ADVICE_RUNS ?? 2000);
+const RUNS = runs(200, 1000, process.env.ADVICE_RUNS);
 /** The cases in parts, so that one that fails is found soon. */
 const PARTS = 4;
 

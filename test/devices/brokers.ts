@@ -13,7 +13,7 @@ export interface TestBroker {
   start(): Promise<void>;
 }
 
-export async function freePort(): Promise<number> {
+async function freePort(): Promise<number> {
   const server = createServer();
   await new Promise<void>((resolve) => server.listen(0, "127.0.0.1", resolve));
   const address = server.address();
@@ -49,16 +49,9 @@ export async function startEmbedded(): Promise<TestBroker> {
   return it;
 }
 
-/** Why there is no Mosquitto here; undefined when there is. */
-export function mosquittoMissing(): string | undefined {
-  const found = spawnSync("mosquitto", ["-h"], { stdio: "ignore" }).error === undefined;
-  if (found) return undefined;
-  const missing = "Mosquitto is not installed (Debian: mosquitto)";
-  if (process.env.CI !== undefined) throw new Error(`${missing}; it may not be skipped in CI`);
-  return missing;
-}
-
 export async function startMosquitto(): Promise<TestBroker> {
+  if (spawnSync("mosquitto", ["-h"], { stdio: "ignore" }).error !== undefined)
+    throw new Error("Mosquitto is not installed (Debian: mosquitto)");
   const port = await freePort();
   const folder = mkdtempSync(join(tmpdir(), "soakline-broker-"));
   const config = join(folder, "mosquitto.conf");
@@ -100,3 +93,9 @@ function answers(port: number): Promise<boolean> {
     socket.once("error", () => resolve(false));
   });
 }
+
+/** The broker of this tier: one inside the process, or Mosquitto. */
+export const [BROKER, startBroker] =
+  process.env.TEST_TIER === "broker"
+    ? (["Mosquitto", startMosquitto] as const)
+    : (["an embedded broker", startEmbedded] as const);

@@ -1,6 +1,9 @@
 import mqtt, { type MqttClient } from "mqtt";
 import type { HeaterSwitch } from "../../src/logbook/index.js";
+import { createRandom } from "../../src/numerics/index.js";
 import { pause } from "./waiting.js";
+
+const random = createRandom(20_261_130);
 
 /** [ms since the process began] when it went on or off. */
 export interface Change {
@@ -87,7 +90,7 @@ export class Heater {
     if (this.mute) return;
     const text = JSON.stringify({ relay: this.on ? "on" : "off" });
     const once = async () => {
-      if (this.jitterMs > 0) await pause(Math.random() * this.jitterMs);
+      if (this.jitterMs > 0) await pause(random.uniform() * this.jitterMs);
       await this.client
         ?.publishAsync("lynx/pad/state", text, { qos: 1, retain: this.retain })
         .catch(() => undefined);

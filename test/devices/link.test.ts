@@ -3,7 +3,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
 import type { SwitchDevice } from "../../src/devices/index.js";
 import { mqttProbes } from "../../src/devices/mqtt-probes.js";
 import { connectMqttSwitch } from "../../src/devices/mqtt-switch.js";
-import { mosquittoMissing, startEmbedded, startMosquitto, type TestBroker } from "./brokers.js";
+import { BROKER, startBroker, type TestBroker } from "./brokers.js";
 import { Heater, padSwitch } from "./heater.js";
 import { startWire, type Wire } from "./proxy.js";
 import { pause, until } from "./waiting.js";
@@ -18,19 +18,7 @@ const KEEPALIVE = 2;
  */
 const DEAD_LINK_NOTICED_MS = 1.5 * KEEPALIVE * 1000 + 8000;
 
-const missing = mosquittoMissing();
-
-test("Mosquitto is there, or this is not the place that must have it", ({ skip }) => {
-  if (missing !== undefined) skip(missing);
-  expect(missing).toBeUndefined();
-});
-
-const brokers: [string, () => Promise<TestBroker>][] = [
-  ["an embedded broker", startEmbedded],
-  ...(missing === undefined ? [["Mosquitto", startMosquitto] as [string, () => Promise<TestBroker>]] : []),
-];
-
-describe.each(brokers)("over %s", (_, startBroker) => {
+describe(`over ${BROKER}`, () => {
   let broker: TestBroker;
   const ends: (() => Promise<unknown>)[] = [];
   beforeAll(async () => {

@@ -3,62 +3,23 @@ import SQLite from "better-sqlite3";
 import { afterEach, expect, test } from "vitest";
 import { Relay } from "../devices/relay.js";
 import { pause, until } from "../devices/waiting.js";
-import { describePostgres } from "../store/stores.js";
-import { type Hangar, HEAT_BEFORE, openHangar, UNPLUG_BEFORE } from "./hangar.js";
+import { type Hangar, HEAT_BEFORE, openHangar } from "./hangar.js";
+import { aNight, commands } from "./night.js";
 
 // The whole keeper on a real store, a real broker and a switch with a real connection, in real time.
-
-/** [ms] a command may be late: the keeper looks once a second, and the machine may be busy. */
-const LATE = 4000;
 
 let hangar: Hangar;
 afterEach(() => hangar.close());
 
 test("wanted, planned, on at its time, confirmed, off when it is to be unplugged, all of it written down", async () => {
   hangar = await openHangar();
-  await aNight();
+  await aNight(hangar);
 }, 60_000);
 
 test("the same with a switch that is told over HTTP", async () => {
   hangar = await openHangar({ over: "http" });
-  await aNight();
+  await aNight(hangar);
 }, 60_000);
-
-await describePostgres("the same kept in PostgreSQL", ({ freshUrl }) => {
-  test("a night, as in a file", async () => {
-    hangar = await openHangar({ at: await freshUrl() });
-    await aNight();
-  }, 60_000);
-});
-
-async function aNight(): Promise<void> {
-  const { heater } = hangar;
-  const begin = Date.now();
-  const departure = begin + HEAT_BEFORE + 5000;
-  const wanted = await hangar.want(departure - begin);
-  await until(() => heater.on, 20_000);
-  const onAt = Date.now();
-  expect(onAt).toBeGreaterThanOrEqual(departure - HEAT_BEFORE);
-  expect(onAt).toBeLessThan(departure - HEAT_BEFORE + LATE);
-  await until(() => !heater.on, 20_000);
-  const offAt = Date.now();
-  expect(offAt).toBeGreaterThanOrEqual(departure - UNPLUG_BEFORE - 1000);
-  expect(offAt).toBeLessThan(departure - UNPLUG_BEFORE + LATE);
-  await pause(500);
-  expect(await hangar.events("plan-issued")).toMatchObject([{ of: wanted, heaters: ["sump-pad-220"] }]);
-  expect(await commands()).toEqual(["off", "on", "off"]);
-  expect((await hangar.events("switch-confirmed")).map(({ is }) => is)).toEqual(["off", "on", "off"]);
-  expect(await hangar.events("fault")).toEqual([]);
-  const now = Date.now();
-  const rows = await hangar.store.readings({
-    aircraft: "lynx",
-    from: begin,
-    to: now,
-    resolution: "raw",
-    limit: 1000,
-  });
-  expect(rows.length).toBeGreaterThan(20);
-}
 
 test("off when the departure is dropped, and when the aircraft was flown", async () => {
   hangar = await openHangar();
@@ -116,7 +77,7 @@ test("off when nothing can be written down any more; what happened meanwhile is 
   await until(() => keeper.live.health().ready, 40_000);
   const faults = await hangar.events("fault");
   expect(faults.map(({ fault }) => fault)).toContain("store-unwritable");
-  expect(await commands()).toEqual(["off", "on", "off"]);
+  expect(await commands(hangar)).toEqual(["off", "on", "off"]);
 }, 90_000);
 
 test("off above a probe's limit, until somebody acknowledges", async () => {
@@ -181,7 +142,3 @@ test("a switch of an older logbook that never goes off by itself: off at once, o
 }, 90_000);
 
 /** What the switch was told, repetitions apart: off is said again until it is confirmed. */
-async function commands(): Promise<string[]> {
-  const told = (await hangar.events("switch-commanded")).map(({ to }) => to);
-  return told.filter((to, i) => to !== told[i - 1]);
-}

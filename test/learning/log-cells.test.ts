@@ -2,8 +2,7 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { type LogReading, readTemperatureLog } from "../../src/learning/index.js";
-import { readCsvTable } from "../../src/weather/index.js";
-import { csvOf, noisy, START, warming } from "./log-files.js";
+import { START } from "./log-files.js";
 
 interface MadeRow {
   /** Minute of its time; undefined: a time that is none. */
@@ -180,27 +179,4 @@ test("damaged files are read soundly or refused with a reason, never thrown at",
     { numRuns: 300 },
   );
   expect(read).toBeGreaterThan(50);
-});
-
-test("quick: reading costs some ten times the bare splitting of the cells", () => {
-  const count = 60_000;
-  const text = csvOf({
-    oil_c: noisy(count, warming(-23, 60, 80)),
-    CHT_c: noisy(count, warming(-23, 12, 150), 2),
-    OAT_c: noisy(count, (m) => -24 + Math.sin(m / 90), 3),
-  });
-  const best = (run: () => unknown) =>
-    Math.min(
-      ...[1, 2].map(() => {
-        const start = performance.now();
-        run();
-        return performance.now() - start;
-      }),
-    );
-  const splitting = best(() => text.split("\n").map((line) => line.split(",")));
-  const reading = best(() => expect(readTemperatureLog(text).ok).toBe(true));
-  // Against another measure on the same machine at the same time, for clocks of busy machines tell little.
-
-  expect(reading / splitting).toBeLessThan(25);
-  expect(readCsvTable(text)?.rows).toHaveLength(count);
 });

@@ -153,10 +153,8 @@ describe("the stream of changes", () => {
     await listen();
     const listener = await subscribe();
     await listener.until(/retry/);
-    const started = performance.now();
     await base.app.close();
     await listener.ended;
-    expect(performance.now() - started).toBeLessThan(2000);
     expect(base.live.listeners.size).toBe(0);
   });
 });

@@ -60,7 +60,7 @@ async function restored(url: string, file: string, base = "main") {
   return { store, held, counts };
 }
 
-await describeStores("backups", (place) => {
+describeStores("backups", (place) => {
   test("a restored base holds all that was backed up, and goes on from there", async () => {
     const file = join(place.folder, "whole.jsonl");
     const url = await place.freshUrl();
@@ -231,7 +231,7 @@ describe("backup files", () => {
   });
 });
 
-await describePostgres("backups from one database to the other", (postgres) => {
+describePostgres("backups from one database to the other", (postgres) => {
   const sqlite = sqlitePlace();
   test.each<[string, StorePlace, StorePlace]>([
     ["SQLite to PostgreSQL", sqlite, postgres],

@@ -2,10 +2,12 @@ import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { setTimeout as wait } from "node:timers/promises";
 import { expect, test } from "vitest";
+import { createRandom } from "../../src/numerics/index.js";
 import { openStore } from "../../src/store/index.js";
 import { runSql, sqlitePlace } from "./stores.js";
 
 const ROUNDS = 20;
+const random = createRandom(20_261_130);
 const place = sqlitePlace();
 
 // A killed process shows that nothing acknowledged waits in its memory, and that what was half written is undone. A
@@ -16,7 +18,7 @@ test("killed at any moment, again and again, a store loses nothing that was ackn
   const readings: number[] = [];
   let inTheMiddle = 0;
   for (let round = 0; round < ROUNDS; round++) {
-    const lines = await killedAfter(url, Math.floor(Math.random() * 40), Math.random() * 20);
+    const lines = await killedAfter(url, Math.floor(random.uniform() * 40), random.uniform() * 20);
     inTheMiddle += lines.length > 1 ? 1 : 0;
     for (const line of lines) {
       if (line.startsWith("reading ")) readings.push(Number(line.slice("reading ".length)));

@@ -13,7 +13,7 @@ const { events: written } = JSON.parse(readFileSync("test/logbook/fixtures/logbo
 };
 const current = written.map(eventInCurrentForm) as LogbookEvent[];
 
-await describeStores("events of an earlier form", (place) => {
+describeStores("events of an earlier form", (place) => {
   async function oldStore(): Promise<string> {
     const url = await place.freshUrl();
     await runScript(url, readFileSync(`test/store/fixtures/version-1.${place.kind}.sql`, "utf8"));

@@ -4,7 +4,7 @@ import { openStore, type Store } from "../../src/store/index.js";
 import { id, note, START, shutDown } from "./example-events.js";
 import { describeStores, runSql } from "./stores.js";
 
-await describeStores("events", (place) => {
+describeStores("events", (place) => {
   async function opened(options = {}): Promise<{ store: Store; url: string }> {
     const url = await place.freshUrl();
     return { store: await openStore(url, options), url };

@@ -11,12 +11,10 @@ import { describeStores, runSql } from "./stores.js";
 const DAY = 24 * HOUR;
 const YEAR = 365;
 const PROBES = Array.from({ length: 8 }, (_, p) => `probe-${p}`);
-/** [ms] PostgreSQL sends bytes as text, over a connection; its bound only notices a query that lost its way. */
-const MOST = { sqlite: 100, postgres: 500 };
 const AIRCRAFT = ["lynx", "wren", "heron"];
 
-await describeStores("queries of long times", (place) => {
-  test("find their rows by an index, and a year of hours of one aircraft comes at once", async () => {
+describeStores("queries of long times", (place) => {
+  test("find their rows by an index, and give a year of hours of one aircraft whole", async () => {
     const url = await place.freshUrl();
     const database = await openedDatabase(url);
     const { kysely } = database;
@@ -63,29 +61,22 @@ await describeStores("queries of long times", (place) => {
     await kysely.destroy();
 
     const store = await openStore(url);
-    const times: number[] = [];
-    for (let i = 0; i < 40 && !times.some((time) => time < MOST[place.kind]); i++) {
-      const begin = performance.now();
-      const rows = await store.readings({
-        aircraft: "lynx",
-        from: START,
-        to: START + YEAR * DAY,
-        resolution: "hour",
-        limit: 1e6,
-      });
-      times.push(performance.now() - begin);
-      expect(rows).toHaveLength(PROBES.length * 24 * YEAR);
-      expect(rows[8 * 5]).toEqual({
-        probe: "probe-0",
-        time: START + 5 * HOUR,
-        low: -5,
-        mean: 5,
-        high: 5.5,
-        count: 60,
-      });
-    }
-    // The quickest of several, because other tests run at the same time; benchmarks/store-year.mjs gives all of it.
-    expect(Math.min(...times)).toBeLessThan(MOST[place.kind]);
+    const rows = await store.readings({
+      aircraft: "lynx",
+      from: START,
+      to: START + YEAR * DAY,
+      resolution: "hour",
+      limit: 1e6,
+    });
+    expect(rows).toHaveLength(PROBES.length * 24 * YEAR);
+    expect(rows[8 * 5]).toEqual({
+      probe: "probe-0",
+      time: START + 5 * HOUR,
+      low: -5,
+      mean: 5,
+      high: 5.5,
+      count: 60,
+    });
     await store.close();
   });
 });

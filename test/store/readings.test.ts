@@ -12,7 +12,7 @@ import { describeStores } from "./stores.js";
 const ALL = { from: 0, to: START + 1e9, limit: 1e6 };
 const STEPS = { minute: MINUTE, "ten-minutes": 10 * MINUTE, hour: HOUR };
 
-await describeStores("readings", (place) => {
+describeStores("readings", (place) => {
   const opened = async (): Promise<Store> => openStore(await place.freshUrl());
   const rowsOf = (store: Store, resolution: Resolution, aircraft = "lynx") =>
     store.readings({ ...ALL, aircraft, resolution });

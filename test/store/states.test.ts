@@ -11,7 +11,7 @@ const session = (tokenHash: string, user: string, expires: number): SessionRow =
   lastSeen: 5,
 });
 
-await describeStores("states and accounts", (place) => {
+describeStores("states and accounts", (place) => {
   const opened = async (): Promise<Store> => openStore(await place.freshUrl());
 
   test("states are replaced whole and found by the beginning of their key", async () => {

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import pg from "pg";
-import { afterAll, beforeAll, describe, test } from "vitest";
+import { afterAll, beforeAll, describe } from "vitest";
 
 /** A place that hands out the address of a new, empty store of its kind with every call. */
 export interface StorePlace {
@@ -15,36 +15,17 @@ export interface StorePlace {
 
 const POSTGRES = process.env.SOAKLINE_TEST_POSTGRES ?? "postgres://postgres@127.0.0.1:5432/postgres";
 
-/** The same tests on both databases. Where there is no PostgreSQL they are skipped, but never in CI. */
-export async function describeStores(what: string, tests: (place: StorePlace) => void): Promise<void> {
-  describe(`${what}, SQLite`, () => tests(sqlitePlace()));
-  const postgres = await reachable();
-  if (postgres === undefined) describe(`${what}, PostgreSQL`, () => tests(postgresPlace()));
-  else if (process.env.CI) test(`${what}: PostgreSQL`, () => Promise.reject(new Error(postgres)));
-  else
-    test.skip(
-      `${what}: no PostgreSQL answers at ${POSTGRES} (SOAKLINE_TEST_POSTGRES), so it is not tested on it`,
-    );
+/** Whether this is the tier of the tests that talks to PostgreSQL. */
+const onPostgres = process.env.TEST_TIER === "postgres";
+
+/** The same tests on both databases, each in its tier. */
+export function describeStores(what: string, tests: (place: StorePlace) => void): void {
+  describe(`${what}, ${onPostgres ? "PostgreSQL" : "SQLite"}`, () =>
+    tests(onPostgres ? postgresPlace() : sqlitePlace()));
 }
 
-export async function describePostgres(what: string, tests: (place: StorePlace) => void): Promise<void> {
-  const postgres = await reachable();
-  if (postgres === undefined) describe(what, () => tests(postgresPlace()));
-  else if (process.env.CI) test(what, () => Promise.reject(new Error(postgres)));
-  else
-    test.skip(`${what}: no PostgreSQL answers at ${POSTGRES} (SOAKLINE_TEST_POSTGRES), so it is not tested`);
-}
-
-/** Why it cannot be reached. */
-async function reachable(): Promise<string | undefined> {
-  const client = new pg.Client({ connectionString: POSTGRES, connectionTimeoutMillis: 3000 });
-  try {
-    await client.connect();
-    await client.end();
-    return undefined;
-  } catch (error) {
-    return `PostgreSQL at ${POSTGRES}: ${error instanceof Error ? error.message : String(error)}`;
-  }
+export function describePostgres(what: string, tests: (place: StorePlace) => void): void {
+  if (onPostgres) describe(what, () => tests(postgresPlace()));
 }
 
 export function sqlitePlace(): StorePlace {
@@ -60,7 +41,13 @@ function postgresPlace(): StorePlace {
   const made: string[] = [];
   let given = 0;
   const admin = new pg.Client({ connectionString: POSTGRES });
-  beforeAll(() => admin.connect(), SLOW);
+  beforeAll(
+    () =>
+      admin.connect().catch((error: Error) => {
+        throw new Error(`no PostgreSQL answers at ${POSTGRES} (SOAKLINE_TEST_POSTGRES): ${error.message}`);
+      }),
+    SLOW,
+  );
   afterAll(async () => {
     for (const name of made) await admin.query(`drop database ${name} with (force)`);
     await admin.end();

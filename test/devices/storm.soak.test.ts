@@ -4,9 +4,10 @@ import { createSwitchKeeper } from "../../src/devices/index.js";
 import { connectMqttSwitch } from "../../src/devices/mqtt-switch.js";
 import { createClock } from "../../src/keeper/clocks.js";
 import type { HeaterSwitch } from "../../src/logbook/index.js";
+import { createRandom } from "../../src/numerics/index.js";
 import { LOCKING_FAULTS } from "../../src/switching/faults.js";
 import type { DurableState } from "../../src/switching/index.js";
-import { mosquittoMissing, startEmbedded, startMosquitto } from "./brokers.js";
+import { startMosquitto } from "./brokers.js";
 import { type Change, Heater, longestOnMs, padSwitch } from "./heater.js";
 import { startWire } from "./proxy.js";
 import { pause, until } from "./waiting.js";
@@ -14,7 +15,7 @@ import { pause, until } from "./waiting.js";
 // One keeper and one heater over a real broker, while the network and the broker misbehave at random. Every word of
 // the heater comes twice, late and out of order. A person acknowledges every fault at once, so that it goes on again.
 
-const startBroker = mosquittoMissing() === undefined ? startMosquitto : startEmbedded;
+const random = createRandom(77);
 const LONGEST_MS = 6000;
 /** [ms] One and a half times the keepalive of 2 s, and what brokers take to look. */
 const DEAD_LINK_NOTICED_MS = 1.5 * 2000 + 8000;
@@ -42,7 +43,7 @@ test.each<[string, HeaterSwitch, number]>([
 ])(
   "a heater %s",
   async (_, of, limitMs) => {
-    const broker = await startBroker();
+    const broker = await startMosquitto();
     const wire = await startWire(broker.port);
     const heater = new Heater(broker.port);
     await heater.start();
@@ -78,17 +79,17 @@ test.each<[string, HeaterSwitch, number]>([
       if (performance.now() > end) break;
       if (trouble === "freeze") {
         wire.freeze();
-        await pause(200 + Math.random() * 3500);
+        await pause(200 + random.uniform() * 3500);
         wire.thaw();
       } else if (trouble === "cut") wire.cut();
       else if (trouble === "forget") wire.cutClientSide();
       else if (trouble === "restart") {
         restarts++;
         await broker.crash();
-        await pause(Math.random() * 1000);
+        await pause(random.uniform() * 1000);
         await broker.start();
       }
-      await pause(500 + Math.random() * 1500);
+      await pause(500 + random.uniform() * 1500);
     }
     clearInterval(person);
     const { confirmedOff } = await keeper.stop(20);
@@ -123,7 +124,7 @@ test("the measure itself: the longest stay on, also one that has not ended", () 
 });
 
 test("lost and found in the middle of a stay: off first, and on again by the plan", async () => {
-  const broker = await startBroker();
+  const broker = await startMosquitto();
   const wire = await startWire(broker.port);
   const heater = new Heater(broker.port);
   await heater.start();

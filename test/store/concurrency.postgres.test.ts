@@ -10,7 +10,7 @@ import { describePostgres, runSql } from "./stores.js";
 const WRITERS = 4;
 const BATCHES = 60;
 
-await describePostgres("several programs at one PostgreSQL base", (place) => {
+describePostgres("several programs at one PostgreSQL base", (place) => {
   test("a reader that goes on from the highest sequence sees every event once, in order", async () => {
     const url = await place.freshUrl();
     const stores = await Promise.all(Array.from({ length: WRITERS + 1 }, () => openStore(url)));

@@ -34,6 +34,7 @@ import {
   winterStudy,
 } from "../../src/winter/index.js";
 import { attendedTime, habitRefused } from "../../src/winter/switching.js";
+import { runs } from "../tiers.js";
 import { readWinter } from "./small-winter.js";
 
 // What is recommended keeps to the limits that the catalogue has for its heaters, whatever was worked out: a checker reads
@@ -223,7 +224,7 @@ describe("kits side by side", () => {
           expect(kitFaults(result, settingOf(choice))).toEqual([]);
         },
       ),
-      { seed: SEED, numRuns: 600, verbose: 1 },
+      { seed: SEED, numRuns: runs(100, 600), verbose: 1 },
     );
   });
 
@@ -352,7 +353,7 @@ describe("winters", () => {
         const study = winterStudySchema.parse(studyOf(read, table, found));
         expect(winterFaults(study, setting)).toEqual([]);
       }),
-      { seed: SEED, numRuns: 2000, verbose: 1 },
+      { seed: SEED, numRuns: runs(300, 2000), verbose: 1 },
     );
   });
 

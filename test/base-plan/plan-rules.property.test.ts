@@ -3,13 +3,14 @@ import { expect, test } from "vitest";
 import { heaterById } from "../../src/aircraft/index.js";
 import { type BaseDocument, type BasePlanDocument, basePlanFromDocument } from "../../src/index.js";
 import { solveMilp } from "../../src/node/index.js";
+import { runs } from "../tiers.js";
 import { planned } from "./example-base.js";
 import { idleOutlets } from "./idle-outlets.js";
 import { brokenRules } from "./plan-rules.js";
 import { randomPlanned } from "./random-plans.js";
 import { twoTrainers } from "./two-trainers.js";
 
-const CASES = { seed: 20261130, numRuns: 2000 };
+const CASES = { seed: 20261130, numRuns: runs(150, 1000, process.env.BASE_PLAN_RUNS) };
 
 test("no plan of a random small base breaks a rule, and no outlet is idle beside who could use it", async () => {
   const seen = { heated: 0, missed: 0, warm: 0, watched: 0, carted: 0, inside: 0 };

@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { AwayDocument } from "../../src/documents/index.js";
+import { runs } from "../tiers.js";
 import { awayOf, faultsOf, replayOf } from "./away-checks.js";
 import { randomAway } from "./away-random.js";
 
 const SEED = 20260115;
-const CASES = Number(process.env.AWAY_CASES ?? 2000);
+const CASES = runs(150, 1000, process.env.AWAY_CASES);
 
 describe("away, over random aircraft, covers, places, weathers, shut-downs and returns", () => {
   test(`nothing is said that a replay does not bear out (seed ${SEED})`, () => {

@@ -1,11 +1,12 @@
 import { expect, test } from "vitest";
 import { createRandom } from "../../src/numerics/index.js";
+import { runs } from "../tiers.js";
 import { planned } from "./example-base.js";
 import { HOUR, playersOf, type Trainers, twoTrainers } from "./two-trainers.js";
 
 /** [s] of the coarse windows in which all ways to share the outlet are tried. */
 const WINDOW = 1.5 * HOUR;
-const CASES = 12;
+const CASES = runs(2, 12);
 const WANTED = 0.9;
 /**
  * What is missed is weighed in steps of 5 %, for each of two aircraft; courses are read at most 3 K too cold (see
