@@ -1,3 +1,4 @@
+import type { SaidCaution } from "../findings/index.js";
 import type { Origins } from "./description.js";
 import type { PartName } from "./parts.js";
 
@@ -90,10 +91,7 @@ export interface Cover {
 }
 
 /** What can hurt, said beside the number it belongs to. */
-export interface Caution {
-  readonly text: string;
-  readonly source: string;
-}
+export type Caution = SaidCaution;
 
 /** What an aircraft has: heaters fitted, covers carried. */
 export interface Kit {

@@ -1,8 +1,7 @@
+import { eachOnce, keyOf, type SaidCaution } from "../findings/index.js";
+
 /** What to be careful about, and who says so. */
-export interface Caution {
-  readonly text: string;
-  readonly source: string;
-}
+export type Caution = SaidCaution;
 
 const TP_10643_HANGARS = "Transport Canada TP 10643 ch. 4, Hangars";
 
@@ -73,9 +72,10 @@ export const AIRFRAME_CAUTIONS = {
 
 /** Each caution once, the first needed first; what a course alone calls for comes last. */
 export function inOrderOfNeed(cautions: readonly Caution[]): Caution[] {
-  const known: readonly string[] = Object.values(AIRFRAME_CAUTIONS).map(({ text }) => text);
-  const rank = ({ text }: Caution) => (known.includes(text) ? known.indexOf(text) : known.length);
-  return cautions
-    .filter(({ text }, i) => cautions.findIndex((other) => other.text === text) === i)
-    .toSorted((a, b) => rank(a) - rank(b));
+  const known = Object.values(AIRFRAME_CAUTIONS).map(keyOf);
+  const rank = (caution: Caution) => {
+    const at = known.indexOf(keyOf(caution));
+    return at < 0 ? known.length : at;
+  };
+  return eachOnce(cautions).toSorted((a, b) => rank(a) - rank(b));
 }

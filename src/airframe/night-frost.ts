@@ -1,3 +1,4 @@
+import type { Said } from "../findings/index.js";
 import type { SolveStatus } from "../solver/index.js";
 import { requireInside } from "../units/index.js";
 import { cutSeries, type WeatherSeries } from "../weather/index.js";
@@ -62,7 +63,7 @@ export interface FrostResult {
   readonly series: FrostSeries;
   readonly cautions: readonly Caution[];
   /** What was taken for granted, in words. */
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Said[];
 }
 
 /** Every intermediate over the night. */
@@ -179,7 +180,7 @@ function cautionsFor(
 function assumptionsFor(
   { panel, cover, tempSkin, tempInside, site }: FrostRequest,
   weather: WeatherSeries,
-): string[] {
+): Said[] {
   return [
     `panel: ${panel.name} (${panel.origin})`,
     ...(cover === undefined ? [] : [`cover: ${cover.origin}`]),

@@ -1,3 +1,4 @@
+import type { Said } from "../findings/index.js";
 import { humidityRatio, tempWetBulb, vapourPressureFromDewPoint } from "../properties/index.js";
 import type { SolveStatus } from "../solver/index.js";
 import { KELVIN_OF_ZERO_CELSIUS, requireInside } from "../units/index.js";
@@ -65,7 +66,7 @@ export interface RefreezeResult {
   readonly series: RefreezeSeries;
   readonly cautions: readonly Caution[];
   /** What was taken for granted, in words. */
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Said[];
 }
 
 /** The air on the way up. */

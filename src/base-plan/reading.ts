@@ -20,6 +20,7 @@ import {
   readScenarioDocument,
   sectionsBy,
 } from "../documents/index.js";
+import { finding, type Said, textOf } from "../findings/index.js";
 import { CONTINUOUS_SHARE, continuousLimit } from "../logbook/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
 import { type Course, electricPower } from "./candidate.js";
@@ -42,7 +43,7 @@ export interface ReadBase {
   readonly parked: readonly { readonly id: string; readonly name: string }[];
   /** On the ramp, wanted for nothing: names. */
   readonly notPlanned: readonly string[];
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Said[];
   readonly warnings: readonly DocumentIssue[];
 }
 
@@ -175,7 +176,7 @@ function aircraftOf(
     return undefined;
   }
   refuseOwnPlan(reading, path, findings);
-  findings.assumptions.push(...reading.assumptions.map((text) => placedText(text, reading.name)));
+  findings.assumptions.push(...reading.assumptions.map((one) => placed(one, reading.name)));
   findings.warnings.push(...reading.warnings.map((w) => ({ ...w, path: `${reading.name}: ${w.path}` })));
   return reading;
 }
@@ -196,7 +197,8 @@ function sourceOf(
 }
 
 /** Weather and site are the same for all and said once; the rest with its aircraft. */
-function placedText(text: string, name: string): string {
+function placed(text: Said, name: string): Said {
+  if (typeof text !== "string") return finding("of-aircraft", { name, finding: text });
   return /^(Weather|Ground upwind|No time zone|No hangar|Chances)/.test(text) ? text : `${name}: ${text}`;
 }
 
@@ -388,7 +390,7 @@ function noteAssumptions(
     assumptions.push(`Chances are counted over ${members} drawn cases.`);
   }
   for (const { id, heater } of limits.carts) {
-    if (heater.rejected !== undefined) assumptions.push(`${id} is not planned: ${heater.rejected.text}`);
+    if (heater.rejected !== undefined) assumptions.push(`${id} is not planned: ${textOf(heater.rejected)}`);
   }
   if (document.people === undefined) assumptions.push("Somebody is there at any hour: no hours are given.");
   if (document.hangar === undefined && aircraft.length > 0) {

@@ -1,5 +1,6 @@
 import type { Caution } from "../aircraft/index.js";
 import { type BasePlanDocument, rounded } from "../documents/index.js";
+import { eachOnce } from "../findings/index.js";
 import { JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { localText } from "../weather/index.js";
 import { type Course, connectionsOf, currentOf, deedsOf } from "./candidate.js";
@@ -236,7 +237,7 @@ function cautionsOf({ aircraft }: BasePlan, limits: BaseLimits): Caution[] {
     ...used.flatMap((h) => [...(h.rejected === undefined ? [] : [h.rejected]), ...h.cautions]),
     ...covers.flatMap((c) => c.cautions),
   ];
-  return all.filter((caution, i) => all.findIndex((other) => other.text === caution.text) === i);
+  return eachOnce(all);
 }
 
 const sum = (values: readonly number[]) =>

@@ -1,5 +1,6 @@
 import type { PlanDocument } from "../documents/index.js";
 import type { AircraftState, EventOf } from "../logbook/index.js";
+import { english } from "../words/index.js";
 import { isoOf } from "./forecast.js";
 import { heatingSince } from "./standing.js";
 
@@ -37,9 +38,9 @@ export function planIssued(
 }
 
 function messageOf({ status, message, look_first }: PlanDocument): string {
-  if (look_first.length > 0) return look_first.map(({ text }) => text).join(" ");
+  if (look_first.length > 0) return look_first.map(({ text }) => english(text)).join(" ");
   if (status === "not-required") return NOT_REQUIRED;
-  return message === "" ? READY : message;
+  return message === "" ? READY : english(message);
 }
 
 const NOT_REQUIRED = "preheat not required: past the maker's limit without heat";

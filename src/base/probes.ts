@@ -1,4 +1,5 @@
 import { installationNetwork, isElementPart } from "../aircraft/index.js";
+import type { Said } from "../findings/index.js";
 import { type Sensor, USUAL_SENSOR } from "../learning/index.js";
 import type { AircraftState, BaseProbe, BaseState } from "../logbook/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
@@ -19,7 +20,7 @@ export interface KnownReading {
 export interface ProbePlan {
   readonly sensors: readonly Sensor[];
   /** Probes that could not be used, and why. */
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Said[];
   /** Which probe of the base or the aircraft measures the air, by place; the aircraft's own before the base's. */
   readonly air: { readonly ramp?: AirProbe; readonly hangar?: AirProbe };
 }
@@ -46,7 +47,7 @@ export function probePlan(
   const { installation, kit } = read.scenario;
   const parts = installationNetwork(installation, kit).network.parts.map(({ name }) => name);
   const elements = parts.filter(isElementPart).length;
-  const assumptions: string[] = [];
+  const assumptions: Said[] = [];
   const canFeel = (part: string, who: string): boolean => {
     const reason = whyNot(part, parts, elements);
     if (reason !== undefined) assumptions.push(`${who} is left out: ${reason}.`);

@@ -1,4 +1,5 @@
 import { newNotes, type ScenarioDocument, weatherOf } from "../documents/index.js";
+import type { Said } from "../findings/index.js";
 import type { PartEstimate } from "../learning/index.js";
 import type { AircraftState, BaseState, WantedDeparture } from "../logbook/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
@@ -54,7 +55,7 @@ export type BaseScenario =
       /** The departure wanted. */
       readonly departure?: WantedDeparture;
       /** What the logbook left open; among the scenario's own too. */
-      readonly assumptions: readonly string[];
+      readonly assumptions: readonly Said[];
     }
   | { readonly ok: false; readonly reason: string };
 

@@ -1,5 +1,6 @@
 import pc from "picocolors";
 import type { WindUnit } from "../index.js";
+import { type Speak, speaker } from "../words/index.js";
 
 /** How text is to look on this terminal. */
 export interface Style {
@@ -11,6 +12,8 @@ export interface Style {
   /** Everything is wanted, not only the first screen. */
   readonly all: boolean;
   readonly width: number;
+  /** Findings in words. */
+  readonly say: Speak;
 }
 
 /** What the user asked for of the looks. */
@@ -33,7 +36,8 @@ export function styleFor(
   { units = "c", windUnits = "mps", all = false }: Looks = {},
 ): Style {
   const colors = pc.createColors(wantsColor(env, isTty));
-  return { colors, unicode: isUtf8(env), units, wind: windUnits, all, width: WIDTH };
+  const say = speaker({ temp: units, wind: windUnits });
+  return { colors, unicode: isUtf8(env), units, wind: windUnits, all, width: WIDTH, say };
 }
 
 /** Colour only on a terminal that has it, never with NO_COLOR (no-color.org). */

@@ -1,4 +1,5 @@
 import type { WinterRowDocument, WinterStudyDocument } from "../index.js";
+import { english } from "../words/index.js";
 
 interface Column {
   readonly name: string;
@@ -25,8 +26,8 @@ const BANDS = [
 const COLUMNS: readonly Column[] = [
   { name: "kit", value: ({ kit }, { kits }) => kits[kit]!.name },
   { name: "switching", value: ({ kit }, { kits }) => kits[kit]!.switching },
-  { name: "habit", value: ({ habit }, { habits }) => habits[habit]!.label },
-  { name: "refused", value: ({ refused }) => refused },
+  { name: "habit", value: ({ habit }, { habits }) => english(habits[habit]!.label) },
+  { name: "refused", value: ({ refused }) => english(refused) },
   { name: "not_advised", value: ({ not_advised }) => not_advised.map(({ rule }) => rule).join(" ") },
   { name: "ready_mean", value: ({ refused, ready_mean }) => (refused === "" ? ready_mean : null) },
   ...BANDS.flatMap(([name, key]): Column[] =>

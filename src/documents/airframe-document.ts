@@ -1,5 +1,6 @@
 import type { z } from "zod";
 import { type Band, type BandSeries, type Caution, inOrderOfNeed, type TimeBand } from "../airframe/index.js";
+import { eachOnce, type Said } from "../findings/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { localText } from "../weather/index.js";
 import type { minutesBand, timeBand } from "./airframe-result-schema.js";
@@ -16,7 +17,7 @@ export interface AirframeRead {
   readonly zone: string;
   /** [s] since epoch. */
   readonly start: number;
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Said[];
   readonly warnings: readonly DocumentIssue[];
 }
 
@@ -26,7 +27,7 @@ export function airframeHeader(
   panel: string,
   reports: readonly {
     readonly members: number;
-    readonly assumptions: readonly string[];
+    readonly assumptions: readonly Said[];
     readonly cautions: readonly Caution[];
   }[],
 ) {
@@ -40,14 +41,15 @@ export function airframeHeader(
     start: stampAt(read, 0),
     zone,
     members: reports[0].members,
-    assumptions: [...new Set([...assumptions, ...taken])],
+    assumptions: eachOnce([...assumptions, ...taken]),
     warnings: [...warnings],
-    cautions: inOrderOfNeed(cautions).map(({ text, source }) => ({ text, source })),
+    cautions: inOrderOfNeed(cautions),
   };
 }
 
 /** "panel: painted wing" as "Panel: painted wing." */
-function sentence(text: string): string {
+function sentence(text: Said): Said {
+  if (typeof text !== "string") return text;
   return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 

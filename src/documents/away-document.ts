@@ -1,4 +1,4 @@
-import type { Caution } from "../aircraft/index.js";
+import { eachOnce } from "../findings/index.js";
 import type { AwayCase, AwayReport, Bridge, EngineRun } from "../planning/index.js";
 import { RUN_CAUTIONS, USUAL_COVER_OFF } from "../planning/index.js";
 import type { Verdict } from "../readiness/index.js";
@@ -55,7 +55,7 @@ export function awayDocument(
   const best = Math.max(uncovered.atReturn?.chance ?? now.chance, covered?.atReturn?.chance ?? 0);
   return {
     ...header,
-    cautions: uniqueCautions([
+    cautions: eachOnce([
       ...(isRun ? RUN_CAUTIONS : []),
       ...(covered === undefined ? [] : read.scenario.kit.covers.flatMap((cover) => cover.cautions)),
       ...header.cautions,
@@ -87,8 +87,4 @@ export function awayDocument(
           },
     soonest: stamp(soonest),
   };
-}
-
-function uniqueCautions(cautions: readonly Caution[]): AwayDocument["cautions"] {
-  return [...new Map(cautions.map(({ text, source }) => [text, { text, source }])).values()];
 }

@@ -3,6 +3,7 @@ import { heaterSchema } from "./description-schema.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { record } from "./record.js";
 import { stampSchema } from "./result-schema.js";
+import { caution, said } from "./said.js";
 import { scenarioSchema } from "./scenario-schema.js";
 
 // One plan for a whole base: what is asked, and what is answered.
@@ -165,7 +166,7 @@ const planned = record({
   energy_kwh: band,
   heater_h: z.number(),
   wet_h: z.number().meta({ description: "ranks courses, no more" }),
-  explanation: z.array(z.string()).meta({ description: "why it is so, in words" }),
+  explanation: z.array(said).meta({ description: "why it is so, in words" }),
   cause: z.array(
     record({
       limit: z.enum(["current", "outlet", "bay", "cart", "people"]),
@@ -209,7 +210,7 @@ export const basePlanSchema = record({
   hours: z.number(),
   members: z.int(),
   status: z.enum(["all-ready", "missed"]),
-  message: z.string(),
+  message: said,
   joint_chance: chance.meta({ description: "that all are ready together: they share one weather" }),
   aircraft: z.array(planned),
   circuits: z.array(load),
@@ -217,7 +218,7 @@ export const basePlanSchema = record({
   lifts: z
     .array(
       record({
-        text: z.string(),
+        text: said,
         rescues: z.array(record({ id: words, name: words, chance, plug_in: stampSchema.nullable() })),
       }),
     )
@@ -233,9 +234,9 @@ export const basePlanSchema = record({
   alone_totals: record({ missed: z.int(), heater_h: z.number(), energy_kwh: z.number() }).meta({
     description: "if everyone had the base to itself",
   }),
-  assumptions: z.array(z.string()),
+  assumptions: z.array(said),
   warnings: z.array(record({ path: z.string(), expected: z.string(), received: z.string() })),
-  cautions: z.array(record({ text: z.string(), source: z.string() })),
+  cautions: z.array(caution),
 }).meta({ title: "Soakline base plan" });
 
 export type BaseDocument = z.infer<typeof baseSchema>;

@@ -1,4 +1,5 @@
 import { CAUTIONS, type Caution, type Heater } from "../aircraft/index.js";
+import { keyOf } from "../findings/index.js";
 import { START_CAUTIONS } from "../starting/index.js";
 import type { PlanDocument, StartDocument } from "./result-schema.js";
 
@@ -12,9 +13,10 @@ export function firstCautions(
   briefing: StartDocument,
   isCovered: boolean,
 ): PlanDocument["first_cautions"] {
-  const said = (caution: Caution) =>
-    briefing.notes.some((note) => note.cautions.some(({ text }) => text === caution.text));
-  const heated = (caution: Caution) => used.some((h) => h.cautions.some(({ text }) => text === caution.text));
+  const among = (cautions: readonly Caution[], caution: Caution) =>
+    cautions.some((one) => keyOf(one) === keyOf(caution));
+  const said = (caution: Caution) => briefing.notes.some((note) => among(note.cautions, caution));
+  const heated = (caution: Caution) => used.some((h) => among(h.cautions, caution));
   const isTooHot = heaters.some((h) => h.surfaces.some((s) => s.p95_c > s.limit_c));
   const found: Caution[] = [
     ...used.flatMap((h) => h.rejected ?? []),
@@ -27,5 +29,5 @@ export function firstCautions(
     ...(said(START_CAUTIONS.propeller) ? [START_CAUTIONS.propeller] : []),
     ...(isCovered ? [CAUTIONS.removeBeforeStart] : []),
   ];
-  return found.slice(0, MOST).map(({ text, source }) => ({ text, source }));
+  return found.slice(0, MOST);
 }

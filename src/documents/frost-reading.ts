@@ -1,4 +1,5 @@
 import type { FrostRequest } from "../airframe/index.js";
+import type { Said } from "../findings/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { weatherAt } from "../weather/index.js";
 import { airframeEnsembleOf, kelvinOf, panelOf, wingCoverOf, wingSiteOf } from "./airframe-reading.js";
@@ -16,7 +17,7 @@ export interface ReadFrost {
   readonly name: string;
   readonly zone: string;
   readonly request: FrostRequest;
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Said[];
   readonly warnings: readonly DocumentIssue[];
 }
 

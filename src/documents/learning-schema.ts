@@ -2,6 +2,7 @@ import { z } from "zod";
 import { learnedSchema } from "./learned-schema.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { record } from "./record.js";
+import { said } from "./said.js";
 
 const stamp = record({ at_h: z.number(), time: z.string() });
 
@@ -32,7 +33,7 @@ export const learningSchema = record({
   multipliers: z.array(
     record({
       name: z.string(),
-      label: z.string(),
+      label: said,
       multiplier: z.number(),
       within: z
         .number()
@@ -41,9 +42,9 @@ export const learningSchema = record({
       left: z.number().meta({ description: "doubt left, as a share of what was doubted before" }),
     }),
   ),
-  untold: z.array(z.string()).meta({ description: "what the log could not tell" }),
+  untold: z.array(said).meta({ description: "what the log could not tell" }),
   suspicious: z
-    .array(z.string())
+    .array(said)
     .meta({ description: "what went so far off that probe, events or kit are doubtful" }),
   probes: z.array(
     record({
@@ -66,7 +67,7 @@ export const learningSchema = record({
     description: "how well the crankshaft at departure would be known, now and after one more reading",
   }),
   learned: learnedSchema,
-  assumptions: z.array(z.string()),
+  assumptions: z.array(said),
 }).meta({ title: "Soakline learning" });
 
 export type LearningDocument = z.infer<typeof learningSchema>;

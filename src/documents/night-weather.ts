@@ -45,7 +45,9 @@ function withLightWind({ time, windSpeed, assumptions }: WeatherSeries, notes: N
   const isUnknown = (k: number) =>
     windSpeed[k] === ASSUMED_WIND && assumed.some(({ from, to }) => time[k] >= from && time[k] <= to);
   const taken = windSpeed.map((wind, k) => (isUnknown(k) ? LIGHT_WIND : wind));
-  const wrong = said.findIndex((line) => line.includes(`wind taken as ${ASSUMED_WIND} m/s`));
+  const wrong = said.findIndex(
+    (line) => typeof line === "string" && line.includes(`wind taken as ${ASSUMED_WIND} m/s`),
+  );
   if (wrong >= 0) said.splice(wrong, 1);
   if (taken.some((wind, k) => wind !== windSpeed[k])) {
     said.push(

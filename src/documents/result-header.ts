@@ -1,4 +1,5 @@
 import { CAUTIONS, type Caution, type Configuration } from "../aircraft/index.js";
+import { eachOnce, keyOf } from "../findings/index.js";
 import type { AircraftScenario, DrawnScenario } from "../scenario/index.js";
 import type { Change, TimedChange } from "../simulation/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
@@ -64,6 +65,6 @@ function cautionsOf({ scenario }: AircraftScenario, heaters: readonly string[]):
   const all = [
     ...kit.heaters.filter((h) => heaters.includes(h.id)).flatMap((h) => h.cautions),
     ...kit.covers.filter((c) => covers.has(c.id)).flatMap((c) => c.cautions),
-  ].filter(({ text }) => isInHangar || text !== CAUTIONS.hangarVapour.text);
-  return all.filter((caution, i) => all.findIndex((other) => other.text === caution.text) === i);
+  ].filter((caution) => isInHangar || keyOf(caution) !== keyOf(CAUTIONS.hangarVapour));
+  return eachOnce(all);
 }

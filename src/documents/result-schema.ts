@@ -2,6 +2,7 @@ import { z } from "zod";
 import { WET_TIME_LIMITS } from "../starting/index.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { record } from "./record.js";
+import { caution, said } from "./said.js";
 
 // Documents that the program writes. They carry the version of the scenario document they answer.
 
@@ -19,9 +20,9 @@ const header = {
   start: stamp,
   zone: z.string(),
   members: z.int().meta({ description: "drawn cases that chances are counted over" }),
-  assumptions: z.array(z.string()),
+  assumptions: z.array(said),
   warnings: z.array(record({ path: z.string(), expected: z.string(), received: z.string() })),
-  cautions: z.array(record({ text: z.string(), source: z.string() })),
+  cautions: z.array(caution),
 };
 
 const course = record({
@@ -89,8 +90,8 @@ const start = record({
         "fuel",
         "breather",
       ]),
-      text: z.string(),
-      cautions: z.array(record({ text: z.string(), source: z.string() })),
+      text: said,
+      cautions: z.array(caution),
     }),
   ),
 }).meta({ description: "what to know before the starter is pressed, at middle temperatures" });
@@ -117,13 +118,13 @@ export const planSchema = record({
     description:
       "not-required: past the maker's limit without heat; look-first: it would be ready, but for what look_first says",
   }),
-  message: z.string().meta({ description: "why it is not reachable; empty otherwise" }),
+  message: said.meta({ description: "why it is not reachable; empty otherwise" }),
   first_cautions: z
-    .array(record({ text: z.string(), source: z.string() }))
+    .array(caution)
     .max(3)
     .meta({ description: "those that belong to this kit and this night, for the first screen" }),
   look_first: z
-    .array(record({ code: z.enum(["oil-unlisted", "no-battery"]), text: z.string(), source: z.string() }))
+    .array(record({ code: z.enum(["oil-unlisted", "no-battery"]), text: said, source: z.string() }))
     .meta({ description: "what must be put right or looked up before any number here counts" }),
   aim: z.enum(["least", "warm-through"]).meta({ description: "the line that the plug-in aims at" }),
   lines: record({ least: line, warm_through: line }).meta({
@@ -138,7 +139,7 @@ export const planSchema = record({
       attended: z.boolean(),
       least_on_h: z.number(),
       longest_on_h: z.number(),
-      procedure: record({ steps: z.array(z.string()), pause_min: z.number(), source: z.string() }).nullable(),
+      procedure: record({ steps: z.array(said), pause_min: z.number(), source: z.string() }).nullable(),
       surfaces: z.array(
         record({ name: z.string(), p50_c: z.number(), p95_c: z.number(), limit_c: z.number() }),
       ),
@@ -193,7 +194,7 @@ export const planSchema = record({
   toll: record({ planned: toll, left_on: toll }).nullable().meta({
     description: "the plan beside leaving the heaters plugged in from the scenario's start on",
   }),
-  remedies: z.array(record({ text: z.string(), attended: z.boolean(), chance, plug_in: stamp.nullable() })),
+  remedies: z.array(record({ text: said, attended: z.boolean(), chance, plug_in: stamp.nullable() })),
   happenings: z.array(happening),
   course,
 }).meta({ title: "Soakline plan" });

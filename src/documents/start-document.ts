@@ -4,10 +4,6 @@ import type { StartDocument } from "./result-schema.js";
 /** What to know at the start, as it is stored, exchanged and shown. */
 export function startDocument({ notes }: StartBriefing): StartDocument {
   return {
-    notes: notes.map(({ topic, text, cautions }) => ({
-      topic,
-      text,
-      cautions: cautions.map((caution) => ({ text: caution.text, source: caution.source })),
-    })),
+    notes: notes.map(({ topic, text, cautions }) => ({ topic, text, cautions: [...cautions] })),
   };
 }

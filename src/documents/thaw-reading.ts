@@ -1,4 +1,5 @@
 import { FILM_LEFT, snowMass, type ThawStay, type WingSite } from "../airframe/index.js";
+import type { Said } from "../findings/index.js";
 import { celsiusFromKelvin, KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
 import { cutSeries, type WeatherSeries } from "../weather/index.js";
 import { airframeEnsembleOf, kelvinOf, panelOf, wingSiteOf } from "./airframe-reading.js";
@@ -17,7 +18,7 @@ import type { ReadFile } from "./weather-sources.js";
 export interface ReadThaw extends ThawStay {
   readonly name: string;
   readonly zone: string;
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Said[];
   readonly warnings: readonly DocumentIssue[];
 }
 

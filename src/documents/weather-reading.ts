@@ -1,3 +1,4 @@
+import { textOf } from "../findings/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import {
   cutSeries,
@@ -127,7 +128,7 @@ function noteAssumptions({ assumptions }: WeatherSeries, { start, end, zone }: C
   const shown = (epoch: number) => localText(epoch, zone).slice(5, 16).replace("T", " ");
   const lines = assumptions.map(({ from, to, text }) => {
     const stretch = from <= start && to >= end ? "" : ` ${shown(from)} to ${shown(to)}`;
-    return `Weather${stretch}: ${text}.`;
+    return `Weather${stretch}: ${textOf(text)}.`;
   });
   notes.assumptions.push(...new Set(lines));
 }

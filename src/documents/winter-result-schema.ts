@@ -2,6 +2,7 @@ import { z } from "zod";
 import { WET_TIME_LIMITS } from "../starting/index.js";
 import { record } from "./record.js";
 import { planSchema } from "./result-schema.js";
+import { said } from "./said.js";
 
 const { soakline, name, aircraft, start, zone, members, assumptions, warnings, cautions } = planSchema.shape;
 const band = record({ p05: z.number(), p50: z.number(), p95: z.number() });
@@ -11,7 +12,7 @@ const shareBand = record({ p05: share, p50: share, p95: share });
 const rule = record({
   rule: z.enum(["outdoors-only", "engine-too-small", "rejected", "longest-on", "always-on"]),
   heater: z.string().meta({ description: "its name; empty where the rule is of the habit" }),
-  text: z.string(),
+  text: said,
   source: z.string(),
 });
 const attendedRate = z.number().meta({ description: "per hour of somebody who stands by or plugs in" });
@@ -39,7 +40,7 @@ const weakest = z.array(record({ id: z.string(), title: z.string(), share })).me
 const row = record({
   kit: z.int(),
   habit: z.int(),
-  refused: z.string().meta({ description: "why this habit cannot be had with this kit; empty when it can" }),
+  refused: said.meta({ description: "why this habit cannot be had with this kit; empty when it can" }),
   not_advised: z
     .array(rule)
     .meta({ description: "why it is compared and never ranked; empty where it may be recommended" }),
@@ -109,7 +110,7 @@ export const winterStudySchema = record({
   wanted_chance: share,
   against: record({ kit: z.int(), habit: z.int() }),
   kits: z.array(kit),
-  habits: z.array(record({ do: z.enum(["always_on", "clock", "planned"]), label: z.string() })),
+  habits: z.array(record({ do: z.enum(["always_on", "clock", "planned"]), label: said })),
   rows: z.array(row),
   first_cautions: cautions,
   ranking: z.array(z.int()).meta({ description: "rows that may be recommended, best first" }),

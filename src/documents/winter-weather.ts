@@ -1,3 +1,4 @@
+import { textOf } from "../findings/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import {
   cutSeries,
@@ -153,7 +154,9 @@ function accepted(reading: WeatherReading, path: Path, notes: Notes): WeatherSer
   }
   notes.warnings.push(...reading.warnings.map(placed));
   const { assumptions } = reading.series;
-  const shown = assumptions.slice(0, MOST_TOLD).map(({ text }) => `Weather ${pathText(path)}: ${text}.`);
+  const shown = assumptions
+    .slice(0, MOST_TOLD)
+    .map(({ text }) => `Weather ${pathText(path)}: ${textOf(text)}.`);
   if (assumptions.length > MOST_TOLD)
     shown.push(`Weather ${pathText(path)}: ${assumptions.length} gaps in all.`);
   notes.assumptions.push(...new Set(shown));

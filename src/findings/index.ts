@@ -54,3 +54,30 @@ export function finding<C extends FindingCode>(code: C, values: FindingValues[C]
 
 /** A sentence that has not become a finding yet, or one that has. Goes when the last sentence has left the core. */
 export type Said = string | Finding;
+
+/** What to take care of, and where that comes from. A text is the user's own, or has not become a finding yet. */
+export type SaidCaution = SourcedFinding | { readonly text: string; readonly source: string };
+
+export function saidOf(caution: SaidCaution): Said {
+  return "text" in caution ? caution.text : caution;
+}
+
+/** The same for findings, and for cautions, that say the same: to name each once. */
+export function keyOf(said: Said | SaidCaution): string {
+  if (typeof said === "string") return said;
+  return "text" in said ? said.text : JSON.stringify([said.code, said.values]);
+}
+
+/** Each once, in the order of the first. */
+export function eachOnce<T extends Said | SaidCaution>(all: Iterable<T>): T[] {
+  const found = new Map<string, T>();
+  for (const one of all) if (!found.has(keyOf(one))) found.set(keyOf(one), one);
+  return [...found.values()];
+}
+
+/** A sentence where only a sentence can stand as yet. Goes with `Said`. */
+export function textOf(said: Said | SaidCaution): string {
+  if (typeof said === "string") return said;
+  if ("text" in said) return said.text;
+  throw new TypeError(`invalid said: ${said.code} (expected a sentence: make a finding of what holds it)`);
+}

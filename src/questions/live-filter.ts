@@ -1,4 +1,5 @@
 import { type NowDocument, nowDocument, type ProbeUse } from "../documents/index.js";
+import type { Said } from "../findings/index.js";
 import {
   createLiveFilter,
   type FilterInput,
@@ -73,7 +74,7 @@ export interface NowTold {
   readonly measuredAir: number | undefined;
   readonly logFindings: readonly LogFinding[];
   /** Said beside what the scenario assumed. */
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Said[];
 }
 
 /** Where every part stands by a state of the filter, and whether the engine may be started. */

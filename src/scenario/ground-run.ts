@@ -1,4 +1,5 @@
 import type { Installation, PartName } from "../aircraft/index.js";
+import { textOf } from "../findings/index.js";
 import { GROUND_RUN_DOUBT } from "../planning/index.js";
 import { GROUND_RUN_PARTS, groundRun } from "../starting/index.js";
 import { celsiusFromKelvin, SECONDS_OF_MINUTE } from "../units/index.js";
@@ -38,6 +39,6 @@ export function afterGroundRun(
     text:
       `The engine is taken as idled for ${duration / SECONDS_OF_MINUTE} min up to the start, from the temperatures before it, in air of ` +
       `${celsiusFromKelvin(tempAir).toFixed(0)} °C: oil then at ${celsius("oil")} °C, front heads at ` +
-      `${celsius("heads_front")} °C, by common practice without a published source. ${run.caution.text}`,
+      `${celsius("heads_front")} °C, by common practice without a published source. ${textOf(run.caution)}`,
   };
 }

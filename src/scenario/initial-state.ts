@@ -1,4 +1,5 @@
 import type { PartName } from "../aircraft/index.js";
+import type { Said } from "../findings/index.js";
 import type { InitialState } from "../simulation/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
 import { type WeatherSeries, weatherAt } from "../weather/index.js";
@@ -53,7 +54,7 @@ export function initialStateOf(
   known: KnownTemps,
   aircraft: StandingAircraft,
   { start, heatedFor, weather }: StartOfRun,
-  assumptions: string[],
+  assumptions: Said[],
 ): InitialState | undefined {
   const { configuration, site } = aircraft;
   const { others, shutDownAgo, groundRun = 0, snowOnCowl, sd: told } = known;
@@ -104,7 +105,7 @@ export function initialStateOf(
   };
 }
 
-function noteShutDown(hours: number, { weatherHeld }: SinceShutDown, assumptions: string[]): void {
+function noteShutDown(hours: number, { weatherHeld }: SinceShutDown, assumptions: Said[]): void {
   assumptions.push(
     `The engine is taken as shut down from cruise ${Number(hours.toFixed(4))} h before the start, with temperatures typical of its class, and as cooled since where it stands now.`,
   );

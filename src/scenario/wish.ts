@@ -1,4 +1,5 @@
 import type { Kit } from "../aircraft/index.js";
+import type { Said } from "../findings/index.js";
 import { SECONDS_OF_MINUTE } from "../units/index.js";
 import type { WishWithHeaters } from "./aircraft-scenario.js";
 
@@ -20,7 +21,7 @@ export interface GivenWish {
   readonly pulledOut: boolean | undefined;
 }
 
-export function wishOf(given: GivenWish, kit: Kit, assumptions: string[]): WishWithHeaters {
+export function wishOf(given: GivenWish, kit: Kit, assumptions: Said[]): WishWithHeaters {
   const { departure, pulledOut = false } = given;
   const heaters = given.heaters ?? kit.heaters.map((h) => h.id);
   if (given.heaters === undefined && heaters.length > 1) {
@@ -46,7 +47,7 @@ export function wishOf(given: GivenWish, kit: Kit, assumptions: string[]): WishW
 export function handlingOf(
   { unplugBefore, coverOffBefore }: Pick<GivenWish, "unplugBefore" | "coverOffBefore">,
   { most, isHeated }: { readonly most: number; readonly isHeated: boolean },
-  assumptions: string[],
+  assumptions: Said[],
 ): { readonly unplug: number; readonly coverOff: number } {
   const unplug = unplugBefore ?? Math.min(USUAL_UNPLUG_BEFORE, most);
   const coverOff = coverOffBefore ?? Math.min(USUAL_COVER_OFF_BEFORE, unplug, most);

@@ -1,4 +1,5 @@
 import { type Caution, type Installation, oilById, type PartName } from "../aircraft/index.js";
+import { eachOnce } from "../findings/index.js";
 import { celsiusFromKelvin, RADIANS_PER_SECOND_OF_RPM } from "../units/index.js";
 import { batteryState, tempBatteryLeast } from "./battery-state.js";
 import { START_CAUTIONS } from "./cautions.js";
@@ -78,7 +79,7 @@ export function startBriefing(
       {
         topic: "battery",
         text: batteryText(state, at("battery"), battery.assumed_charge),
-        cautions: unique([...mayBeFrozen(installation, at("battery")), ...state.cautions]),
+        cautions: eachOnce([...mayBeFrozen(installation, at("battery")), ...state.cautions]),
       },
     );
   } else {
@@ -133,8 +134,4 @@ function batteryText(
   if (status === "cut-off") return `${at} gives nothing this cold`;
   const power = `${at} gives ${Math.round(100 * crankingPower)} % of its warm cranking power`;
   return mayCharge ? power : `${power} and takes no charge`;
-}
-
-function unique(cautions: readonly Caution[]): Caution[] {
-  return [...new Map(cautions.map((caution) => [caution.text, caution])).values()];
 }

@@ -1,3 +1,5 @@
+import type { Said } from "../findings/index.js";
+
 /**
  * Weather at one place on a common, ascending time axis; values between two times run linearly.
  * A series is always complete: whatever was missing in the source and had to be assumed is listed in `assumptions`.
@@ -32,7 +34,7 @@ export interface WeatherAssumption {
   readonly from: number;
   readonly to: number;
   /** What was assumed and why that is the cautious side, e.g. "wind taken as 5 m/s: source gives none". */
-  readonly text: string;
+  readonly text: Said;
 }
 
 /** A fault in weather text or a weather file, found while reading it. Readers return these instead of throwing. */

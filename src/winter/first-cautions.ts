@@ -1,4 +1,5 @@
 import { CAUTIONS, type Caution, type Kit } from "../aircraft/index.js";
+import { keyOf } from "../findings/index.js";
 
 /** Most cautions of a first screen. */
 const MOST = 2;
@@ -6,7 +7,7 @@ const MOST = 2;
 /** What kills first, over all kits, then what belongs to the best one. */
 export function firstCautions(best: Kit | undefined, kits: readonly Kit[]): Caution[] {
   const has = (kit: Kit, caution: Caution) =>
-    kit.heaters.some(({ cautions }) => cautions.some(({ text }) => text === caution.text));
+    kit.heaters.some(({ cautions }) => cautions.some((one) => keyOf(one) === keyOf(caution)));
   const own = [
     CAUTIONS.unattended,
     CAUTIONS.superficial,

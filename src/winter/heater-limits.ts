@@ -1,5 +1,6 @@
 import { CAUTIONS, type Heater, type Installation, type Kit, originOf } from "../aircraft/index.js";
 import type { KitRuleDocument, ReadWinter } from "../documents/index.js";
+import { saidOf } from "../findings/index.js";
 import { isTooSmall } from "../planning/index.js";
 import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 
@@ -43,7 +44,7 @@ export function rejectionsOf({ heaters }: Kit): KitRuleDocument[] {
   return heaters.flatMap(({ name, rejected }): KitRuleDocument[] =>
     rejected === undefined
       ? []
-      : [{ rule: "rejected", heater: name, text: rejected.text, source: rejected.source }],
+      : [{ rule: "rejected", heater: name, text: saidOf(rejected), source: rejected.source }],
   );
 }
 

@@ -6,6 +6,7 @@ import type {
   PlanDocument,
   ReadKitComparison,
 } from "../documents/index.js";
+import { eachOnce } from "../findings/index.js";
 import { posteriorFor } from "../learning/index.js";
 import { type Band, bandOf } from "../numerics/index.js";
 import { allCriteria } from "../readiness/index.js";
@@ -140,9 +141,7 @@ export function kitComparison(
     answer: kitAnswer(entries, ranking),
     assumptions: [...assumptions],
     warnings: [...warnings],
-    cautions: cautions
-      .filter(({ text }, i) => cautions.findIndex((other) => other.text === text) === i)
-      .map(({ text, source }) => ({ text, source })),
+    cautions: eachOnce(cautions),
   };
 }
 

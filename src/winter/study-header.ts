@@ -1,5 +1,6 @@
 import { type Caution, originOf } from "../aircraft/index.js";
 import type { Habit, KitChoice, ReadWinter, WinterStudyDocument } from "../documents/index.js";
+import { eachOnce } from "../findings/index.js";
 import { WET_TIME_LIMITS } from "../starting/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { localText } from "../weather/index.js";
@@ -121,9 +122,7 @@ function cautionsOf(read: ReadWinter): Caution[] {
       });
     }
   }
-  return all
-    .filter((caution, i) => all.findIndex((other) => other.text === caution.text) === i)
-    .map(({ text, source }) => ({ text, source }));
+  return eachOnce(all);
 }
 
 export function roundedTo(value: number, digits: number): number {

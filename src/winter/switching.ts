@@ -1,4 +1,5 @@
 import type { Habit, HandHours, KitChoice, Switching } from "../documents/index.js";
+import type { Said } from "../findings/index.js";
 import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import {
   barsOf,
@@ -55,7 +56,7 @@ export function habitRefused(
   { kit, switching }: KitChoice,
   habit: Habit,
   setting: KitSetting & { readonly unplugBefore: number },
-): string {
+): Said {
   const [bar] = barsOf(kit, setting);
   if (bar !== undefined) return bar.text;
   const attended = kit.heaters.find((heater) => heater.attended);

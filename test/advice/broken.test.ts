@@ -6,6 +6,7 @@ import { planResult } from "../../src/questions/index.js";
 import { allCriteria } from "../../src/readiness/index.js";
 import { drawEnsemble } from "../../src/simulation/index.js";
 import { START_CAUTIONS } from "../../src/starting/index.js";
+import { english } from "../../src/words/index.js";
 import { adviceOf, airOf, night, wantIn } from "./example-night.js";
 import type { Advice } from "./heat-spans.js";
 import { answerWithinLimits } from "./heater-rules.js";
@@ -220,12 +221,14 @@ test("heat that is not needed, or said not to be, is seen", () => {
 });
 
 test("a caution that is missing or stands without cause is seen", () => {
-  const without = (text: string) => ({ cautions: hotAir.plan.cautions.filter((c) => c.text !== text) });
+  const without = (text: string) => ({ cautions: hotAir.plan.cautions.filter((c) => english(c) !== text) });
   const rule = (advice: Advice) => told("cautionsBelong", advice);
-  expect(rule(withPlan(hotAir, without(CAUTIONS.carbonMonoxide.text)))).toMatch(/missing: carbon monoxide/);
-  expect(rule(withPlan(hotAir, without(CAUTIONS.unattended.text)))).toMatch(/missing: fire/);
-  expect(rule(withPlan(hotAir, without(CAUTIONS.superficial.text)))).toMatch(/missing: half-warm/);
-  expect(rule(withPlan(hotAir, without(CAUTIONS.removeBeforeStart.text)))).toMatch(/missing: covers/);
+  expect(rule(withPlan(hotAir, without(english(CAUTIONS.carbonMonoxide))))).toMatch(
+    /missing: carbon monoxide/,
+  );
+  expect(rule(withPlan(hotAir, without(english(CAUTIONS.unattended))))).toMatch(/missing: fire/);
+  expect(rule(withPlan(hotAir, without(english(CAUTIONS.superficial))))).toMatch(/missing: half-warm/);
+  expect(rule(withPlan(hotAir, without(english(CAUTIONS.removeBeforeStart))))).toMatch(/missing: covers/);
   const more = { cautions: [...usual.plan.cautions, { ...CAUTIONS.carbonMonoxide }] };
   expect(rule(withPlan(usual, more))).toMatch(/without cause: carbon monoxide/);
 });
@@ -242,7 +245,7 @@ test("a caution of the start that is missing or stands without cause is seen", (
         ...advice.plan.start_briefing,
         notes: advice.plan.start_briefing.notes.map((note) => ({
           ...note,
-          cautions: [...note.cautions.filter(({ text }) => keep(text)), ...more],
+          cautions: [...note.cautions.filter((one) => keep(english(one))), ...more],
         })),
       },
     });

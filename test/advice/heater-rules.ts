@@ -1,6 +1,7 @@
 import { HEATERS, type Heater } from "../../src/aircraft/index.js";
 import type { AnswerDocument } from "../../src/documents/answer-document.js";
 import { isTooSmall } from "../../src/planning/index.js";
+import { english } from "../../src/words/index.js";
 import { type Advice, heatSpans, isInside, isInsideBy, STAMP, trueHeater } from "./heat-spans.js";
 import { changesOf } from "./replay.js";
 
@@ -88,7 +89,8 @@ export function remediesWithinLimits(advice: Advice): string[] {
   const wished = plan.heaters.map(({ id }) => trueHeater(id));
   // Heat that stays on stays on beside what is tried.
   const kept = wished.filter((h) => isOnAlready(advice, h));
-  return plan.remedies.flatMap(({ text, attended, plug_in }) => {
+  return plan.remedies.flatMap(({ text: said, attended, plug_in }) => {
+    const text = english(said);
     const found: string[] = [];
     const named = HEATERS.find(({ name }) => text === `heat with: ${name}`);
     const isHangar = /hangar/.test(text) && named === undefined;

@@ -1,6 +1,7 @@
 import { oilById } from "../../src/aircraft/index.js";
 import { oilGradeAdvice } from "../../src/starting/index.js";
 import { weatherAt } from "../../src/weather/index.js";
+import { english } from "../../src/words/index.js";
 import { type Advice, heatSpans, STAMP } from "./heat-spans.js";
 import { changesOf, leftCovered, readyShares } from "./replay.js";
 
@@ -99,7 +100,9 @@ export function nothingFlatters({ plan, read }: Advice): string[] {
   const found: string[] = [];
   const { plugged_in = [], plugged_in_since, initial, place, weather } = document;
   if (plugged_in.length > 0 && plugged_in_since === undefined) {
-    if (!plan.assumptions.some((text) => /Since when the heater has been on is not known/.test(text)))
+    if (
+      !plan.assumptions.some((text) => /Since when the heater has been on is not known/.test(english(text)))
+    )
       found.push("nobody says that the time plugged in is unknown");
   }
   const isKnown =
@@ -119,7 +122,7 @@ export function nothingFlatters({ plan, read }: Advice): string[] {
     const celsius = plan.course.parts[part].p50_c[0];
     if (celsius > coldest + slack) found.push(`${part} begins at ${celsius} °C, the air was ${coldest} °C`);
   }
-  if (!plan.assumptions.some((text) => /taken at .* the coldest air/.test(text)))
+  if (!plan.assumptions.some((text) => /taken at .* the coldest air/.test(english(text))))
     found.push("nobody says what an engine without a reading is taken at");
   return found;
 }
@@ -140,7 +143,7 @@ export function lookFirstBeforeGreen({
   if (!oilGradeAdvice(oilById(scenario.installation.oil.oil_id), tempAir).listed)
     reasons.push("oil-unlisted");
   const found = reasons
-    .filter((code) => !plan.look_first.some((f) => f.code === code && f.text.length > 0))
+    .filter((code) => !plan.look_first.some((f) => f.code === code && english(f.text).length > 0))
     .map((code) => `${code} is not said`);
   const isHeadline = plan.status === "ready" || plan.status === "not-required";
   if (isHeadline && reasons.length > 0) found.push(`${plan.status} in spite of ${reasons.join(", ")}`);

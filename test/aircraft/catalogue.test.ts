@@ -9,6 +9,7 @@ import {
   type Origins,
   originOf,
 } from "../../src/aircraft/index.js";
+import { english } from "../../src/words/index.js";
 
 /** Paths of all numbers in a record, "a.b.0.c". */
 function numberPaths(value: unknown, path = ""): string[] {
@@ -65,7 +66,7 @@ describe("catalogue", () => {
     expect(fired.length).toBeGreaterThan(0);
     for (const heater of fired) {
       expect(heater.attended).toBe(true);
-      expect(heater.cautions.some((c) => c.text.includes("carbon monoxide"))).toBe(true);
+      expect(heater.cautions.some((c) => english(c).includes("carbon monoxide"))).toBe(true);
     }
   });
 

@@ -10,6 +10,7 @@ import {
 import { nightSkyEmissivity } from "../../src/airframe/night-sky.js";
 import { skyTemperature } from "../../src/properties/index.js";
 import { kelvinFromCelsius, SECONDS_OF_HOUR } from "../../src/units/index.js";
+import { english } from "../../src/words/index.js";
 import { frostRequest, NIGHTFALL, night, resultOf } from "./examples.js";
 
 const frost = (request: FrostRequest) => resultOf(nightFrost(request)).upper;
@@ -104,7 +105,7 @@ describe("covers, panels and fuel", () => {
     const { upper, lower, cautions } = resultOf(nightFrost(request));
     expect(upper.verdict).toBe("likely");
     expect(lower.verdict).toBe("likely");
-    expect(cautions.some(({ text }) => text.includes("under the wing"))).toBe(true);
+    expect(cautions.some((one) => english(one).includes("under the wing"))).toBe(true);
   });
 });
 

@@ -10,6 +10,7 @@ import { type ThawMember, thawModel } from "../../src/airframe/thaw-model.js";
 import { faceEnthalpy, LATENT_HEAT_VAPORISATION } from "../../src/airframe/wet-layer.js";
 import { densityAir, heatCapacityAir } from "../../src/properties/index.js";
 import { kelvinFromCelsius, SECONDS_OF_HOUR } from "../../src/units/index.js";
+import { english } from "../../src/words/index.js";
 import { BAY, resultOf, thawRequest } from "./examples.js";
 
 const thaw = (change: Partial<ThawRequest> = {}) => resultOf(thawAndDry(thawRequest(change)));
@@ -170,7 +171,7 @@ describe("what helps and what does not", () => {
     expect(tight.mostHumid.middle).toBeGreaterThan(left.mostHumid.middle);
     expect(later(tight.skinDry.middle)).toBeGreaterThan(later(left.skinDry.middle));
     expect(flame.mostHumid.middle).toBeGreaterThan(left.mostHumid.middle);
-    expect(flame.cautions.some(({ text }) => text.includes("carbon monoxide"))).toBe(true);
+    expect(flame.cautions.some((one) => english(one).includes("carbon monoxide"))).toBe(true);
   });
 
   test("a hangar below 0 °C never clears it, and one whose heater is too small is named", () => {
@@ -180,7 +181,7 @@ describe("what helps and what does not", () => {
     });
     expect(frozen.skinClear).toEqual({ low: undefined, middle: undefined, high: undefined, share: 0 });
     const weak = thaw({ hangar: { ...BAY, heaterPower: 1500 } });
-    expect(weak.cautions.some(({ text }) => text.includes("does not hold the setting"))).toBe(true);
+    expect(weak.cautions.some((one) => english(one).includes("does not hold the setting"))).toBe(true);
   });
 
   test("a cold dry aircraft sweats in a warm damp hangar", () => {

@@ -6,6 +6,7 @@ import {
   planFromDocument,
 } from "../../src/index.js";
 import { solveMilp } from "../../src/node/index.js";
+import { english } from "../../src/words/index.js";
 import { exampleBase, planned, rowOf, withAircraft } from "./example-base.js";
 
 const EXAMPLE = exampleBase({ carts: [] });
@@ -60,7 +61,7 @@ test("with one outlet something is missed; the lift that is named makes it possi
   const plan = await planned(tight);
   expect(plan.status).toBe("missed");
   const missed = plan.aircraft.filter((row) => row.status === "missed").map((row) => row.id);
-  const outlet = plan.lifts.find((lift) => lift.text.startsWith("outlet number 2"));
+  const outlet = plan.lifts.find((lift) => english(lift.text).startsWith("outlet number 2"));
   expect(outlet).toBeDefined();
   const rescued = outlet?.rescues.map((r) => r.id) ?? [];
   for (const id of rescued) expect(missed).toContain(id);

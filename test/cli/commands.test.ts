@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { planSchema, simulationSchema } from "../../src/documents/index.js";
+import { english } from "../../src/words/index.js";
 import { PLAIN, soakline } from "./run.js";
 
 const TONIGHT = "examples/lynx-tonight.json";
@@ -87,7 +88,7 @@ describe("plan", () => {
         soakline(["plan", "-", "--all", ...flags, ...FEW], { input }),
       ),
     );
-    const { message } = planOf(json);
+    const message = english(planOf(json).message);
     expect(message).toMatch(/median margin is -\d+\.\d K$/);
     const kelvins = Number(/(-\d+\.\d) K$/.exec(message)?.[1]);
     const why = text.stdout

@@ -5,6 +5,7 @@ import { startFacts } from "../../src/cli/text/start-text.js";
 import { startDocument } from "../../src/documents/start-document.js";
 import { startBriefing } from "../../src/starting/index.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
+import { english } from "../../src/words/index.js";
 
 const STYLE: Style = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false });
 const radial = installationById("radial-nine-360");
@@ -36,7 +37,7 @@ describe("at the start", () => {
     ]);
     expect(lines.filter((line) => [...line].length > 80)).toEqual([]);
     const words = (text: string) => text.replace(/\s+/g, " ").trim();
-    for (const { text } of start.notes) expect(words(lines.join(" "))).toContain(words(text));
+    for (const { text } of start.notes) expect(words(lines.join(" "))).toContain(words(english(text)));
   });
 
   test("speaks in the user's unit", () => {
@@ -61,7 +62,7 @@ describe("at the start", () => {
     const all = words(lines.join(" "));
     const said = start.notes.flatMap((note) => note.cautions);
     expect(said.length).toBeGreaterThan(5);
-    for (const { text, source } of said) expect(all).toContain(words(`! ${text} (${source})`));
+    for (const one of said) expect(all).toContain(words(`! ${english(one)} (${one.source})`));
     const battery = lines.findIndex((line) => line.startsWith("Battery"));
     const fuel = lines.findIndex((line) => line.startsWith("Fuel"));
     expect(words(lines.slice(battery, fuel).join(" "))).toContain("Never charge");

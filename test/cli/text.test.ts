@@ -9,7 +9,6 @@ import {
   clock,
   day,
   difference,
-  inUnits,
   ofHundred,
   percent,
   span,
@@ -56,13 +55,13 @@ describe("words", () => {
   });
 
   test("sentences of a document follow the unit, with as many decimals, and leave other numbers alone", () => {
-    const said = (text: string) => plain(inUnits(text, FAHRENHEIT));
+    const said = (text: string) => plain(FAHRENHEIT.say(text));
     expect(said("at -25 °C, 7.2 K short of -20 °C")).toBe("at -13 °F, 13.0 F° short of -4 °F");
     expect(said("oil at 74 to 93 °C, -6..12 °C")).toBe("oil at 165 to 199 °F, 21..54 °F");
     expect(said("taken at -15.0 °C, known to ±3 K")).toBe("taken at 5.0 °F, known to ±5 F°");
     const other = "SAE 15W-50, 12 kW, 5 K/h, 300 Kelvin, 40 °F, 90 %";
     expect(said(other)).toBe(other);
-    expect(inUnits("at -25 °C, 7.2 K short", UTF8)).toBe("at -25 °C, 7.2 K short");
+    expect(UTF8.say("at -25 °C, 7.2 K short")).toBe("at -25 °C, 7.2 K short");
   });
 
   test("what was assumed follows the unit; cautions keep the one they were published in", () => {

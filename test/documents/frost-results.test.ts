@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { frostOutlookSchema } from "../../src/documents/index.js";
 import { frostFromDocument } from "../../src/questions/index.js";
+import { english } from "../../src/words/index.js";
 import { completed, NIGHT, STAY } from "./airframe-documents.js";
 
 describe("a frost outlook", () => {
@@ -65,7 +66,7 @@ describe("a frost outlook", () => {
     }));
     const dry = completed(frostFromDocument({ ...NIGHT, weather: { points } }));
     expect(dry.upper.verdict).toBe("none");
-    expect(dry.cautions.map(({ text }) => text).join("\n")).toMatch(/A forecast is no inspection/);
+    expect(dry.cautions.map(english).join("\n")).toMatch(/A forecast is no inspection/);
     expect(dry.cautions.every(({ source }) => source !== "")).toBe(true);
   });
 

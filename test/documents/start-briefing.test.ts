@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { awayFromDocument, type Outcome, planFromDocument } from "../../src/questions/index.js";
+import { english } from "../../src/words/index.js";
 import { EXAMPLE, steady } from "./example-document.js";
 
 function completed<T>(outcome: Outcome<T>): T {
@@ -30,7 +31,7 @@ describe("the start briefing of a document", () => {
     const { start_briefing } = completed(awayFromDocument(document(-15, { all_c: 3 })));
     expect(start_briefing.notes.find((n) => n.topic === "oil")?.text).toContain("at 3 °C");
     const breather = start_briefing.notes.find((n) => n.topic === "breather");
-    expect(breather?.cautions.map((c) => c.text).join()).toMatch(/freezes in the breather/);
+    expect(breather?.cautions.map(english).join()).toMatch(/freezes in the breather/);
   });
 
   test.each([

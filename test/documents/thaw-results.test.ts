@@ -3,6 +3,7 @@ import { refreezeCheck } from "../../src/airframe/refreeze.js";
 import { bestRemedies, thawOutlookSchema, thawRemedies } from "../../src/documents/index.js";
 import { thawFromDocument } from "../../src/questions/index.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
+import { english } from "../../src/words/index.js";
 import { completed, readStay, STAY } from "./airframe-documents.js";
 
 // Each outlook is a stay and all its trials, some seconds of one core.
@@ -146,8 +147,8 @@ describe("the roll-out", () => {
   test("names what can hurt: controls, ports, the climb, flames without a flue", () => {
     const hangar = { ...STAY.hangar, unflued_burner: true };
     const burning = completed(thawFromDocument({ ...STAYING, hours: 1, hangar }));
-    expect(burning.cautions.map(({ text }) => text).join("\n")).toMatch(/carbon monoxide/);
-    const texts = outlook.cautions.map(({ text }) => text);
+    expect(burning.cautions.map(english).join("\n")).toMatch(/carbon monoxide/);
+    const texts = outlook.cautions.map(english);
     expect(texts.join("\n")).not.toMatch(/carbon monoxide/);
     for (const words of [
       /static ports freezes/,

@@ -3,6 +3,7 @@ import { INSTALLATIONS, type Installation, installationById } from "../../src/ai
 import type { StartNote } from "../../src/starting/briefing.js";
 import { START_CAUTIONS, startBriefing } from "../../src/starting/index.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
+import { english } from "../../src/words/index.js";
 
 const PARTS = ["oil", "barrels", "crankshaft", "battery", "heads_front", "heads_rear"] as const;
 type Celsius = Partial<Record<(typeof PARTS)[number], number>>;
@@ -53,9 +54,9 @@ describe("oil", () => {
   });
 
   test("an engine without oil pressure is stopped after 10 s, and nobody is told to wait longer", () => {
-    expect(START_CAUTIONS.noOilPressure.text).toContain("within 10 s");
+    expect(english(START_CAUTIONS.noOilPressure)).toContain("within 10 s");
     const texts = [
-      START_CAUTIONS.noOilPressure.text,
+      english(START_CAUTIONS.noOilPressure),
       ...[20, 0, -10].map((c) => briefed(c).note("oil-pressure")),
     ];
     for (const text of texts) expect(text).not.toMatch(/\b(30|60) s/);

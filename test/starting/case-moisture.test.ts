@@ -12,6 +12,7 @@ import {
 } from "../../src/starting/index.js";
 import { type Exchange, settle } from "../../src/starting/vapour-step.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
+import { english } from "../../src/words/index.js";
 import { coldSoaked, HOUR, steadyWeather } from "../simulation/example-scenario.js";
 
 const geometry = caseGeometry(installationById("four-carburettor-160"));
@@ -149,7 +150,7 @@ describe("water in the case", () => {
     expect(last(always.inOil)).toBeLessThan(0.6 * winterOil.inOil);
     expect(last(before.inOil)).toBeGreaterThan(0.97 * winterOil.inOil);
     expect(always.breatherFrost).toBeGreaterThan(before.breatherFrost);
-    expect(always.cautions.map((c) => c.text).join()).toMatch(/freezes in the breather/);
+    expect(always.cautions.map(english).join()).toMatch(/freezes in the breather/);
     expect(WET_TIME_LIMITS).toContain("only ranks one habit against another");
   });
 

@@ -3,6 +3,7 @@ import { CAUTIONS, type Caution, HEATERS, INSTALLATIONS } from "../../src/aircra
 import { AIRFRAME_CAUTIONS } from "../../src/airframe/caution.js";
 import { BASE_CAUTIONS } from "../../src/base-plan/cautions.js";
 import { explainWhy, START_CAUTIONS, whyTopics } from "../../src/starting/index.js";
+import { english } from "../../src/words/index.js";
 
 /** Makers of engines, aircraft, batteries and oil: they stand in sources only, however short the list must be. */
 const COMPANIES =
@@ -19,9 +20,9 @@ const cautions: readonly Caution[] = [
 
 test("no caution names a company; its source may", () => {
   expect(cautions.length).toBeGreaterThan(40);
-  for (const { text, source } of cautions) {
-    expect(text).not.toMatch(COMPANIES);
-    expect(source).not.toBe("");
+  for (const one of cautions) {
+    expect(english(one)).not.toMatch(COMPANIES);
+    expect(one.source).not.toBe("");
   }
   expect(cautions.some(({ source }) => COMPANIES.test(source))).toBe(true);
 });

@@ -9,6 +9,7 @@ import { crankingDrag, crankingTorque, FILM_EXPONENT } from "../../src/starting/
 import { crankingModel, crankingSpread, USUAL_CRANKING } from "../../src/starting/index.js";
 import { starterOf } from "../../src/starting/starter.js";
 import { kelvinFromCelsius, RADIANS_PER_SECOND_OF_RPM } from "../../src/units/index.js";
+import { english } from "../../src/words/index.js";
 
 const all = INSTALLATIONS.map((i): [string, Installation] => [i.id, i]);
 const reference = installationById("four-carburettor-160");
@@ -76,12 +77,8 @@ describe("a try", () => {
     expect(crankingTry(reference, soaked(-15)).status).toBe("turns");
     const slow = crankingTry(straight, soaked(-15));
     expect(slow.status).toBe("too-slow");
-    expect(slow.cautions.map((c) => c.text).join()).toMatch(/kick back/);
-    expect(
-      crankingTry(reference, soaked(0))
-        .cautions.map((c) => c.text)
-        .join(),
-    ).toMatch(/^Crank 5 s at a time/);
+    expect(slow.cautions.map(english).join()).toMatch(/kick back/);
+    expect(crankingTry(reference, soaked(0)).cautions.map(english).join()).toMatch(/^Crank 5 s at a time/);
     expect(outlook(straight, soaked(-15)).chance).toBeLessThan(0.05);
   });
 

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { INSTALLATIONS, type Installation, installationById, PART_NAMES } from "../../src/aircraft/index.js";
 import { groundRun, shutDownTemps } from "../../src/starting/index.js";
 import { celsiusFromKelvin, kelvinFromCelsius } from "../../src/units/index.js";
+import { english } from "../../src/words/index.js";
 
 const all = INSTALLATIONS.map((i): [string, Installation] => [i.id, i]);
 const k = kelvinFromCelsius;
@@ -50,7 +51,7 @@ describe("a short ground run", () => {
 
   test("warms heads long before oil, and leaves what it does not reach", () => {
     const { temps, heat, caution } = groundRun(installation, cold, k(-15), 300);
-    expect(caution.text).toMatch(/makes more water than it drives off/);
+    expect(english(caution)).toMatch(/makes more water than it drives off/);
     const rise = (part: "heads_front" | "oil" | "hub") => temps.get(part)! - cold.get(part)!;
     expect(rise("heads_front")).toBeGreaterThan(50);
     expect(rise("heads_front")).toBeGreaterThan(4 * rise("oil"));

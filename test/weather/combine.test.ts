@@ -11,6 +11,7 @@ import {
   type WeatherSeries,
   weatherAt,
 } from "../../src/weather/index.js";
+import { english } from "../../src/words/index.js";
 
 const reference = Date.UTC(2026, 0, 9, 18) / 1000;
 const at = (day: number, hour: number, minute = 0) => Date.UTC(2026, 0, day, hour, minute) / 1000;
@@ -30,7 +31,7 @@ function celsiusAt(series: WeatherSeries, time: number): number {
 }
 
 function texts(series: WeatherSeries, quantity: string): string[] {
-  return series.assumptions.filter((a) => a.quantity === quantity).map((a) => a.text);
+  return series.assumptions.filter((a) => a.quantity === quantity).map((a) => english(a.text));
 }
 
 const METAR = "METAR XXRV 091750Z 24008KT 9999 OVC030 M20/M23 Q1013=";

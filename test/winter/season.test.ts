@@ -3,6 +3,7 @@ import { winterStudySchema } from "../../src/documents/index.js";
 import { quantile } from "../../src/numerics/index.js";
 import { winterFromDocument } from "../../src/questions/index.js";
 import { leadTableOf, piecesOf, runPiece, winterStudy } from "../../src/winter/index.js";
+import { english } from "../../src/words/index.js";
 import { readWinter, winterDocument } from "./small-winter.js";
 
 const HOUR = 3600;
@@ -87,7 +88,7 @@ test("somebody who plugs in by hand does so while they are there; a timer's dial
     read,
     [0, 1].map((one) => runPiece(read, { kit: one, year: 0 })!),
   ).assumptions;
-  expect(told.filter((text) => text.startsWith("By hand (hand)"))).toHaveLength(1);
+  expect(told.filter((text) => english(text).startsWith("By hand (hand)"))).toHaveLength(1);
 });
 
 test("attended heaters are refused where nobody stands by, set times where there is no timer", () => {

@@ -1,3 +1,4 @@
+import type { Said, SaidCaution } from "../../findings/index.js";
 import { fahrenheitFromCelsius, localText, type StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { type Opening, screen } from "./opening.js";
@@ -95,13 +96,13 @@ export function hourlyRows(
 }
 
 interface Outlook {
-  readonly assumptions: readonly string[];
+  readonly assumptions: readonly Said[];
   readonly warnings: readonly {
     readonly path: string;
     readonly expected: string;
     readonly received: string;
   }[];
-  readonly cautions: readonly { readonly text: string; readonly source: string }[];
+  readonly cautions: readonly SaidCaution[];
 }
 
 /** What stands below every whole answer about the airframe. */

@@ -1,4 +1,5 @@
-import type { BasePlanDocument, Caution, StampDocument } from "../../index.js";
+import type { SaidCaution } from "../../findings/index.js";
+import type { BasePlanDocument, StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { lanes } from "./base-lanes.js";
 import { type Opening, screen } from "./opening.js";
@@ -15,7 +16,7 @@ export function baseText(plan: BasePlanDocument, style: Style): string[] {
     verdict: verdictOf(plan),
     about: aboutOf(plan),
     table,
-    facts: lift === undefined ? [] : [["Would help", liftText(lift, last)]],
+    facts: lift === undefined ? [] : [["Would help", liftText(lift, last, style)]],
     cautions: [],
   };
   const room = SCREEN - screen(opening, () => [], { ...style, all: false }).length;
@@ -27,11 +28,11 @@ export function baseText(plan: BasePlanDocument, style: Style): string[] {
 const SCREEN = 24;
 
 /** Cautions that fit in so many lines, three at most, the gravest first. */
-function fittingIn(cautions: readonly Caution[], room: number, { width }: Style): Caution[] {
-  const kept: Caution[] = [];
+function fittingIn(cautions: readonly SaidCaution[], room: number, style: Style): SaidCaution[] {
+  const kept: SaidCaution[] = [];
   let left = room;
   for (const caution of cautions) {
-    const lines = wrapped(caution.text, width, "! ", "  ").length;
+    const lines = wrapped(style.say(caution), style.width, "! ", "  ").length;
     if (lines > left || kept.length === 3) continue;
     kept.push(caution);
     left -= lines;
@@ -48,12 +49,12 @@ function details(plan: BasePlanDocument, style: Style): string[] {
     ...lanes(plan, style),
     ...list(
       "Why",
-      plan.aircraft.flatMap((row) => row.explanation),
+      plan.aircraft.flatMap((row) => row.explanation.map(style.say)),
       style,
     ),
     ...list(
       "Would help (each tried, over fewer cases)",
-      plan.lifts.map((lift) => liftText(lift, last)),
+      plan.lifts.map((lift) => liftText(lift, last, style)),
       style,
     ),
     ...list("To do", tasks(plan), style),
@@ -110,7 +111,7 @@ function aircraftLines(row: Row, last: StampDocument, style: Style): string[] {
     `   ${name.slice(0, NAME - 3).padEnd(NAME - 2)}`,
     INDENT,
   );
-  const below = status === "ready" ? readyText(row, last) : explanation.join(" ");
+  const below = status === "ready" ? readyText(row, last) : explanation.map(style.say).join(" ");
   return [`${mark}${first[0].slice(2)}`, ...first.slice(1), ...wrapped(below, style.width, INDENT, INDENT)];
 }
 
@@ -166,12 +167,16 @@ function placesOf({ circuit, cart, hangar }: Row, { circuits }: BasePlanDocument
   return places.length > most ? `${places.slice(0, most - 3)}...` : places;
 }
 
-function liftText({ text, rescues }: BasePlanDocument["lifts"][number], day: StampDocument): string {
+function liftText(
+  { text, rescues }: BasePlanDocument["lifts"][number],
+  day: StampDocument,
+  { say }: Style,
+): string {
   const who = rescues.map(
     ({ name, chance, plug_in }) =>
       `${name} ready, ${odds(chance)}${plug_in === null ? "" : `, plugged in at ${clock(plug_in, day)}`}`,
   );
-  return `${text}: ${who.join("; ")}`;
+  return `${say(text)}: ${who.join("; ")}`;
 }
 
 const DEEDS = {

@@ -1,6 +1,6 @@
 import { COVERS, type Cover, HEATERS, type Heater, INSTALLATIONS, type Installation } from "../../index.js";
 import type { Style } from "../style.js";
-import { cared, inUnits, list, valueText, wrapped } from "./words.js";
+import { cared, list, valueText, wrapped } from "./words.js";
 
 export type Section = "installations" | "heaters" | "covers";
 export type Entry = Installation | Heater | Cover;
@@ -47,7 +47,7 @@ function leaves(value: unknown, path = ""): [string, string][] {
 }
 
 function stepsOf({ steps, source }: NonNullable<Heater["procedure"]>, style: Style): string[] {
-  return [...steps.map((step) => inUnits(step, style)), `Source: ${source}`];
+  return [...steps.map((step) => style.say(step)), `Source: ${source}`];
 }
 
 /** A temperature, or a difference of two, in the user's unit: then the unit stands at the value and not in the name. */

@@ -1,15 +1,6 @@
 import type { CriterionDocument } from "../../index.js";
 import { fitting, type Style } from "../style.js";
-import {
-  bareOfHundred,
-  bareValue,
-  inUnits,
-  marginUnit,
-  ofHundred,
-  unitOf,
-  valueText,
-  wrapped,
-} from "./words.js";
+import { bareOfHundred, bareValue, marginUnit, ofHundred, unitOf, valueText, wrapped } from "./words.js";
 
 const TITLE_WIDTH = 33;
 
@@ -86,7 +77,7 @@ export function criterionParagraph(criterion: CriterionDocument, weakest: boolea
   return [
     style.colors.bold(weakest ? `Weakest point: ${title}` : title),
     ...wrapped(criterionFigures(criterion, style), style.width, "  "),
-    ...wrapped(`Why: ${inUnits(reason, style)}`, style.width, "  "),
+    ...wrapped(`Why: ${style.say(reason)}`, style.width, "  "),
     ...wrapped(`Source: ${source}`, style.width, "  "),
   ];
 }

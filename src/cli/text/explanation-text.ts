@@ -7,7 +7,7 @@ import {
 import type { Style } from "../style.js";
 import { criterionFigures, criterionParagraph } from "./criteria-text.js";
 import { screen } from "./opening.js";
-import { assumed, cared, clock, day, inUnits, odds } from "./words.js";
+import { assumed, cared, clock, day, odds } from "./words.js";
 
 /** Why a plan is what it is: the weakest checks first, then where the heat goes. */
 export function explanationText(explanation: ExplanationDocument, style: Style): string[] {
@@ -57,7 +57,7 @@ function weakFacts(criteria: readonly CriterionDocument[], style: Style): [strin
       i === 0 ? "Weakest" : i === 1 ? "Then" : "",
       `${c.title}: ${criterionFigures(c, style)}`,
     ]),
-    ...(first === undefined ? [] : [["Why", inUnits(first.reason, style)] as [string, string]]),
+    ...(first === undefined ? [] : [["Why", style.say(first.reason)] as [string, string]]),
     ...(others > 0 ? [["Others", `${others} more checks: --all`] as [string, string]] : []),
   ];
 }

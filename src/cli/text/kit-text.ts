@@ -122,8 +122,8 @@ function kitLines(kit: KitEntry, k: number, { currency }: KitComparisonDocument,
   const facts = [
     ...(kit.longest_on_h === null ? [] : [`at most ${span(kit.longest_on_h)} in one go`]),
     ...(kit.attended ? ["somebody must stay all the time it runs"] : []),
-    ...kit.barred.map(({ text }) => `may not be used: ${text.replace(/\.$/, "")}`),
-    ...kit.not_advised.map(({ text }) => `not advised: ${text.replace(/\.$/, "")}`),
+    ...kit.barred.map(({ text }) => `may not be used: ${style.say(text).replace(/\.$/, "")}`),
+    ...kit.not_advised.map(({ text }) => `not advised: ${style.say(text).replace(/\.$/, "")}`),
   ];
   return [
     ...wrapped(

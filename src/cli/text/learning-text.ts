@@ -6,14 +6,14 @@ import { assumed, clock, day, difference, fact, list, ofHundred, wrapped } from 
 export function learningText(learning: LearningDocument, style: Style): string[] {
   const { name, aircraft, log, untold, suspicious, probes, assumptions } = learning;
   return [
-    ...wrapped(headline(learning), style.width).map((line) => style.colors.bold(line)),
+    ...wrapped(headline(learning, style), style.width).map((line) => style.colors.bold(line)),
     ...wrapped(`${name} (${aircraft.name}), from ${log.readings} readings (${log.origin}).`, style.width),
     "",
     ...multiplierTable(learning, style),
-    ...list("The log did not show", untold, style),
+    ...list("The log did not show", untold.map(style.say), style),
     ...list(
       "Check these: so far off that a probe, an event or the kit may not be as described",
-      suspicious,
+      suspicious.map(style.say),
       style,
     ),
     "",
@@ -47,12 +47,12 @@ function missFact({ discrepancy_scale }: LearningDocument, style: Style): string
   return ["", ...wrapped(text, style.width)];
 }
 
-function headline({ multipliers }: LearningDocument): string {
+function headline({ multipliers }: LearningDocument, style: Style): string {
   const taught = multipliers.filter((m) => m.left < 0.8);
   if (taught.length === 0)
     return "The log taught nothing worth naming. Log more parts, through a plug-in and an unplugging.";
   const best = [...taught].sort((a, b) => a.left - b.left).slice(0, 3);
-  return `Learned ${taught.length} of ${multipliers.length} numbers of this aircraft. Most of all: ${best.map((m) => m.label).join("; ")}.`;
+  return `Learned ${taught.length} of ${multipliers.length} numbers of this aircraft. Most of all: ${best.map((m) => style.say(m.label)).join("; ")}.`;
 }
 
 const LABEL_WIDTH = 50;
@@ -61,7 +61,8 @@ function multiplierTable({ multipliers }: LearningDocument, style: Style): strin
   const heading = `${"times the catalogue value".padEnd(LABEL_WIDTH)}${"value".padStart(7)}${"9 in 10".padStart(14)}${"open".padStart(7)}`;
   return [
     style.colors.bold(heading),
-    ...multipliers.map(({ label, multiplier, within, left }) => {
+    ...multipliers.map(({ label: said, multiplier, within, left }) => {
+      const label = style.say(said);
       const band = `${(multiplier / within).toFixed(2)}..${(multiplier * within).toFixed(2)}`;
       const short = label.length < LABEL_WIDTH ? label : `${label.slice(0, LABEL_WIDTH - 3)}..`;
       return `${short.padEnd(LABEL_WIDTH)}${multiplier.toFixed(2).padStart(7)}${band.padStart(14)}${`${Math.round(100 * left)} %`.padStart(7)}`;

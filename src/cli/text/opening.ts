@@ -1,4 +1,4 @@
-import type { Caution } from "../../index.js";
+import type { SaidCaution } from "../../findings/index.js";
 import type { Style } from "../style.js";
 import { DEFERENCE, fact, wrapped } from "./words.js";
 
@@ -13,7 +13,7 @@ export interface Opening {
   /** At most eight, each a label and a short sentence. */
   readonly facts: readonly (readonly [label: string, text: string])[];
   /** The two or three that belong to this kit and this night. */
-  readonly cautions: readonly Caution[];
+  readonly cautions: readonly SaidCaution[];
 }
 
 /** Most facts and cautions of a first screen. */
@@ -35,6 +35,8 @@ function openingLines({ verdict, about, table = [], facts, cautions }: Opening, 
     "",
     ...table,
     ...facts.flatMap(([label, text]) => fact(label, text, style)),
-    ...cautions.slice(0, MOST_CAUTIONS).flatMap(({ text }) => wrapped(text, style.width, "! ", "  ")),
+    ...cautions
+      .slice(0, MOST_CAUTIONS)
+      .flatMap((caution) => wrapped(style.say(caution), style.width, "! ", "  ")),
   ];
 }

@@ -1,7 +1,7 @@
 import type { CriterionDocument, PlanDocument, StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import type { Opening } from "./opening.js";
-import { clock, day, inUnits, odds, span, valueText } from "./words.js";
+import { clock, day, odds, span, valueText } from "./words.js";
 
 /** The first screen of a plan: what to do, how sure that is, what is weakest, and what can hurt. */
 export function planOpening(plan: PlanDocument, style: Style): Opening {
@@ -19,7 +19,7 @@ export function verdictOf(plan: PlanDocument, style: Style): string {
   const at = (stamp: StampDocument) => clock(stamp, departure);
   const chance = odds(plan.chance);
   if (status === "look-first")
-    return `Look first. ${plan.look_first.map(({ text }) => inUnits(text, style)).join(" ")}`;
+    return `Look first. ${plan.look_first.map(({ text }) => style.say(text)).join(" ")}`;
   if (status === "not-reachable") {
     return `Not ready at ${at(departure)}: ${chance} at best, ${odds(plan.wanted_chance)} wanted.`;
   }
@@ -62,10 +62,10 @@ function missingFacts(plan: PlanDocument, style: Style): Facts {
   const help = remedies.slice(0, 3).map(({ text, chance, plug_in, attended }): [string, string] => {
     const when = plug_in === null ? "" : `, plug in at ${clock(plug_in, departure)}`;
     const watched = attended ? "; somebody must stay" : "";
-    return ["Would help", `${inUnits(text, style)}: ${odds(chance)}${when}${watched}`];
+    return ["Would help", `${style.say(text)}: ${odds(chance)}${when}${watched}`];
   });
   return [
-    ...plan.look_first.map(({ text }): [string, string] => ["Look first", inUnits(text, style)]),
+    ...plan.look_first.map(({ text }): [string, string] => ["Look first", style.say(text)]),
     ["Best", bestText(plan)],
     ["Weakest point", weakestText(weakestOf(plan), style)],
     ...barred.map((heater): [string, string] => ["Not used", barredText(heater)]),

@@ -1,3 +1,4 @@
+import type { Said } from "../../findings/index.js";
 import type { CriterionDocument, PlanDocument, StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
@@ -10,7 +11,6 @@ import {
   cared,
   clock,
   fact,
-  inUnits,
   list,
   marginUnit,
   odds,
@@ -59,10 +59,10 @@ function missingFacts(plan: PlanDocument, style: Style): string[] {
     (c) => c.judged === "at-start" && !c.advisory && c.aim === "least" && c.chance < plan.wanted_chance,
   );
   const tooHot = plan.criteria.filter((c) => plan.too_hot.includes(c.id));
-  const helping = (text: string, chance: number, at: StampDocument | null) =>
-    `${inUnits(text, style)}: ${odds(chance)}${at === null ? "" : `, plug in at ${clock(at, plan.departure)}`}`;
+  const helping = (text: Said, chance: number, at: StampDocument | null) =>
+    `${style.say(text)}: ${odds(chance)}${at === null ? "" : `, plug in at ${clock(at, plan.departure)}`}`;
   return [
-    ...fact("Why", inUnits(plan.message, style), style),
+    ...fact("Why", style.say(plan.message), style),
     ...failing.flatMap((c) => fact("Too cold", missingText(c, style), style)),
     ...tooHot.flatMap((c) => fact("Too hot", missingText(c, style), style)),
     ...plan.remedies.flatMap((r) => fact("Would help", helping(r.text, r.chance, r.plug_in), style)),
@@ -167,7 +167,7 @@ function procedure({ heaters, plug_in }: PlanDocument, style: Style): string[] {
   return [
     "",
     style.colors.bold("How to heat with hot air"),
-    ...steps.flatMap((step, i) => wrapped(step, style.width, `${i + 1} `, "  ")),
+    ...steps.flatMap((step, i) => wrapped(style.say(step), style.width, `${i + 1} `, "  ")),
     ...wrapped(`(${source})`, style.width, "  "),
   ];
 }

@@ -1,6 +1,6 @@
 import type { StartDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { fact, inUnits, wrapped } from "./words.js";
+import { fact, wrapped } from "./words.js";
 
 const LABEL: Readonly<Record<StartDocument["notes"][number]["topic"], string>> = {
   oil: "Oil",
@@ -19,9 +19,9 @@ export function startFacts({ notes }: StartDocument, style: Style): string[] {
     "",
     style.colors.bold("At the start"),
     ...notes.flatMap(({ topic, text, cautions }) => [
-      ...fact(LABEL[topic], inUnits(text, style), style),
+      ...fact(LABEL[topic], style.say(text), style),
       ...cautions.flatMap((caution) =>
-        wrapped(`${caution.text} (${caution.source})`, style.width, `${INDENT}! `, `${INDENT}  `),
+        wrapped(`${style.say(caution)} (${caution.source})`, style.width, `${INDENT}! `, `${INDENT}  `),
       ),
     ]),
   ];

@@ -1,15 +1,15 @@
 import type { ThawOutlookDocument, ThawRemedy } from "../../index.js";
 import type { Style } from "../style.js";
 import { countedOdds } from "./airframe-text.js";
-import { clock, inUnits, span } from "./words.js";
+import { clock, span } from "./words.js";
 
 /** One thing that was tried, with its chance. @example "a fan, 3 m/s over it: 6 in 10" */
 export function remedyText(remedy: ThawRemedy, { trials, start }: ThawOutlookDocument, style: Style): string {
   const chance = countedOdds(remedy.chance, trials.members);
   switch (remedy.kind) {
     case "change": {
-      const [short] = remedy.change.text.split(":");
-      return `${inUnits(short, style)}: ${chance}`;
+      const [short] = style.say(remedy.change.text).split(":");
+      return `${short}: ${chance}`;
     }
     case "longer":
       return remedy.hours === null

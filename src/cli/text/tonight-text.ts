@@ -1,3 +1,4 @@
+import { eachOnce } from "../../findings/index.js";
 import type { CriterionDocument, DemoBase, PlanDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { screen } from "./opening.js";
@@ -12,7 +13,6 @@ export function tonightText(base: DemoBase, plans: readonly PlanDocument[], styl
   const ranked = [0, 1, 2].flatMap((rank) =>
     plans.flatMap((plan) => plan.first_cautions.slice(rank, rank + 1)),
   );
-  const cautions = new Map(ranked.map((c) => [c.text, c]));
   return screen(
     {
       verdict: verdictOf(plans),
@@ -24,7 +24,7 @@ export function tonightText(base: DemoBase, plans: readonly PlanDocument[], styl
         ...plans.flatMap((plan) => planRows(plan, style)),
       ],
       facts: [],
-      cautions: [...cautions.values()],
+      cautions: eachOnce(ranked),
     },
     () => [
       ...wrapped(base.notice, style.width),
@@ -56,7 +56,7 @@ function planRows(plan: PlanDocument, style: Style): string[] {
   const watched = heaters.some((h) => h.attended) && plug_in !== null ? "; somebody must stay" : "";
   const why =
     look_first.length > 0
-      ? look_first.map(({ text }) => text).join(" ")
+      ? look_first.map(({ text }) => style.say(text)).join(" ")
       : shortWeakest(weakestOf(plan), style);
   return [
     ...wrapped(`${clock(departure, departure)} ${act}`, style.width, `${mark} ${name.padEnd(7)}`, INDENT),

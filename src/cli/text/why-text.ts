@@ -1,6 +1,6 @@
 import { type Explanation, fahrenheitFromCelsius } from "../../index.js";
 import type { Style } from "../style.js";
-import { bareTemperature, fact, inUnits, unitOf, wrapped } from "./words.js";
+import { bareTemperature, fact, unitOf, wrapped } from "./words.js";
 
 const ROWS = 12;
 const AXIS_WIDTH = 10;
@@ -10,7 +10,7 @@ export function whyText(explanation: Explanation, tempC: number, style: Style): 
   const { title, sentence, equation, source } = explanation;
   return [
     style.colors.bold(title),
-    ...wrapped(inUnits(sentence, style), style.width),
+    ...wrapped(style.say(sentence), style.width),
     "",
     ...plot(explanation, tempC, style),
     "",

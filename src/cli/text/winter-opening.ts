@@ -10,24 +10,24 @@ export function winterOpening(study: WinterStudyDocument, style: Style): Opening
   const { rows, answer } = study;
   const best = answer.best === null ? undefined : rows[answer.best];
   return {
-    verdict: verdictOf(study, best),
+    verdict: verdictOf(study, best, style),
     about: aboutOf(study, style),
     facts: [
       ...(best === undefined ? [] : bestFacts(study, best)),
-      ...unadvisedFact(study),
-      ...moreFact(study, best),
+      ...unadvisedFact(study, style),
+      ...moreFact(study, best, style),
     ],
     cautions: study.first_cautions,
   };
 }
 
-function verdictOf(study: WinterStudyDocument, best: WinterRowDocument | undefined): string {
+function verdictOf(study: WinterStudyDocument, best: WinterRowDocument | undefined, style: Style): string {
   if (best === undefined) return "None of these kits and habits may be recommended.";
   const { wanted_chance, kits } = study;
   const short = best.ready_mean < wanted_chance ? `, not the ${odds(wanted_chance)} wanted` : "";
   const cost = best.winter_cost === null ? `${heat(best)} kWh` : moneyText(best.winter_cost.p50, study);
   const stay = kits[best.kit]!.attended ? `; somebody must stay, ${hours(best.attended_h.p50)} h` : "";
-  return `${spokenName(study, best)}: ready in ${odds(best.ready_mean)} departures${short}, ${cost} a winter${stay}.${otherText(study, best)}`;
+  return `${spokenName(study, best, style)}: ready in ${odds(best.ready_mean)} departures${short}, ${cost} a winter${stay}.${otherText(study, best)}`;
 }
 
 /** The kit somebody would ask about: ready more often, or as often with somebody beside it. */
@@ -89,13 +89,13 @@ function costText(
   return `${moneyText(winter_cost.p50, study)} a winter: heat ${energy_money.p50.toFixed(0)}, somebody's time ${attended_money.p50.toFixed(0)}, missed departures and upkeep ${rest.toFixed(0)}`;
 }
 
-function unadvisedFact(study: WinterStudyDocument): Fact[] {
+function unadvisedFact(study: WinterStudyDocument, style: Style): Fact[] {
   const { rows, answer, kits, habits } = study;
   if (answer.unadvised === null) return [];
   const row = rows[answer.unadvised]!;
   const isHabit = habits[row.habit]!.do === "always_on";
   const { attended, longest_on_h } = kits[row.kit]!;
-  if (!isHabit) return [["Not advised", `${kits[row.kit]!.name}: ${row.not_advised[0]!.text}`]];
+  if (!isHabit) return [["Not advised", `${kits[row.kit]!.name}: ${style.say(row.not_advised[0]!.text)}`]];
   const over =
     longest_on_h !== null && row.longest_on_h > longest_on_h
       ? `${hours(row.longest_on_h)} h in one go, ${longest_on_h} h allowed`
@@ -104,7 +104,7 @@ function unadvisedFact(study: WinterStudyDocument): Fact[] {
   return [["Not advised", `always on: ${over}${watched}; inside wet ${hours(wetHours(row))} h`]];
 }
 
-function moreFact(study: WinterStudyDocument, best: WinterRowDocument | undefined): Fact[] {
+function moreFact(study: WinterStudyDocument, best: WinterRowDocument | undefined, style: Style): Fact[] {
   if (best === undefined) return [];
   const { rows, answer, kits } = study;
   const price = kits[best.kit]!.price;
@@ -114,7 +114,7 @@ function moreFact(study: WinterStudyDocument, best: WinterRowDocument | undefine
   const row = rows[answer.dearer]!;
   const extra = moneyText((kits[row.kit]!.price ?? 0) - price, study);
   const cost = row.winter_cost === null ? "" : `, ${moneyText(row.winter_cost.p50, study)} a winter`;
-  return [["More money", `${spokenName(study, row)}, ${extra} more: ${odds(row.ready_mean)}${cost}`]];
+  return [["More money", `${spokenName(study, row, style)}, ${extra} more: ${odds(row.ready_mean)}${cost}`]];
 }
 
 /** [h] above 0 °C. */
@@ -128,12 +128,16 @@ export function heat({ energy_kwh, fuel_kwh }: WinterRowDocument): string {
 }
 
 /** Without the chance that a plan is made for: it is no part of the name. */
-function spokenName(study: WinterStudyDocument, row: WinterRowDocument): string {
-  return nameOf(study, row).replace(/, \d+ of 100$/, "");
+function spokenName(study: WinterStudyDocument, row: WinterRowDocument, style: Style): string {
+  return nameOf(study, row, style).replace(/, \d+ of 100$/, "");
 }
 
-export function nameOf({ kits, habits }: WinterStudyDocument, { kit, habit }: WinterRowDocument): string {
-  return `${kits[kit]!.name}, ${habits[habit]!.label}`;
+export function nameOf(
+  { kits, habits }: WinterStudyDocument,
+  { kit, habit }: WinterRowDocument,
+  { say }: Style,
+): string {
+  return `${kits[kit]!.name}, ${say(habits[habit]!.label)}`;
 }
 
 function moneyText(value: number, { currency }: WinterStudyDocument): string {

@@ -68,9 +68,9 @@ function table(study: WinterStudyDocument, columns: readonly Column[], style: St
       ...rows
         .filter((row) => row.kit === k)
         .flatMap((row) => {
-          const label = `  ${habits[row.habit]!.label}${row.not_advised.length > 0 ? " (!)" : ""}`;
+          const label = `  ${style.say(habits[row.habit]!.label)}${row.not_advised.length > 0 ? " (!)" : ""}`;
           if (row.refused !== "")
-            return wrapped(`not possible: ${row.refused}`, style.width, label.padEnd(LABEL));
+            return wrapped(`not possible: ${style.say(row.refused)}`, style.width, label.padEnd(LABEL));
           return [
             cells(
               label,
@@ -142,7 +142,7 @@ function readyChart(study: WinterStudyDocument, style: Style): string[] {
     const low = Math.round(p05 * BAR);
     const high = Math.max(low, Math.round(p95 * BAR));
     const bar = full.repeat(low) + shade.repeat(high - low);
-    const label = `${shortened(study.kits[row.kit]!.name, 18)} ${shortened(study.habits[row.habit]!.label, 12)}`;
+    const label = `${shortened(study.kits[row.kit]!.name, 18)} ${shortened(style.say(study.habits[row.habit]!.label), 12)}`;
     return `${label.padEnd(32)}${bar.padEnd(BAR)} ${shortPercent(row.ready_mean)}`;
   });
   return [
@@ -168,7 +168,7 @@ function whyLines(study: WinterStudyDocument, style: Style): string[] {
         first === undefined
           ? "nothing was too cold"
           : `weakest point ${first.title}, in ${odds(first.share)} departures`,
-        ...row.not_advised.map(({ text }) => `not advised: ${text.replace(/\.$/, "")}`),
+        ...row.not_advised.map(({ text }) => `not advised: ${style.say(text).replace(/\.$/, "")}`),
         ...(row.too_hot > 0 ? [`too hot in ${odds(row.too_hot)} departures`] : []),
         ...(row.given_up > 0 ? [`${odds(row.given_up)} given up unheated`] : []),
         ...(row.heater_life_winters === null ? [] : [`rated hours last ${years(row.heater_life_winters)}`]),
@@ -177,12 +177,12 @@ function whyLines(study: WinterStudyDocument, style: Style): string[] {
           ? []
           : [`${row.winter_cost.p05.toFixed(0)} to ${row.winter_cost.p95.toFixed(0)} ${currency}`.trimEnd()]),
       ];
-      return wrapped(`${nameOf(study, row)}: ${facts.join("; ")}`, style.width, "- ");
+      return wrapped(`${nameOf(study, row, style)}: ${facts.join("; ")}`, style.width, "- ");
     });
   return [
     style.colors.bold("Row by row"),
     ...lines,
-    ...(reference === undefined ? [] : fact("Payback", `against ${nameOf(study, reference)}`, style)),
+    ...(reference === undefined ? [] : fact("Payback", `against ${nameOf(study, reference, style)}`, style)),
   ];
 }
 

@@ -1,10 +1,10 @@
 export { odds } from "../../index.js";
 
+import type { Said, SaidCaution } from "../../findings/index.js";
 import {
   type CriterionDocument,
   fahrenheitFromCelsius,
   type StampDocument,
-  sentenceInUnits,
   WIND_UNITS,
   windIn,
 } from "../../index.js";
@@ -96,11 +96,6 @@ export function windUnit({ wind }: Style): string {
   return WIND_UNITS[wind];
 }
 
-/** A sentence of a document in the user's units; never a caution, nor what quotes the user's own input. */
-export function inUnits(text: string, { units, wind }: Style): string {
-  return sentenceInUnits(text, { temp: units, wind });
-}
-
 /** Local clock time; with the day where it is not the day one is speaking of. @example "Wed 23:35" */
 export function clock(stamp: StampDocument, sameDayAs: StampDocument): string {
   const time = stamp.time.slice(11, 16);
@@ -189,22 +184,15 @@ export function list(heading: string, entries: readonly string[], style: Style):
 }
 
 /** What was assumed, in the user's unit. */
-export function assumed(assumptions: readonly string[], style: Style): string[] {
-  return list(
-    "Assumed",
-    assumptions.map((text) => inUnits(text, style)),
-    style,
-  );
+export function assumed(assumptions: readonly Said[], style: Style): string[] {
+  return list("Assumed", assumptions.map(style.say), style);
 }
 
-/** Cautions with their sources, in the unit they were published in or read at: a limit is not rounded again. */
-export function cared(
-  cautions: readonly { readonly text: string; readonly source: string }[],
-  style: Style,
-): string[] {
+/** Cautions with their sources. */
+export function cared(cautions: readonly SaidCaution[], style: Style): string[] {
   return list(
     "Care",
-    cautions.map(({ text, source }) => `${text} (${source})`),
+    cautions.map((caution) => `${style.say(caution)} (${caution.source})`),
     style,
   );
 }

@@ -1,4 +1,6 @@
-import { mpsFromWind, sentenceInUnits, WIND_UNITS, type WindUnit, windIn } from "../../units/index.js";
+import type { Said } from "../../findings/index.js";
+import { mpsFromWind, WIND_UNITS, type WindUnit, windIn } from "../../units/index.js";
+import { speaker } from "../../words/index.js";
 
 // Conversion and wording of quantities at the edge of the app. Inside, documents carry °C, m/s and ISO times.
 
@@ -78,8 +80,8 @@ export function answerIn(unit: string, units: Units): { unit: string; shown: (va
 }
 
 /** A sentence of a document, which speaks in °C, K and m/s, in the user's units; never a caution. */
-export function inUnits(text: string, units: Units): string {
-  return sentenceInUnits(text, units);
+export function inUnits(said: Said, units: Units): string {
+  return speaker(units)(said);
 }
 
 export function numberText(value: number, { language }: Pick<Units, "language">, digits = 0): string {

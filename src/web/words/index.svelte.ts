@@ -1,5 +1,4 @@
-import type { Finding } from "../../findings/index.js";
-import { sentenceInUnits } from "../../units/index.js";
+import type { Said as FromCore, SaidCaution } from "../../findings/index.js";
 import {
   type Catalogue,
   type LanguageTag,
@@ -34,8 +33,6 @@ export function words(): Words {
 /** A moment as documents [ISO 8601] and screens [ms] have it. */
 type Moment = number | string | { readonly time: string };
 
-type FromCore = string | Finding;
-
 /** Values, moments and findings as this reader is told them. */
 export interface Said extends Say {
   readonly speak: Speak;
@@ -43,7 +40,7 @@ export interface Said extends Say {
   at(moment: Moment): string;
   day(moment: Moment): string;
   /** What a document says: a finding, or a sentence in its own units. */
-  told(what: FromCore): string;
+  told(what: FromCore | SaidCaution): string;
 }
 
 const said = $derived.by<Said>(() => {
@@ -57,7 +54,7 @@ const said = $derived.by<Said>(() => {
     speak,
     at,
     day: (moment) => dayText(msOf(moment), zone, locale),
-    told: (what) => (typeof what === "string" ? sentenceInUnits(what, units) : speak(what)),
+    told: speak,
   };
 });
 

@@ -1,4 +1,5 @@
 import { type Cover, coverById, type Heater, heaterById, installationById } from "../../aircraft/index.js";
+import { eachOnce } from "../../findings/index.js";
 import {
   type AircraftState,
   type BaseState,
@@ -115,7 +116,7 @@ function weatherView(series: WeatherSeries, received: number, now: number, origi
 }
 
 function assumptionsOf({ assumptions }: WeatherSeries) {
-  return [...new Set(assumptions.map(({ text }) => text))];
+  return eachOnce(assumptions.map(({ text }) => text));
 }
 
 /** Weather at these times [ms]. */

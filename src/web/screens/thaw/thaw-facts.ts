@@ -1,5 +1,5 @@
 import { bestRemedies, DRY_SURELY, type ThawRemedy, thawRemedies } from "../../../documents/index.js";
-import { numberText, tempText, type Units } from "../../units/units.js";
+import { inUnits, numberText, tempText, type Units } from "../../units/units.js";
 import type { Words } from "../../words/index.svelte.js";
 import type { Answer } from "../../worker/protocol.js";
 
@@ -94,7 +94,7 @@ export function remedyText(remedy: ThawRemedy, outlook: Outlook, { w, units, at 
       const { id, text, set_c, heater_kw } = remedy.change;
       const temp = set_c === undefined ? "" : tempText(set_c, units);
       const kw = heater_kw === undefined ? "" : numberText(heater_kw, units);
-      return t.remedy(t.changes[id]?.(temp, kw) ?? text, chance);
+      return t.remedy(t.changes[id]?.(temp, kw) ?? inUnits(text, units), chance);
     }
     case "longer":
       if (remedy.hours === null) return t.longerNot(w.span(remedy.longest));
