@@ -7,7 +7,6 @@ import {
   criterionMargin,
   criterionValue,
   inUnits,
-  mostWind,
   mpsOf,
   shownTemp,
   shownWind,
@@ -43,7 +42,6 @@ describe("quantities in the user's units", () => {
       expect(shownWind(mpsOf(typed, units), units)).toBeCloseTo(typed, 9);
       expect(shownTemp(celsiusOf(typed, units), units)).toBeCloseTo(typed, 9);
     }
-    expect(mpsOf(mostWind(units), units)).toBeCloseTo(32, 0);
   });
 
   test("winds are exact: 1852 m and 1000 m in an hour", () => {

@@ -39,8 +39,19 @@ export function celsiusOf(shown: number, { temp }: Units): number {
 
 /** A difference of temperatures. */
 export function differenceText(kelvins: number, units: Units, digits = 0): string {
-  const shown = units.temp === "f" ? kelvins * 1.8 : kelvins;
-  return `${numberText(shown, units, digits)}${NARROW}${units.temp === "f" ? "F°" : "K"}`;
+  return `${numberText(shownDifference(kelvins, units), units, digits)}${NARROW}${differenceUnit(units)}`;
+}
+
+function differenceUnit({ temp }: Units): string {
+  return temp === "f" ? "F°" : "K";
+}
+
+function shownDifference(kelvins: number, { temp }: Units): number {
+  return temp === "f" ? 1.8 * kelvins : kelvins;
+}
+
+function kelvinsOf(shown: number, { temp }: Units): number {
+  return temp === "f" ? shown / 1.8 : shown;
 }
 
 export function windText(mps: number, units: Units): string {
@@ -63,13 +74,8 @@ export function mpsOf(shown: number, { wind }: Units): number {
   return mpsFromWind(shown, wind);
 }
 
-/** The strongest wind that can be typed, in the user's unit. */
-export function mostWind(units: Units): number {
-  return Math.round(shownWind(STRONGEST_MPS, units));
-}
-
 /** [m/s] hurricane force begins above (WMO-No. 306, Beaufort 12): nobody flies. */
-const STRONGEST_MPS = 32;
+export const STRONGEST_MPS = 32;
 
 /** The unit of an answer about degrees as the user reads it, and how its numbers are shown. */
 export function answerIn(unit: string, units: Units): { unit: string; shown: (value: number) => number } {
@@ -124,4 +130,21 @@ export function criterionValue(value: number, unit: string, units: Units): strin
 /** How far a value is from its limit. */
 export function criterionMargin(value: number, unit: string, units: Units): string {
   return criterionValue(value, unit === "c" ? "k" : unit, units);
+}
+
+/** How a number of a quantity is shown, and what a shown one means. */
+export const QUANTITIES = {
+  /** [°C] */
+  temp: { unitOf: tempUnit, shown: shownTemp, given: celsiusOf },
+  /** [m/s] */
+  wind: { unitOf: windUnit, shown: shownWind, given: mpsOf },
+  /** [K] */
+  difference: { unitOf: differenceUnit, shown: shownDifference, given: kelvinsOf },
+  plain: { unitOf: () => "", shown: (x: number) => x, given: (x: number) => x },
+} satisfies Record<string, Quantity>;
+
+interface Quantity {
+  unitOf(units: Units): string;
+  shown(value: number, units: Units): number;
+  given(shown: number, units: Units): number;
 }

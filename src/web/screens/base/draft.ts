@@ -1,4 +1,3 @@
-import type { DocumentIssue } from "../../../documents/index.js";
 import type {
   BaseAircraft,
   BaseCircuit,
@@ -8,8 +7,29 @@ import type {
 } from "../../../logbook/index.js";
 import { idOf } from "../welcome/first-set-up.js";
 
-/** What is wrong with the field at this path of the set-up. */
-export type FaultsAt = (path: string) => readonly DocumentIssue[];
+/** As it is being written: what is optional may be emptied. */
+type Draft<T> = T extends (infer E)[]
+  ? Draft<E>[]
+  : T extends readonly unknown[]
+    ? T
+    : T extends object
+      ? { [K in keyof T]: object extends Pick<T, K> ? Draft<T[K]> | undefined : Draft<T[K]> }
+      : T;
+export type DraftBase = Draft<BaseSetUp>;
+export type DraftAircraft = Draft<BaseAircraft>;
+export type DraftSwitch = Draft<HeaterSwitch>;
+
+/** What was written, without what was emptied. */
+export function written(draft: DraftBase): BaseSetUp {
+  return withoutEmpty(draft) as BaseSetUp;
+}
+
+function withoutEmpty(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(withoutEmpty);
+  if (typeof value !== "object" || value === null) return value;
+  const entries = Object.entries(value).filter(([, each]) => each !== undefined);
+  return Object.fromEntries(entries.map(([key, each]) => [key, withoutEmpty(each)]));
+}
 
 type Identified = { readonly id: string };
 
@@ -21,17 +41,6 @@ export function freeId(name: string, others: readonly Identified[]): string {
   for (let n = 2; ; n++) if (!isTaken(`${wanted}-${n}`)) return `${wanted}-${n}`;
 }
 
-/** The list with one entry changed, or without it. */
-export function replaced<T>(list: readonly T[], at: number, entry: T | undefined): T[] {
-  return list.flatMap((each, i) => (i === at ? (entry === undefined ? [] : [entry]) : [each]));
-}
-
-/** The object with a key changed, or without it: a set-up leaves out what is not said. */
-export function having<T extends object, K extends keyof T>(whole: T, key: K, value: T[K] | undefined): T {
-  const { [key]: _, ...rest } = whole;
-  return (value === undefined ? rest : { ...rest, [key]: value }) as T;
-}
-
 /** The chosen ids, with the full descriptions that a set-up may hold in their place. */
 export function keptKit<T extends string | Identified>(before: readonly T[], ids: readonly string[]): T[] {
   return ids.map((id) => before.find((entry) => idIn(entry) === id) ?? (id as T));
@@ -41,7 +50,7 @@ export function idIn(entry: string | Identified): string {
   return typeof entry === "string" ? entry : entry.id;
 }
 
-export function newAircraft(base: BaseSetUp, name: string, engine: string, at: string): BaseAircraft {
+export function newAircraft(base: DraftBase, name: string, engine: string, at: string): BaseAircraft {
   return {
     id: freeId(name, base.aircraft),
     name,
@@ -53,12 +62,12 @@ export function newAircraft(base: BaseSetUp, name: string, engine: string, at: s
   };
 }
 
-export function newCircuit(base: BaseSetUp, name: string): BaseCircuit {
+export function newCircuit(base: DraftBase, name: string): BaseCircuit {
   return { id: freeId(name, base.circuits), name, limit_a: 16, voltage_v: 230, outlets: 1 };
 }
 
 export function newProbe(
-  probes: readonly BaseProbe[],
+  probes: readonly Identified[],
   name: string,
   of: string,
   at: BaseProbe["at"],
@@ -67,7 +76,7 @@ export function newProbe(
   return { id, name, at, via: { kind: "mqtt", topic: `base/${of}/${id}` }, unit: "c" };
 }
 
-export function newSwitch(aircraft: BaseAircraft, name: string): HeaterSwitch {
+export function newSwitch(aircraft: DraftAircraft, name: string): HeaterSwitch {
   const { switches, kit } = aircraft;
   const id = freeId(name, switches);
   return {
@@ -82,7 +91,7 @@ export function newSwitch(aircraft: BaseAircraft, name: string): HeaterSwitch {
 
 /** A way to tell a switch, to begin with; topics, words and addresses are those of the user's own device. */
 export function newVia(
-  { id: of }: BaseAircraft,
+  { id: of }: Identified,
   id: string,
   kind: HeaterSwitch["via"]["kind"],
 ): HeaterSwitch["via"] {
@@ -97,7 +106,7 @@ export function newVia(
   const empty = { method: "POST", url: "" } as const;
   return {
     kind,
-    say: { on: empty, off: empty },
+    say: { on: empty, off: { ...empty } },
     hear: { request: { ...empty, method: "GET" }, on: "true", off: "false" },
   };
 }

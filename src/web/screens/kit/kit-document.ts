@@ -1,13 +1,36 @@
 import type { KitDocument, ScenarioDocument } from "../../../documents/index.js";
+import type { AircraftView } from "../../worker/protocol.js";
 
 export type Switching = KitDocument["kits"][number]["switching"];
 
 /** A kit as it is put together on the screen. */
 export interface KitChoice {
-  readonly name: string;
-  readonly heaters: readonly string[];
-  readonly covers: readonly string[];
-  readonly switching: Switching;
+  name: string;
+  heaters: readonly string[];
+  covers: readonly string[];
+  switching: Switching;
+}
+
+/** A pad under the sump, for comparison and for who has nothing yet. */
+const PAD = "sump-pad-220";
+
+/** The kit of an aircraft, or else the pad under that name. */
+export function ownKit(own: AircraftView | undefined, padName: string): KitChoice {
+  const hasHeater = own !== undefined && own.heaters.length > 0;
+  return {
+    name: hasHeater ? own.name : padName,
+    heaters: hasHeater ? own.heaters.map(({ id }) => id) : [PAD],
+    covers: own?.covers.map(({ id }) => id) ?? [],
+    switching: "by_hand",
+  };
+}
+
+/** Those that go on an engine with so many cylinders. */
+export function fitting<H extends { readonly cylinders: number | undefined }>(
+  heaters: readonly H[],
+  cylinders: number | undefined,
+): H[] {
+  return heaters.filter((h) => h.cylinders === undefined || h.cylinders === cylinders);
 }
 
 /** The most kits that stand side by side on a screen. */

@@ -2,23 +2,29 @@ import type { ThawDocument } from "../../../documents/index.js";
 import { isoOf } from "../../units/times.js";
 import type { WeatherView } from "../../worker/protocol.js";
 
+export const SNOW = ["new", "settled", "wet", "ice", "none"] as const;
+export const FALLING = ["nothing", "snow", "rain"] as const;
+/** [°C] limits of what can be entered. */
+export const COLDEST = -60;
+export const WARMEST = { aircraft: 40, hangar: 40, outside: 50 };
+
 /** What the thaw screen asks of the user; all temperatures [°C]. */
 export interface ThawForm {
-  readonly snow: "new" | "settled" | "wet" | "ice" | "none";
-  readonly depthMm: number;
-  readonly brushed: boolean;
-  readonly film: "dripping" | "wiped";
-  readonly aircraftC: number;
-  readonly areaM2: number;
-  readonly hangarC: number;
-  readonly heaterKw: number;
-  readonly unflued: boolean;
-  readonly fan: boolean;
-  readonly swept: boolean;
-  readonly outsideC: number;
-  readonly falling: "nothing" | "snow" | "rain";
+  snow: (typeof SNOW)[number];
+  depthMm: number;
+  brushed: boolean;
+  wiped: boolean;
+  aircraftC: number;
+  areaM2: number;
+  hangarC: number;
+  heaterKw: number;
+  unflued: boolean;
+  fan: boolean;
+  swept: boolean;
+  outsideC: number;
+  falling: (typeof FALLING)[number];
   /** [ms] when it is to leave. */
-  readonly leaves: number;
+  leaves: number;
 }
 
 /** [m/s] over the aircraft, a floor fan a few metres off: project judgement. */
@@ -53,7 +59,7 @@ export function thawDocument(form: ThawForm, { name, zone, now, weather }: ThawP
     ...(form.snow === "none"
       ? {}
       : { snow: { kind: form.snow, depth_mm: form.depthMm, brushed: form.brushed && form.snow !== "ice" } }),
-    film: form.film,
+    film: form.wiped ? "wiped" : "dripping",
     hangar: {
       ...HANGAR,
       set_c: form.hangarC,

@@ -6,24 +6,23 @@ export const DAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] as const;
 export type Day = (typeof DAYS)[number];
 
 export interface PricedKit extends KitChoice {
-  readonly price?: number;
+  price?: number | undefined;
 }
 
+/** Prices in the order in which they are asked for. */
+export const PRICES = ["electricity", "fuel", "missed", "attended"] as const;
+
 /** What is asked of a winter on the screen. */
-export interface WinterForm {
+export interface WinterForm extends Partial<Record<(typeof PRICES)[number], number | undefined>> {
   /** Id of an invented place; "file" for the user's own weather. */
-  readonly place: string;
-  readonly file?: { readonly name: string; readonly text: string };
-  readonly winters: number;
-  readonly days: readonly Day[];
+  place: string;
+  file?: { readonly name: string; readonly text: string };
+  winters: number;
+  days: readonly Day[];
   /** HH:MM */
-  readonly at: string;
-  readonly currency: string;
-  readonly electricity?: number;
-  readonly fuel?: number;
-  readonly missed?: number;
-  readonly attended?: number;
-  readonly kits: readonly PricedKit[];
+  at: string;
+  currency: string;
+  kits: PricedKit[];
 }
 
 /** The most kits that a browser works through in a bearable time. */
@@ -52,8 +51,9 @@ export function winterDocument(scenario: ScenarioDocument, form: WinterForm, now
         ? { place: form.place, years: form.winters }
         : { [isEpw(file?.name) ? "epw_files" : "csv_files"]: [file?.name ?? ""] },
     flying: { schedule: [{ days: [...form.days], at: form.at }] },
-    kits: form.kits.map(({ heaters, covers, ...rest }) => ({
+    kits: form.kits.map(({ heaters, covers, price, ...rest }) => ({
       ...rest,
+      ...(price === undefined ? {} : { price }),
       heaters: [...heaters],
       covers: [...covers],
     })),
