@@ -4,9 +4,7 @@ import { app } from "../data/app.svelte.js";
 import { settings } from "../data/settings.svelte.js";
 import { clockText } from "../units/times.js";
 import { numberText } from "../units/units.js";
-import type { ChartInput, Tone } from "./types.js";
-
-export type Chart = uPlot;
+import type { Courses, Tone } from "./types.js";
 
 const VARIABLES: Readonly<Record<Tone, string>> = {
   ink: "--ink",
@@ -17,7 +15,7 @@ const VARIABLES: Readonly<Record<Tone, string>> = {
 };
 
 /** Draws courses with bands, marks, a limit and logged points into `box`. */
-export function drawCourses(box: HTMLElement, input: ChartInput): Chart {
+export function drawCourses(box: HTMLElement, width: number, input: Courses): uPlot {
   const page = getComputedStyle(document.documentElement);
   const color = (tone: Tone) => page.getPropertyValue(VARIABLES[tone]).trim();
   const zone = app.view?.zone ?? "UTC";
@@ -28,7 +26,7 @@ export function drawCourses(box: HTMLElement, input: ChartInput): Chart {
   const columns: number[][] = [];
   const series: uPlot.Series[] = [{}];
   const bands: uPlot.Band[] = [];
-  for (const { mid, low, high, tone, dash, width } of input.series) {
+  for (const { mid, low, high, tone, dash, width: thick } of input.series) {
     if (low !== undefined && high !== undefined) {
       const at = series.length;
       series.push(
@@ -38,7 +36,7 @@ export function drawCourses(box: HTMLElement, input: ChartInput): Chart {
       columns.push([...high], [...low]);
       bands.push({ series: [at, at + 1], fill: veil(color(tone)) });
     }
-    series.push({ stroke: color(tone), width, dash: [...dash], points: { show: false } });
+    series.push({ stroke: color(tone), width: thick, dash: [...dash], points: { show: false } });
     columns.push([...mid]);
   }
   const axis: uPlot.Axis = {
@@ -50,8 +48,8 @@ export function drawCourses(box: HTMLElement, input: ChartInput): Chart {
   box.replaceChildren();
   return new uPlot(
     {
-      width: input.width,
-      height: input.height,
+      width,
+      height: HEIGHT,
       series,
       bands,
       legend: { show: false },
@@ -74,6 +72,8 @@ export function drawCourses(box: HTMLElement, input: ChartInput): Chart {
   );
 }
 
+/** [px] */
+const HEIGHT = 260;
 /** [s] steps of the time axis, so that hours stay whole. */
 const INCREMENTS = [900, 1800, 3600, 7200, 10_800, 21_600, 43_200];
 
@@ -84,7 +84,7 @@ function padded(min: number, max: number, limit: number | undefined): [number, n
   return [low - pad, high + pad];
 }
 
-function drawBeside(u: uPlot, input: ChartInput, color: (tone: Tone) => string, font: string): void {
+function drawBeside(u: uPlot, input: Courses, color: (tone: Tone) => string, font: string): void {
   const { ctx, bbox } = u;
   const scale = devicePixelRatio;
   ctx.save();
@@ -92,7 +92,7 @@ function drawBeside(u: uPlot, input: ChartInput, color: (tone: Tone) => string, 
   ctx.textBaseline = "top";
   ctx.textAlign = "left";
   let nextRow = 0;
-  for (const { at, label, tone } of input.marks) {
+  for (const { at, label, tone } of input.marks ?? []) {
     const x = u.valToPos(at / 1000, "x", true);
     if (x < bbox.left - 1 || x > bbox.left + bbox.width + 1) continue;
     ctx.strokeStyle = color(tone);
@@ -113,7 +113,7 @@ function drawBeside(u: uPlot, input: ChartInput, color: (tone: Tone) => string, 
     line(ctx, bbox.left, y, bbox.left + bbox.width, y);
   }
   ctx.setLineDash([]);
-  for (const { at, value } of input.points) {
+  for (const { at, value } of input.points ?? []) {
     ctx.beginPath();
     ctx.arc(u.valToPos(at / 1000, "x", true), u.valToPos(value, "y", true), 4.5 * scale, 0, 2 * Math.PI);
     ctx.fillStyle = color("ink");

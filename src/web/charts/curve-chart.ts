@@ -6,15 +6,13 @@ export interface Curve {
   readonly y: readonly number[];
   /** The point that is spoken of. */
   readonly at: { readonly x: number; readonly y: number };
-  readonly width: number;
-  readonly height: number;
   /** How numbers stand on the axes. */
   readonly number: (value: number) => string;
   readonly isLog: boolean;
 }
 
 /** Draws one curve over a plain axis, with a mark at the point spoken of. */
-export function drawCurve(box: HTMLElement, curve: Curve): uPlot {
+export function drawCurve(box: HTMLElement, width: number, curve: Curve): uPlot {
   const page = getComputedStyle(document.documentElement);
   const read = (name: string) => page.getPropertyValue(name).trim();
   const axis: uPlot.Axis = {
@@ -27,8 +25,8 @@ export function drawCurve(box: HTMLElement, curve: Curve): uPlot {
   box.replaceChildren();
   return new uPlot(
     {
-      width: curve.width,
-      height: curve.height,
+      width,
+      height: 240,
       legend: { show: false },
       cursor: { show: false },
       scales: { x: { time: false }, y: curve.isLog ? { distr: 3 } : {} },

@@ -19,14 +19,11 @@ export interface ChartMark {
   readonly tone: Tone;
 }
 
-export interface ChartInput {
+export interface Courses {
   readonly series: readonly ChartSeries[];
+  /** [ms] */
   readonly times: readonly number[];
-  readonly marks: readonly ChartMark[];
-  readonly limit: number | undefined;
-  readonly points: readonly { readonly at: number; readonly value: number }[];
-  readonly width: number;
-  readonly height: number;
-  /** How times are written on the axis. */
-  readonly clock?: (at: number) => string;
+  readonly marks?: readonly ChartMark[];
+  readonly limit?: number | undefined;
+  readonly points?: readonly { readonly at: number; readonly value: number }[];
 }

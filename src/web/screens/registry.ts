@@ -2,17 +2,31 @@ import type { Component } from "svelte";
 import type { IconName } from "../design/Icon.svelte";
 import type { Words } from "../words/index.svelte.js";
 
-/** A screen is a folder with a `screen.ts` that says this of it; nothing else has to be told. */
 export interface Screen {
   /** In the address, after "#/"; also its name among the words (`screens`). */
   readonly path: keyof Words["screens"];
-  readonly order: number;
   readonly icon: IconName;
-  /** In the bar; the others stand under "more". */
-  readonly isMain: boolean;
   readonly load: () => Promise<{ readonly default: Component }>;
 }
 
-const found = import.meta.glob<Screen>("./*/screen.ts", { eager: true, import: "screen" });
+/** Screens in the bar. */
+export const MAIN: readonly [Screen, ...Screen[]] = [
+  { path: "night", icon: "night", load: () => import("./night/NightScreen.svelte") },
+  { path: "aircraft", icon: "aircraft", load: () => import("./aircraft/AircraftScreen.svelte") },
+  { path: "away", icon: "away", load: () => import("./away/AwayScreen.svelte") },
+  { path: "logbook", icon: "logbook", load: () => import("./logbook/LogbookScreen.svelte") },
+];
 
-export const SCREENS: readonly Screen[] = Object.values(found).sort((a, b) => a.order - b.order);
+/** Screens under "more". */
+export const OTHERS: readonly Screen[] = [
+  { path: "thaw", icon: "thaw", load: () => import("./thaw/ThawScreen.svelte") },
+  { path: "kit", icon: "kit", load: () => import("./kit/KitScreen.svelte") },
+  { path: "winter", icon: "snow", load: () => import("./winter/WinterScreen.svelte") },
+  { path: "learn", icon: "reading", load: () => import("./learn/LearnScreen.svelte") },
+  { path: "why", icon: "info", load: () => import("./why/WhyScreen.svelte") },
+  { path: "base", icon: "hangar", load: () => import("./base/BaseScreen.svelte") },
+  { path: "forecast", icon: "cloud", load: () => import("./forecast/ForecastScreen.svelte") },
+  { path: "settings", icon: "setup", load: () => import("./settings/SettingsScreen.svelte") },
+];
+
+export const SCREENS: readonly Screen[] = [...MAIN, ...OTHERS];

@@ -1,4 +1,6 @@
 import type { PlanDocument } from "../../../documents/index.js";
+import type { Words } from "../../words/index.svelte.js";
+import { HOUR, timeOf } from "../night/night-model.js";
 
 /** The temperature of a part [°C]: middle of all cases, and the ends that 9 in 10 lie between. */
 export interface PartTemp {
@@ -8,14 +10,22 @@ export interface PartTemp {
   readonly high: number;
 }
 
-type Course = PlanDocument["course"];
-
-const HOUR = 3_600_000;
+/** [ms] the times of a plan's course. */
+export function timesOf({ start, course }: PlanDocument): number[] {
+  return course.time_h.map((h) => timeOf(start) + h * HOUR);
+}
 
 /** [ms] first and last time of a plan's course. */
-export function courseSpan({ start, course }: PlanDocument): { readonly from: number; readonly to: number } {
-  const zero = Date.parse(start.time);
-  return { from: zero, to: zero + course.time_h[course.time_h.length - 1] * HOUR };
+export function courseSpan(plan: PlanDocument): { readonly from: number; readonly to: number } {
+  const times = timesOf(plan);
+  return { from: times[0], to: times[times.length - 1] };
+}
+
+/** The times [ms] of a plan that somebody wants to look at, named. */
+export function jumpsOf({ plug_in, unplug, departure }: PlanDocument, { print: p }: Words) {
+  const start = { label: p.start, time: timeOf(departure) };
+  if (plug_in === null) return [start];
+  return [{ label: p.plugIn, time: timeOf(plug_in) }, { label: p.unplug, time: timeOf(unplug) }, start];
 }
 
 /** Every part at a time [ms], between the samples linearly. */
@@ -68,5 +78,3 @@ export const LISTED = [
   "cowl_skin",
   "outside_air",
 ] as const;
-
-export type { Course };
