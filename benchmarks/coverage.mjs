@@ -5,16 +5,9 @@
 // own: bands 2 h and 5 h after plug-in against the truth, for parts with and without a probe. On another night the live
 // filter runs with what the fit taught, and its bands are held against the truth every hour. Seeds are fixed.
 import { coverById, heaterById, installationById } from "../dist/aircraft/index.js";
-import {
-  createLiveFilter,
-  fitAircraft,
-  learnedSensors,
-  madeFleet,
-  madeLog,
-  madeNight,
-  trueTemps,
-  USUAL_SENSOR,
-} from "../dist/learning/index.js";
+import { learnedSensors } from "../dist/learning/fitted-aircraft.js";
+import { createLiveFilter, fitAircraft, USUAL_SENSOR } from "../dist/learning/index.js";
+import { madeFleet, madeLog, madeNight, trueTemps } from "../dist/learning/made-aircraft.js";
 import { bandOf, drawEnsemble, partTemps, simulate } from "../dist/simulation/index.js";
 
 const HOUR = 3600;

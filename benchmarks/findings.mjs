@@ -1,14 +1,8 @@
 // How soon the live filter notices what is not as told, and how often it is wrong, on made aircraft of which nothing was
 // learned before. Run on the built project: npm run build && node benchmarks/findings.mjs [aircraft of each kind]
 import { coverById, heaterById, installationById } from "../dist/aircraft/index.js";
-import {
-  createLiveFilter,
-  madeFleet,
-  madeLog,
-  madeNight,
-  trueTemps,
-  USUAL_SENSOR,
-} from "../dist/learning/index.js";
+import { createLiveFilter, USUAL_SENSOR } from "../dist/learning/index.js";
+import { madeFleet, madeLog, madeNight, trueTemps } from "../dist/learning/made-aircraft.js";
 
 const HOUR = 3600;
 const COUNT = Number(process.argv[2] ?? 50);

@@ -1,14 +1,8 @@
 // How long learning takes on one core: the fit of a 12 h, 1-minute log with three probes, and a live update.
 // Run on the built project: npm run build && node benchmarks/learning.mjs
 import { coverById, heaterById, installationById } from "../dist/aircraft/index.js";
-import {
-  createLiveFilter,
-  fitAircraft,
-  madeFleet,
-  madeLog,
-  madeNight,
-  USUAL_SENSOR,
-} from "../dist/learning/index.js";
+import { createLiveFilter, fitAircraft, USUAL_SENSOR } from "../dist/learning/index.js";
+import { madeFleet, madeLog, madeNight } from "../dist/learning/made-aircraft.js";
 
 const HOUR = 3600;
 const FITS = 5;

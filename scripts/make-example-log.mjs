@@ -3,7 +3,8 @@
 // Run on the built project: npm run build && node scripts/make-example-log.mjs
 import { readFileSync } from "node:fs";
 import { readScenarioDocument } from "../dist/index.js";
-import { madeFleet, madeLog, madeNight, USUAL_SENSOR } from "../dist/learning/index.js";
+import { USUAL_SENSOR } from "../dist/learning/index.js";
+import { madeFleet, madeLog, madeNight } from "../dist/learning/made-aircraft.js";
 import { writeTextFile } from "../dist/node/index.js";
 import { celsiusFromKelvin } from "../dist/units/index.js";
 import { localText } from "../dist/weather/index.js";

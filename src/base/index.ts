@@ -2,15 +2,7 @@ export { type DemoOpening, demoOpening, demoSetUp } from "./demo.js";
 export { isoOf, readForecasts } from "./forecast.js";
 export { hashOfText } from "./hash.js";
 export { isNews, planIssued } from "./plan-event.js";
-export {
-  type KnownReading,
-  MINUTE,
-  type Minute,
-  minutesOf,
-  OF_BASE,
-  type ProbePlan,
-  probePlan,
-} from "./probes.js";
+export { type KnownReading, MINUTE, minutesOf, OF_BASE, type ProbePlan, probePlan } from "./probes.js";
 export {
   type BaseScenario,
   hoursAhead,
@@ -18,5 +10,5 @@ export {
   type ScenarioOptions,
   scenarioOf,
 } from "./scenario.js";
-export { heatingSince, type Standing, standingAt } from "./standing.js";
-export { scenariosTogether, type Together, type TogetherOptions } from "./together.js";
+export { heatingSince, standingAt } from "./standing.js";
+export { scenariosTogether } from "./together.js";

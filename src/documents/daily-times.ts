@@ -1,6 +1,6 @@
 import { createLocalClock, epochFromLocal, localText } from "../weather/index.js";
 
-export const WEEKDAYS = ["sun", "mon", "tue", "wed", "thu", "fri", "sat"] as const;
+const WEEKDAYS = ["sun", "mon", "tue", "wed", "thu", "fri", "sat"] as const;
 export type Weekday = (typeof WEEKDAYS)[number];
 
 /**

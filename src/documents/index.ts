@@ -9,13 +9,12 @@ export {
 } from "./base-plan-schema.js";
 export { type Clock, clockOf, epochOfText } from "./clock.js";
 export { inFormOfKind } from "./current-form.js";
-export { dailyTimes } from "./daily-times.js";
 export { DEMO_SEED, type DemoBase, demoBase, demoPoints } from "./demo-base.js";
 export { coverSchema, heaterSchema, installationSchema } from "./description-schema.js";
 export { requireIds } from "./events-reading.js";
 export { explanationDocument, type HeatFlows } from "./explanation-document.js";
-export { frostDocument, type OtherCover } from "./frost-document.js";
-export { type FrostReading, type ReadFrost, readFrostDocument } from "./frost-reading.js";
+export { frostDocument } from "./frost-document.js";
+export { readFrostDocument } from "./frost-reading.js";
 export { type FaceDocument, type FrostOutlookDocument, frostOutlookSchema } from "./frost-result-schema.js";
 export { type FrostDocument, frostSchema } from "./frost-schema.js";
 export { knownTempsOf, PARTS_OF_KEY } from "./initial-reading.js";
@@ -24,27 +23,13 @@ export { jsonOf } from "./json.js";
 export { jsonSchemas } from "./json-schemas.js";
 export type { HandHours, KitChoice, Prices, Switching } from "./kit-choice-reading.js";
 export { installationOf, kitOf } from "./kit-reading.js";
-export {
-  type ColdCase,
-  type KitComparisonReading,
-  type ReadKitComparison,
-  readKitDocument,
-} from "./kit-reading-cases.js";
-export { learnedDocument } from "./learned-document.js";
+export { type ReadKitComparison, readKitDocument } from "./kit-reading-cases.js";
 export { learnedOf } from "./learned-reading.js";
 export { type LearnedDocument, learnedSchema } from "./learned-schema.js";
 export { learningDocument } from "./learning-document.js";
 export { type LearningDocument, learningSchema } from "./learning-schema.js";
-export { withHeaterLimits } from "./migrate-1-to-2.js";
-export type { Migration } from "./migration.js";
-export {
-  type MigrationFailure,
-  type MigrationResult,
-  migrated,
-  SCENARIO_MIGRATIONS,
-  SCENARIO_VERSION,
-} from "./migrations.js";
-export { type NowReport, nowDocument, type ProbeUse } from "./now-document.js";
+export { SCENARIO_VERSION } from "./migrations.js";
+export { nowDocument, type ProbeUse } from "./now-document.js";
 export { type NowDocument, nowSchema } from "./now-schema.js";
 export { type Overrides, overridden, overriddenAirframe } from "./overrides.js";
 export { planDocument } from "./plan-document.js";
@@ -67,18 +52,18 @@ export {
   type StartDocument,
   simulationSchema,
 } from "./result-schema.js";
-export { type ReadScenario, readScenarioDocument, type ScenarioReading } from "./scenario-reading.js";
+export { readScenarioDocument, type ScenarioReading } from "./scenario-reading.js";
 export { type ScenarioDocument, scenarioSchema } from "./scenario-schema.js";
 export { issuesOfSchema } from "./schema-issues.js";
 export { simulationDocument } from "./simulation-document.js";
 export { thawDocument } from "./thaw-document.js";
-export { type ReadThaw, readThawDocument, type ThawReading } from "./thaw-reading.js";
+export { readThawDocument } from "./thaw-reading.js";
 export { bestRemedies, DRY_SURELY, type ThawRemedy, thawRemedies } from "./thaw-remedies.js";
 export { type RollOutDocument, type ThawOutlookDocument, thawOutlookSchema } from "./thaw-result-schema.js";
 export { type ThawDocument, thawSchema } from "./thaw-schema.js";
 export { reachOfWeather, type ScenarioWeather, weatherOf } from "./weather-reading.js";
 export type { ReadFile } from "./weather-sources.js";
-export { type Habit, type ReadWinter, readWinterDocument, type WinterReading } from "./winter-reading.js";
+export { type Habit, type ReadWinter, readWinterDocument } from "./winter-reading.js";
 export {
   type KitCaseDocument,
   type KitComparisonDocument,
@@ -88,12 +73,5 @@ export {
   type WinterStudyDocument,
   winterStudySchema,
 } from "./winter-result-schema.js";
-export {
-  type KitDocument,
-  kitSchema,
-  MOST_KITS,
-  type WinterDocument,
-  winterSchema,
-} from "./winter-schema.js";
-export type { WinterYear } from "./winter-weather.js";
+export { type KitDocument, kitSchema, type WinterDocument, winterSchema } from "./winter-schema.js";
 export { limitsOf } from "./wish-reading.js";

@@ -19,7 +19,7 @@ export function pathText(path: Path): string {
 }
 
 /** A value as it stands in a document, short enough for one line; "nothing" where there is none. */
-export function shown(value: unknown): string {
+function shown(value: unknown): string {
   if (value === undefined) return "nothing";
   const text = JSON.stringify(value) ?? String(value);
   return text.length <= LONGEST ? text : `${text.slice(0, LONGEST - 1)}…`;

@@ -16,7 +16,7 @@ import { type KitDocument, type KitSections, kitSchema } from "./winter-schema.j
 import { limitsOf } from "./wish-reading.js";
 
 /** Weather that holds all night, after a cold soak in it. */
-export interface ColdCase {
+interface ColdCase {
   /** [K] */
   readonly tempAir: number;
   /** [m/s] at 10 m */

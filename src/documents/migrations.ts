@@ -16,7 +16,10 @@ export type MigrationResult =
   | { readonly ok: true; readonly document: Record<string, unknown>; readonly from: number }
   | { readonly ok: false; readonly failure: MigrationFailure };
 
-/** Every step from version 1 to the current one, in order. */
+/**
+ * Every step from version 1 to the current one, in order.
+ * @internal
+ */
 export const SCENARIO_MIGRATIONS: readonly Migration[] = [FROM_1_TO_2];
 
 /**

@@ -12,7 +12,7 @@ const WARMEST = kelvinOf(50);
  * [m/s] at 10 m where no wind is known: an engine loses more heat in the wind assumed for it, but a wing in light wind
  * falls further below the air and frosts sooner. Project judgement.
  */
-export const LIGHT_WIND = 1;
+const LIGHT_WIND = 1;
 
 /**
  * The weather for a wing: wind that no source gives becomes light wind, out loud, and air the models are not made for is

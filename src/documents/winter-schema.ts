@@ -13,7 +13,7 @@ const minutes = z.number().min(0).max(240);
 const wantedChance = z.number().min(0.5).max(0.99);
 
 /** The most kits of one comparison. */
-export const MOST_KITS = 12;
+const MOST_KITS = 12;
 
 const kitChoice = record({
   name: words.max(40),

@@ -23,7 +23,7 @@ export interface PartEstimate {
   readonly high: number;
 }
 
-export interface FilterFinding {
+interface FilterFinding {
   readonly finding: Deviation | "probe-out";
   readonly probe?: string;
   /** [0..1] */

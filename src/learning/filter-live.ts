@@ -34,7 +34,7 @@ export interface FilterInput {
   readonly timeline?: Timeline;
 }
 
-export interface FilterStep {
+interface FilterStep {
   readonly state: FilterState;
   /** What became of each probe's reading, in the order of the sensors. */
   readonly used: readonly ReadingUse[];

@@ -32,7 +32,7 @@ export function deviating(told: Timeline, deviation: Deviation | undefined): Tim
 }
 
 /** Whether a deviation makes any difference to what is told. */
-export function isConceivable({ heatersOn, coversOn }: Configuration, deviation: Deviation): boolean {
+function isConceivable({ heatersOn, coversOn }: Configuration, deviation: Deviation): boolean {
   if (deviation === "heater-not-heating") return heatersOn.size > 0;
   if (deviation === "cover-off") return coversOn.size > 0;
   return true;

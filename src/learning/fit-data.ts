@@ -15,7 +15,7 @@ export interface FitData {
   readonly thinned: number;
 }
 
-export interface ProbeData {
+interface ProbeData {
   readonly sensor: Sensor;
   /** [K] at each of the fit's times; NaN where there is none. */
   readonly readings: Float64Array;

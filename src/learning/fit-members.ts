@@ -24,7 +24,7 @@ export interface MemberBatch {
   advance(request: BatchRequest): SolveResult;
 }
 
-export interface BatchRequest {
+interface BatchRequest {
   readonly members: number;
   /** Multiplier of each named parameter per member [1]; what is not named stays at 1. */
   readonly multipliers: ReadonlyMap<string, Float64Array>;

@@ -34,7 +34,7 @@ export interface NextReadings {
   readonly readings: readonly NextReading[];
 }
 
-export interface NextReading {
+interface NextReading {
   readonly part: string;
   /** [s] since the scenario's start. */
   readonly at: number;

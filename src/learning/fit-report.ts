@@ -21,7 +21,7 @@ export interface FitReport {
   readonly discrepancyScale: number;
 }
 
-export interface LearnedMultiplier {
+interface LearnedMultiplier {
   readonly name: string;
   readonly label: string;
   /** Middle of the posterior. */
@@ -34,7 +34,7 @@ export interface LearnedMultiplier {
   readonly left: number;
 }
 
-export interface LearnedUnknown {
+interface LearnedUnknown {
   readonly unknown: Unknown;
   /** [K], or a factor for snow; lag [s]. */
   readonly value: number;
@@ -44,7 +44,7 @@ export interface LearnedUnknown {
   readonly left: number;
 }
 
-export interface ProbeReport {
+interface ProbeReport {
   readonly name: string;
   readonly readings: number;
   /** [K] mean and root mean square of reading less model. */

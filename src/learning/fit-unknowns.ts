@@ -41,7 +41,7 @@ export interface Unknowns {
   sensorAt(z: ArrayLike<number>, probe: number): { readonly offset: number; readonly lag: number };
 }
 
-export interface UnknownMembers {
+interface UnknownMembers {
   readonly members: number;
   readonly multipliers: ReadonlyMap<string, Float64Array>;
   readonly airBias: Float64Array;

@@ -17,7 +17,7 @@ export interface FittedAircraft {
 }
 
 /** One log that an aircraft was fitted on. */
-export interface Evidence {
+interface Evidence {
   readonly origin: string;
   /** Of times, probes and readings, so that the same log is known again. */
   readonly hash: string;
@@ -74,7 +74,10 @@ export function fittedAircraft(
   return { version: 1, base, multipliers: posterior, evidence: [...(earlier?.evidence ?? []), evidence] };
 }
 
-/** The probes with offsets, lags and noise as a fit found them. */
+/**
+ * The probes with offsets, lags and noise as a fit found them.
+ * @internal
+ */
 export function learnedSensors({ unknowns, z, covariance, scales }: AircraftFit): Sensor[] {
   const { list, physical, sensors } = unknowns;
   const sdLeft = (j: number) => list[j].priorSd * Math.sqrt(covariance[j * z.length + j]);
@@ -119,7 +122,10 @@ export function posteriorFor(
   ]);
 }
 
-/** The posterior with some parameters set back to their priors, free of all others. */
+/**
+ * The posterior with some parameters set back to their priors, free of all others.
+ * @internal
+ */
 export function withPriors(posterior: MultiplierPosterior, reset: readonly string[]): MultiplierPosterior {
   const { names, mean, factor } = posterior;
   const back = names.map((name) => reset.includes(name));

@@ -2,7 +2,7 @@
 export type ProbePlace = { readonly part: string } | "outside-air" | "hangar-air";
 
 /** One probe's readings on the log's time axis. */
-export interface ProbeSeries {
+interface ProbeSeries {
   /** Header of its column, or the name it was given. */
   readonly name: string;
   readonly place: ProbePlace;

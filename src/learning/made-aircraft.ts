@@ -21,11 +21,13 @@ export interface MadeFleet {
 }
 
 /** Standard deviation of the logarithm of what a single link or store differs from its group; project judgement. */
-export const STRUCTURE_LOG_SD = 0.15;
+const STRUCTURE_LOG_SD = 0.15;
 /** [K] by which each part of a parked aircraft may start off the common temperature; project judgement. */
 const PART_SD = 0.7;
 
-/** Aircraft with parameters drawn from their priors; the scenario says of which installation and kit. */
+/**
+ * Aircraft with parameters drawn from their priors; the scenario says of which installation and kit.
+ */
 export function madeFleet(
   scenario: Scenario,
   count: number,
@@ -96,7 +98,9 @@ export function madeNight(
   return { time, parts: batch.parts, temps: result.samples, air, scenario };
 }
 
-/** True temperatures [K] of one part of one aircraft at the night's times. */
+/**
+ * True temperatures [K] of one part of one aircraft at the night's times.
+ */
 export function trueTemps(
   { time, parts, temps }: MadeNight,
   count: number,
@@ -109,7 +113,9 @@ export function trueTemps(
   );
 }
 
-/** The log that an aircraft's probes would have kept of a night, with lag, offset, noise and rounding to 0.1 K. */
+/**
+ * The log that an aircraft's probes would have kept of a night, with lag, offset, noise and rounding to 0.1 K.
+ */
 export function madeLog(
   fleet: MadeFleet,
   night: MadeNight,

@@ -20,6 +20,7 @@ const common = {
 const ofAircraft = { ...common, aircraft: idSchema };
 const ofSwitch = { ...ofAircraft, switch: idSchema };
 
+/** @internal */
 export const FAULTS = [
   "over-temperature",
   "probe-lost",

@@ -6,7 +6,10 @@ import { FORMER_WEAKEST } from "./migrate-event.js";
 
 type CellKind = "text" | "number" | "boolean" | "list" | "json";
 
-/** Every key an event can have, in the order of the columns. */
+/**
+ * Every key an event can have, in the order of the columns.
+ * @internal
+ */
 export const EVENT_COLUMNS: Readonly<Record<string, CellKind>> = {
   id: "text",
   at: "text",

@@ -6,7 +6,6 @@ export {
   type EventOf,
   eventIdSchema,
   eventSchema,
-  FAULTS,
   type FaultCode,
   type LogbookEvent,
   type StoredEvent,
@@ -16,7 +15,6 @@ export { eventsToCsv, readEventsCsv } from "./export-csv.js";
 export { eventsToJson } from "./export-json.js";
 export { eventInCurrentForm } from "./migrate-event.js";
 export { type ProbeReading, readingsToCsv, readReadingsCsv } from "./readings-csv.js";
-export { logbookSchemas } from "./schemas.js";
 export {
   type BaseAircraft,
   type BaseCircuit,
@@ -25,20 +23,7 @@ export {
   baseSetUpSchema,
   type HeaterSwitch,
   idSchema,
-  probePlaces,
 } from "./set-up.js";
-export { readBaseSetUp, type SetUpReading } from "./set-up-reading.js";
-export type {
-  AircraftState,
-  Anchor,
-  BaseState,
-  Change,
-  SwitchStanding,
-  WantedDeparture,
-} from "./state.js";
-export {
-  cautionTexts,
-  switchCautions,
-  type UnsafeSwitches,
-  unsafeSwitches,
-} from "./switch-safety.js";
+export { readBaseSetUp } from "./set-up-reading.js";
+export type { AircraftState, BaseState, Change, WantedDeparture } from "./state.js";
+export { cautionTexts, switchCautions, type UnsafeSwitches, unsafeSwitches } from "./switch-safety.js";

@@ -12,7 +12,7 @@ import type { BaseAircraft, BaseSetUp } from "./set-up.js";
 import { checkOnce, checkProbes } from "./set-up-base.js";
 
 /** Stands for the base itself where readings are kept. */
-export const RESERVED_ID = "base";
+const RESERVED_ID = "base";
 
 export function checkAircraft(base: Partial<BaseSetUp>, notes: Notes): void {
   const { aircraft = [], circuits } = base;

@@ -7,7 +7,7 @@ export { frostFromDocument } from "./frost.js";
 export { highsSolver } from "./highs-solver.js";
 export { learnFromDocument } from "./learn.js";
 export { nowFromDocument } from "./now.js";
-export { planFor, planFromDocument, planRequest, planResult } from "./plan.js";
+export { planFromDocument, planRequest, planResult } from "./plan.js";
 export type { Outcome, QuestionOptions } from "./question.js";
 export { simulateFromDocument } from "./simulate.js";
 export { thawFromDocument } from "./thaw.js";

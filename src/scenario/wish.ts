@@ -58,6 +58,6 @@ export function handlingOf(
   return { unplug, coverOff };
 }
 
-export function percent(share: number): string {
+function percent(share: number): string {
   return `${Number((share * 100).toFixed(1))} %`;
 }

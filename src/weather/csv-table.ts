@@ -14,7 +14,7 @@ export interface CsvTable {
   readonly faults: readonly CsvFault[];
 }
 
-export interface CsvFault {
+interface CsvFault {
   readonly line: number;
   readonly expected: string;
   readonly received: string;

@@ -48,6 +48,7 @@ export const FORECAST_ERROR: WeatherErrorModel = {
 /**
  * A last reading carried on with nobody's forecast: about 2.9 K after 6 h and 4.8 K after 24 h, what persistence of
  * winter temperatures misses by inland (from memory, no source read; project judgement). Wind and cloud likewise.
+ * @internal
  */
 export const PERSISTENCE_ERROR: WeatherErrorModel = {
   tempAir: { sdStart: 0.6, sdLong: 6, correlationTime: 48 * HOUR },
@@ -59,6 +60,7 @@ export const PERSISTENCE_ERROR: WeatherErrorModel = {
  * Measured weather: whole degrees alone are 0.29 K, the rest is the way from the station to the aircraft; wind 10 %
  * by instrument (desirable accuracy of ICAO Annex 3 Attachment A, from memory) and more by site; cloud one okta.
  * Project judgement throughout.
+ * @internal
  */
 export const OBSERVATION_ERROR: WeatherErrorModel = {
   tempAir: { sdStart: 0.5, sdLong: 0.5, correlationTime: 12 * HOUR },
@@ -77,7 +79,10 @@ export function errorSd(growth: ErrorGrowth, lead: number): number {
   return Math.sqrt(sdLong ** 2 + (sdStart ** 2 - sdLong ** 2) * Math.exp((-2 * lead) / correlationTime));
 }
 
-/** The model a series asks for: observation error without `issued`, else that of its temperature's basis. */
+/**
+ * The model a series asks for: observation error without `issued`, else that of its temperature's basis.
+ * @internal
+ */
 export function errorModelOf(series: WeatherSeries): WeatherErrorModel {
   if (series.issued === undefined) return OBSERVATION_ERROR;
   return series.tempBasis === "persistence" ? PERSISTENCE_ERROR : FORECAST_ERROR;

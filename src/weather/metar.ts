@@ -1,14 +1,7 @@
 import { type IMetar, parseMetar, RemarkType } from "metar-taf-parser";
 import { kelvinFromCelsius } from "../units/index.js";
 import { cloudOfGroups, isBelievableAir, temperatureOfGroups, windOfGroups } from "./groups.js";
-import {
-  closeReading,
-  excerpt,
-  type RawReport,
-  type ReportReading,
-  reportText,
-  splitReports,
-} from "./reports.js";
+import { type RawReport, reportText } from "./reports.js";
 import type { WeatherIssue } from "./series.js";
 import { epochNear, requireEpoch } from "./time.js";
 
@@ -39,21 +32,9 @@ export interface MetarReport {
 const BODY_END = new Set(["RMK", "NOSIG", "BECMG", "TEMPO", "INTER"]);
 
 /**
- * Reads every METAR and SPECI of a text, oldest first; TAFs in it are left to `readTaf`, landing trends are not used.
- * `reference` [s since epoch] lies near the reports and settles month and year. Of two reports of one station and
- * time the correction, or else the later in the text, stands.
- * @example readMetar("METAR XXRV 092350Z 24008KT CAVOK M27/M30 Q1013=", { reference: 1768003200 })
+ * The METARs and SPECIs among raw reports, oldest first; faults go to `issues`. `reference` [s since epoch] lies near the
+ * reports and settles month and year. Of two of one station and time the correction, or else the later, stands.
  */
-export function readMetar(text: string, options: { readonly reference: number }): ReportReading<MetarReport> {
-  const { reports, issues } = splitReports(text);
-  const metars = metarsOf(reports, options.reference, issues);
-  if (issues.length === 0 && !reports.some((report) => report.kind !== "TAF")) {
-    issues.push({ place: "text", expected: "a METAR or SPECI", received: excerpt(text) });
-  }
-  return closeReading(metars, issues);
-}
-
-/** The METARs and SPECIs among raw reports, oldest first; faults go to `issues`. */
 export function metarsOf(
   reports: readonly RawReport[],
   reference: number,

@@ -1,10 +1,5 @@
 import type { WeatherIssue } from "./series.js";
 
-/** Reports read from one text. Faulty ones are left out and named in `warnings`; with none left, nothing is read. */
-export type ReportReading<T> =
-  | { readonly ok: true; readonly reports: readonly T[]; readonly warnings: readonly WeatherIssue[] }
-  | { readonly ok: false; readonly issues: readonly WeatherIssue[] };
-
 /** One report cut out of a text, in capitals, with its heading taken apart. */
 export interface RawReport {
   readonly kind: "METAR" | "SPECI" | "TAF";
@@ -61,16 +56,6 @@ export function splitReports(text: string): { reports: RawReport[]; issues: Weat
 export function reportText(report: RawReport): string {
   const flags = [report.amended ? "AMD" : "", report.corrected ? "COR" : ""].filter((flag) => flag !== "");
   return [report.kind, ...flags, report.station, report.timeGroup, ...report.groups].join(" ");
-}
-
-/** Closes a reading: whatever is usable counts as read, and faults stand beside it. */
-export function closeReading<T>(reports: readonly T[], issues: readonly WeatherIssue[]): ReportReading<T> {
-  return reports.length > 0 ? { ok: true, reports, warnings: issues } : { ok: false, issues };
-}
-
-/** The beginning of a text, for an issue. */
-export function excerpt(text: string): string {
-  return text.trim().replace(/\s+/g, " ").slice(0, 60) || "nothing";
 }
 
 interface Heading {

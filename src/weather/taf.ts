@@ -7,14 +7,7 @@ import {
 } from "metar-taf-parser";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { cloudOfGroups, isBelievableAir, kelvinOfGroup, windOfGroups } from "./groups.js";
-import {
-  closeReading,
-  excerpt,
-  type RawReport,
-  type ReportReading,
-  reportText,
-  splitReports,
-} from "./reports.js";
+import { type RawReport, reportText } from "./reports.js";
 import type { WeatherIssue } from "./series.js";
 import type { TafChange, TafConditions, TafReport, TempPoint } from "./taf-report.js";
 import { epochNear, requireEpoch } from "./time.js";
@@ -24,21 +17,6 @@ const LONGEST_VALIDITY = 36 * SECONDS_OF_HOUR;
 const CHANGE_START = /^(?:FM\d+|BECMG|TEMPO|INTER|PROB\d+)$/;
 const EXTREME = /^(TX|TN)(M?\d{2})\/(\d{2})(\d{2})Z$/;
 const EXTREME_LIKE = /^T[XN](?:M|\d)/;
-
-/**
- * Reads every TAF of a text, oldest issue first; METARs in it are left to `readMetar`. Current form only
- * (day and hour of validity, FM 51 since November 2008): the older one has no day and is named as an issue.
- * `reference` [s since epoch] lies near the time of issue and settles month and year.
- * @example readTaf("TAF XXRV 091700Z 0918/1018 24008KT CAVOK TNM27/1004Z=", { reference: 1768003200 })
- */
-export function readTaf(text: string, options: { readonly reference: number }): ReportReading<TafReport> {
-  const { reports, issues } = splitReports(text);
-  const tafs = tafsOf(reports, options.reference, issues);
-  if (issues.length === 0 && !reports.some((report) => report.kind === "TAF")) {
-    issues.push({ place: "text", expected: "a TAF", received: excerpt(text) });
-  }
-  return closeReading(tafs, issues);
-}
 
 /** The TAFs among raw reports, oldest issue first and of one issue the later in the text last; faults go to `issues`. */
 export function tafsOf(

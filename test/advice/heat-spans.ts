@@ -1,5 +1,6 @@
 import { HEATERS, type Heater } from "../../src/aircraft/index.js";
-import type { PlanDocument, ReadScenario } from "../../src/documents/index.js";
+import type { PlanDocument } from "../../src/documents/index.js";
+import type { ReadScenario } from "../../src/documents/scenario-reading.js";
 import { configurationAt, type TimedChange, timelineOf } from "../../src/simulation/index.js";
 import { changesOf } from "./replay.js";
 

@@ -1,4 +1,5 @@
-import { type PlanDocument, type ReadScenario, readScenarioDocument } from "../../src/documents/index.js";
+import { type PlanDocument, readScenarioDocument } from "../../src/documents/index.js";
+import type { ReadScenario } from "../../src/documents/scenario-reading.js";
 import { type Aim, allCriteria, gatingOf, marginOf } from "../../src/readiness/index.js";
 import { usedKit } from "../../src/scenario/index.js";
 import { type Change, drawEnsemble, simulate, type TimedChange } from "../../src/simulation/index.js";

@@ -1,5 +1,6 @@
 import type { ScenarioDocument } from "../../src/documents/index.js";
-import { type ReadScenario, readScenarioDocument } from "../../src/documents/index.js";
+import { readScenarioDocument } from "../../src/documents/index.js";
+import type { ReadScenario } from "../../src/documents/scenario-reading.js";
 
 /** Weather that does not change, with no gap long enough to be warned of. */
 export function steady(from: number, to: number) {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { learnedDocument, learnedSchema, readScenarioDocument } from "../../src/documents/index.js";
+import { learnedSchema, readScenarioDocument } from "../../src/documents/index.js";
+import { learnedDocument } from "../../src/documents/learned-document.js";
 import type { FittedAircraft } from "../../src/learning/index.js";
 import { EXAMPLE, issuesOf, readExample } from "./example-document.js";
 

@@ -1,10 +1,7 @@
 import { expect, test } from "vitest";
-import {
-  type Migration,
-  migrated,
-  SCENARIO_MIGRATIONS,
-  SCENARIO_VERSION,
-} from "../../src/documents/index.js";
+import { SCENARIO_VERSION } from "../../src/documents/index.js";
+import type { Migration } from "../../src/documents/migration.js";
+import { migrated, SCENARIO_MIGRATIONS } from "../../src/documents/migrations.js";
 
 /** A made-up history: version 1 said `wind_kt`, version 2 says `wind_mps`, version 3 wants a list. */
 const CHAIN: readonly Migration[] = [

@@ -1,12 +1,7 @@
 import { describe, expect, test } from "vitest";
-import {
-  createLiveFilter,
-  type FilterState,
-  madeLog,
-  sampledState,
-  trueTemps,
-  USUAL_DISCREPANCY,
-} from "../../src/learning/index.js";
+import { createLiveFilter, type FilterState, sampledState } from "../../src/learning/index.js";
+import { madeLog, trueTemps } from "../../src/learning/made-aircraft.js";
+import { USUAL_DISCREPANCY } from "../../src/learning/sensor-noise.js";
 import { every, HOUR, nextNight } from "./example-night.js";
 import {
   asTold,

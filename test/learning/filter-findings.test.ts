@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { madeLog, type TemperatureLog, trueTemps } from "../../src/learning/index.js";
+import type { TemperatureLog } from "../../src/learning/index.js";
+import { madeLog, trueTemps } from "../../src/learning/made-aircraft.js";
 import { every, HOUR } from "./example-night.js";
 import {
   asTold,

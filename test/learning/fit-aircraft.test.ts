@@ -1,15 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { heaterById, INSTALLATIONS } from "../../src/aircraft/index.js";
-import {
-  type AircraftFit,
-  type FitRequest,
-  fitAircraft,
-  madeFleet,
-  madeLog,
-  madeNight,
-  reportOf,
-  type TemperatureLog,
-} from "../../src/learning/index.js";
+import type { FitRequest } from "../../src/learning/fit-aircraft.js";
+import { type AircraftFit, fitAircraft, reportOf, type TemperatureLog } from "../../src/learning/index.js";
+import { madeFleet, madeLog, madeNight } from "../../src/learning/made-aircraft.js";
 import type { Scenario } from "../../src/simulation/index.js";
 import { every, HOUR, heatedNight, probesOn } from "./example-night.js";
 

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { fitAircraft, madeFleet, madeLog, madeNight, trueTemps } from "../../src/learning/index.js";
+import { fitAircraft } from "../../src/learning/index.js";
+import { madeFleet, madeLog, madeNight, trueTemps } from "../../src/learning/made-aircraft.js";
 import { bandOf } from "../../src/numerics/index.js";
 import { drawEnsemble, partTemps, simulate } from "../../src/simulation/index.js";
 import { every, HOUR, heatedNight, nextNight, probesOn } from "./example-night.js";

@@ -6,8 +6,8 @@ import {
   fittedAircraft,
   posteriorFor,
   type TemperatureLog,
-  USUAL_DISCREPANCY,
 } from "../../src/learning/index.js";
+import { USUAL_DISCREPANCY } from "../../src/learning/sensor-noise.js";
 import {
   drawEnsemble,
   type MultiplierPosterior,

@@ -1,6 +1,8 @@
 import { expect, test } from "vitest";
-import { checkBySampling, fitAircraft, madeFleet, madeLog, madeNight } from "../../src/learning/index.js";
+import { fitAircraft } from "../../src/learning/index.js";
+import { madeFleet, madeLog, madeNight } from "../../src/learning/made-aircraft.js";
 import { every, HOUR, heatedNight, probesOn } from "./example-night.js";
+import { checkBySampling } from "./sampling.js";
 
 test("sampling the posterior finds the means and spreads that the fit gives", () => {
   const scenario = heatedNight("sump-pad-220", { duration: 4 * HOUR });

@@ -1,17 +1,14 @@
 import { describe, expect, test } from "vitest";
+import { learnedSensors, withPriors } from "../../src/learning/fitted-aircraft.js";
 import {
   type AircraftFit,
   fitAircraft,
   fittedAircraft,
   hashOf,
-  learnedSensors,
-  madeFleet,
-  madeLog,
-  madeNight,
   posteriorFor,
   sensorsAsLearned,
-  withPriors,
 } from "../../src/learning/index.js";
+import { madeFleet, madeLog, madeNight } from "../../src/learning/made-aircraft.js";
 import { drawEnsemble, type MultiplierPosterior } from "../../src/simulation/index.js";
 import { every, HOUR, heatedNight, probesOn } from "./example-night.js";
 

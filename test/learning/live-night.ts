@@ -3,10 +3,9 @@ import {
   type FilterEstimate,
   type FilterState,
   type LiveFilter,
-  madeFleet,
-  madeNight,
   type TemperatureLog,
 } from "../../src/learning/index.js";
+import { madeFleet, madeNight } from "../../src/learning/made-aircraft.js";
 import type { Scenario, TimedChange } from "../../src/simulation/index.js";
 import { every, HOUR, nextNight, probesOn } from "./example-night.js";
 

@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type LogReading, readTemperatureLog } from "../../src/learning/index.js";
+import { readTemperatureLog } from "../../src/learning/index.js";
+import type { LogReading } from "../../src/learning/log-options.js";
 import { START } from "./log-files.js";
 
 interface MadeRow {

@@ -1,5 +1,6 @@
 import fc from "fast-check";
-import { FAULTS, type LogbookEvent } from "../../src/logbook/index.js";
+import { FAULTS } from "../../src/logbook/events.js";
+import type { LogbookEvent } from "../../src/logbook/index.js";
 import { BASE, id, LYNX, WREN } from "./example-base.js";
 
 // Events of every kind over a few ids, times and aircraft, so that they meet: in references, in times, in ids.

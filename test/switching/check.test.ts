@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { FAULTS, type HeaterSwitch } from "../../src/logbook/index.js";
+import { FAULTS } from "../../src/logbook/events.js";
+import type { HeaterSwitch } from "../../src/logbook/index.js";
 import type { SwitchDescription } from "../../src/switching/description.js";
 import { SWITCH_FAULTS } from "../../src/switching/faults.js";
 import {

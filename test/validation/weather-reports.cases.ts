@@ -1,5 +1,7 @@
 import { celsiusFromKelvin } from "../../src/units/index.js";
-import { type MetarReport, readMetar, readTaf, type TafReport } from "../../src/weather/index.js";
+import type { MetarReport } from "../../src/weather/metar.js";
+import type { TafReport } from "../../src/weather/taf-report.js";
+import { readMetar, readTaf } from "../weather/reports.js";
 import type { ValidationCase, ValidationGroup } from "./case.js";
 
 const FM15 = "WMO-No. 306 Volume I.1, FM 15, as reproduced with python-metar";

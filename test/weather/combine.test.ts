@@ -2,10 +2,10 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { celsiusFromKelvin, kelvinFromCelsius, METRES_PER_SECOND_OF_KNOT } from "../../src/units/index.js";
+import { nightCooling } from "../../src/weather/cautious.js";
 import {
   ASSUMED_DEPRESSION,
   ASSUMED_WIND,
-  nightCooling,
   readForecastText,
   type WeatherReading,
   type WeatherSeries,

@@ -2,7 +2,8 @@ import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { celsiusFromKelvin, METRES_PER_SECOND_OF_KNOT } from "../../src/units/index.js";
-import { type CsvOptions, readHourlyCsv, type WeatherReading } from "../../src/weather/index.js";
+import type { CsvOptions } from "../../src/weather/csv.js";
+import { readHourlyCsv, type WeatherReading } from "../../src/weather/index.js";
 
 function read(text: string, options: CsvOptions = {}) {
   const reading = readHourlyCsv(text, options);

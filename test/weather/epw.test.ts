@@ -1,7 +1,8 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { celsiusFromKelvin } from "../../src/units/index.js";
-import { type EpwOptions, readEpw } from "../../src/weather/index.js";
+import type { EpwOptions } from "../../src/weather/epw.js";
+import { readEpw } from "../../src/weather/index.js";
 
 const EXAMPLE = readFileSync("examples/weather/ravnholt.epw", "utf8");
 const HEADER = EXAMPLE.split("\r\n").slice(0, 8).join("\n");

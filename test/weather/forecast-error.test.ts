@@ -1,12 +1,10 @@
 import { expect, test } from "vitest";
 import { createRandom } from "../../src/numerics/index.js";
+import { errorModelOf, OBSERVATION_ERROR, PERSISTENCE_ERROR } from "../../src/weather/forecast-error.js";
 import {
-  errorModelOf,
   errorSd,
   FORECAST_ERROR,
   forecastErrorDimensions,
-  OBSERVATION_ERROR,
-  PERSISTENCE_ERROR,
   perturbedSeries,
   sampleForecastErrors,
   type WeatherSeries,

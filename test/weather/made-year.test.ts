@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { kelvinFromCelsius } from "../../src/units/index.js";
-import { madeYear, normalsOf, PLACES, type WeatherSeries } from "../../src/weather/index.js";
+import { madeYear, PLACES, type WeatherSeries } from "../../src/weather/index.js";
+import { normalsOf } from "./normals-of.js";
 
 const FROM = Date.UTC(2025, 0, 1) / 1000;
 const TO = Date.UTC(2026, 0, 1) / 1000;

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { celsiusFromKelvin } from "../../src/units/index.js";
-import { type MetarReport, readMetar } from "../../src/weather/index.js";
+import type { MetarReport } from "../../src/weather/metar.js";
+import { readMetar } from "./reports.js";
 
 const reference = Date.UTC(2026, 0, 10) / 1000;
 

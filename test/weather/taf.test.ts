@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
 import { celsiusFromKelvin, METRES_PER_SECOND_OF_KNOT } from "../../src/units/index.js";
-import { readTaf, type TafReport } from "../../src/weather/index.js";
+import type { TafReport } from "../../src/weather/taf-report.js";
 import { cautiousChanges, tafConditionsAt } from "../../src/weather/taf-timeline.js";
+import { readTaf } from "./reports.js";
 
 const reference = Date.UTC(2026, 0, 9, 18) / 1000;
 const at = (day: number, hour: number, minute = 0) => Date.UTC(2026, 0, day, hour, minute) / 1000;

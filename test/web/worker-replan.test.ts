@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { demoOpening, hoursAhead, scenarioOf } from "../../src/base/index.js";
 import { deriveBase } from "../../src/logbook/index.js";
-import { planFor } from "../../src/questions/index.js";
+import { planFor } from "../../src/questions/plan.js";
 import type { ReplanAsk, ReplanPart } from "../../src/web/worker/protocol.js";
 import { Refused } from "../../src/web/worker/refused.js";
 import { type OpenBase, Replanning } from "../../src/web/worker/replan.js";

@@ -1,6 +1,6 @@
-import type { MonthNormals } from "./normals.js";
-import type { WeatherSeries } from "./series.js";
-import { localStandard, SECONDS_OF_DAY } from "./through-year.js";
+import type { MonthNormals } from "../../src/weather/normals.js";
+import type { WeatherSeries } from "../../src/weather/series.js";
+import { localStandard, SECONDS_OF_DAY } from "../../src/weather/through-year.js";
 
 interface Day {
   readonly month: number;

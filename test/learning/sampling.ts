@@ -1,16 +1,16 @@
-import { createRandom } from "../numerics/index.js";
-import type { AircraftFit } from "./fit-aircraft.js";
-import { lowerCholesky } from "./fit-cholesky.js";
+import type { AircraftFit } from "../../src/learning/fit-aircraft.js";
+import { lowerCholesky } from "../../src/learning/fit-cholesky.js";
+import { createRandom } from "../../src/numerics/index.js";
 
 /** How far the normal approximation at the top of a posterior agrees with the posterior itself. */
-export interface SamplingCheck {
+interface SamplingCheck {
   /** Share of the proposed steps that were taken; around a quarter is best. */
   readonly accepted: number;
   /** Per unknown: shift of the mean in the approximation's sd, and ratio of the true sd to the approximation's. */
   readonly unknowns: readonly { readonly meanShift: number; readonly sdRatio: number }[];
 }
 
-export interface SamplingRequest {
+interface SamplingRequest {
   /** Chains side by side, the members of one solve. */
   readonly chains: number;
   /** Steps of each chain; the first half only finds the way in. */
@@ -63,10 +63,7 @@ export function checkBySampling(fit: AircraftFit, { chains, steps, seed }: Sampl
 }
 
 /** Logarithm of the posterior density at each z, up to a constant. */
-export function logPosterior(
-  { model, data, whitenings }: AircraftFit,
-  zs: readonly Float64Array[],
-): number[] {
+function logPosterior({ model, data, whitenings }: AircraftFit, zs: readonly Float64Array[]): number[] {
   return model.predict(zs).map((prediction, m) => {
     let sum = squared(zs[m]);
     whitenings.forEach((whitening, p) => {
