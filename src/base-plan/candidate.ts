@@ -1,4 +1,5 @@
 import type { Heater } from "../aircraft/index.js";
+import type { Block } from "../response/index.js";
 import { type BaseLimits, type Grid, peopleIn, type Resource, stepAt, stepFrom } from "./limits.js";
 
 /** What one aircraft would do. Times are [s] since the start. */
@@ -14,11 +15,6 @@ export interface Course {
   readonly stay: Stay | undefined;
   /** Its plug is pulled as soon as somebody is there after each heating, not only before departure. */
   readonly givesUpOutlet: boolean;
-}
-
-export interface Block {
-  readonly from: number;
-  readonly to: number;
 }
 
 /** `from` undefined: it stands inside at the start. Moving in begins at `from` and moving out at `to`. */

@@ -1,11 +1,18 @@
 import type { Aim } from "../readiness/index.js";
 import { firstMembers } from "../simulation/index.js";
 import type { Holder } from "./candidate.js";
-import { coursesOf } from "./courses.js";
+import { type CoursesOf, coursesOf } from "./courses.js";
+import type { CoursePlayer } from "./exact.js";
+import {
+  type ChanceMargin,
+  type HeaterOption,
+  heaterOptionOf,
+  type Scope,
+  type ShapedCandidate,
+} from "./heater-option.js";
 import type { BaseLimits, Grid } from "./limits.js";
 import { movesOf } from "./moves.js";
 import { type BaseAircraft, holderOf } from "./request.js";
-import { type Caution, type Scope, type ShapedCandidate, type Way, wayOf } from "./way.js";
 
 /** Members that look among courses; all of them judge what is chosen. */
 export const SCOUTS = 40;
@@ -13,23 +20,30 @@ export const SCOUTS = 40;
 /** The courses of one aircraft that are worth a thought. */
 export interface CourseFinder {
   readonly holder: Holder;
-  candidates(scope: Scope, caution: Caution): ShapedCandidate[];
+  candidates(scope: Scope, margin: ChanceMargin): ShapedCandidate[];
 }
 
-export function courseFinder(aircraft: BaseAircraft, limits: BaseLimits, grid: Grid): CourseFinder {
+/** @param play over all members, each course once */
+export function courseFinder(
+  aircraft: BaseAircraft,
+  limits: BaseLimits,
+  grid: Grid,
+  play: CoursePlayer,
+): CourseFinder {
   const holder = holderOf(aircraft, limits);
   const draws = firstMembers(aircraft.plan.draws, SCOUTS);
   const readers = new Map<number | undefined, Reader>();
   const readerWith = (cart: number | undefined): Reader => {
-    const known = readers.get(cart) ?? readerOf(wayOf(aircraft, holder, limits, grid, draws, cart));
+    const known =
+      readers.get(cart) ?? readerOf(heaterOptionOf(aircraft, holder, limits, grid, draws, cart, play));
     readers.set(cart, known);
     return known;
   };
   return {
     holder,
-    candidates(scope, caution) {
+    candidates(scope, margin) {
       const own = readerWith(undefined);
-      const onLine = (aim: Aim) => own.courses(scope, aim, caution);
+      const onLine = (aim: Aim) => own.courses(scope, aim, margin);
       const warm = onLine("warm-through");
       // Where the least holds without heat, none is required, and so none is planned.
       const [none] = warm;
@@ -37,15 +51,15 @@ export function courseFinder(aircraft: BaseAircraft, limits: BaseLimits, grid: G
       const canBeWarm = warm.some((c) => !c.missesWarm);
       const found = canBeWarm && !scope.bothLines ? warm : [...(canBeWarm ? warm : []), ...onLine("least")];
       if (scope.moves) {
-        const moved = own.moves(caution);
+        const moved = own.moves(margin);
         found.push(...moved);
-        for (const cart of own.way.isOn ? [] : aircraft.carts) {
+        for (const cart of own.option.isOn ? [] : aircraft.carts) {
           const carted = readerWith(cart);
-          const heated = carted.courses(scope, "least", caution);
+          const heated = carted.courses(scope, "least", margin);
           found.push(...heated);
           // Both a cart and the hangar: only where neither alone is enough.
-          if (own.way.inside || ![...moved, ...heated].some((c) => !c.missed)) {
-            found.push(...carted.moves(caution));
+          if (own.option.inside || ![...moved, ...heated].some((c) => !c.missed)) {
+            found.push(...carted.moves(margin));
           }
         }
       }
@@ -66,13 +80,13 @@ function different(candidates: readonly ShapedCandidate[]): ShapedCandidate[] {
 
 /** What is read out of one set of heaters. */
 interface Reader {
-  readonly way: Way;
-  readonly courses: ReturnType<typeof coursesOf>;
+  readonly option: HeaterOption;
+  readonly courses: CoursesOf;
   readonly moves: ReturnType<typeof movesOf>;
 }
 
-function readerOf(way: Way): Reader {
-  return { way, courses: coursesOf(way), moves: movesOf(way) };
+function readerOf(option: HeaterOption): Reader {
+  return { option, courses: coursesOf(option), moves: movesOf(option) };
 }
 
 /** The same on every circuit that it reaches and, with a switch, with its plug left in or pulled as soon as it can be. */

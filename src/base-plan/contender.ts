@@ -4,11 +4,11 @@ import { courseFinder } from "./candidates.js";
 import type { Priced } from "./choose.js";
 import { costsOf } from "./costs.js";
 import { coursePlayer, type PlayedCourse, wetTimeOf } from "./exact.js";
+import type { Scope, Shape } from "./heater-option.js";
 import { keepsRules, onBefore, rulesOf } from "./heater-rules.js";
 import type { Grid } from "./limits.js";
 import type { BaseAircraft, BaseRequest } from "./request.js";
 import { type Option, optionsOf } from "./rows.js";
-import type { Scope, Shape } from "./way.js";
 
 /** What an aircraft may do, with costs; the shape tells how it was read, and is missing for what was told before. */
 export type List = readonly Priced<Option<Candidate & { readonly shape?: Shape }>>[];
@@ -25,7 +25,7 @@ export interface Contender {
   /** Plays some courses that are read as nearly sure enough; whether one of them is, is the answer. */
   lookCloser(scope: Scope): boolean;
   /** Asks a higher chance on a line of courses of a shape: their predictions were too good by so much. */
-  distrust(aim: Aim, shape: Shape, by: number): void;
+  raiseMargin(aim: Aim, shape: Shape, by: number): void;
   /** A course that was played, as one more to choose. */
   priced(played: PlayedCourse): List[number];
 }
@@ -38,13 +38,13 @@ const CLOSER = 3;
 export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: Grid): Contender {
   const { limits, isNight } = request;
   const { told } = aircraft;
-  const finder = courseFinder(aircraft, limits, grid);
+  const finder = courseFinder(aircraft, limits, grid, (course) => played(course));
   const { holder } = finder;
   const play = coursePlayer(aircraft, limits);
   const courses = new Map<string, PlayedCourse>();
   const context = { count: request.aircraft.length, told, isNight };
   const asked = new Map<string, number>();
-  const caution = (aim: Aim, shape: Shape) => asked.get(`${aim} ${shape}`) ?? 0;
+  const margin = (aim: Aim, shape: Shape) => asked.get(`${aim} ${shape}`) ?? 0;
   let kept: { readonly scope: Scope; readonly list: List } | undefined;
 
   function played(course: Course): PlayedCourse {
@@ -58,7 +58,7 @@ export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: 
   }
 
   function listIn(scope: Scope): List {
-    const found = finder.candidates(scope, caution).map((candidate) => {
+    const found = finder.candidates(scope, margin).map((candidate) => {
       const known = courses.get(keyOf(candidate));
       if (known === undefined) return candidate;
       const { chance, missed, missesWarm, energy } = known;
@@ -119,9 +119,9 @@ export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: 
     },
     isPlayed: (course) => courses.has(keyOf(course)),
     played,
-    distrust(aim, shape, by) {
+    raiseMargin(aim, shape, by) {
       kept = undefined;
-      asked.set(`${aim} ${shape}`, caution(aim, shape) + by);
+      asked.set(`${aim} ${shape}`, margin(aim, shape) + by);
     },
     priced(one) {
       const [option] = optionsOf([candidateOf(aircraft, one, limits)], holder, limits, grid);

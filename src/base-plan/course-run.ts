@@ -1,13 +1,6 @@
 import type { Heater, Kit } from "../aircraft/index.js";
 import type { PlanRequest } from "../planning/index.js";
-import {
-  type Aim,
-  type Criterion,
-  isGating,
-  isOfLine,
-  marginOf,
-  temperatureCriteria,
-} from "../readiness/index.js";
+import { temperatureCriteria } from "../readiness/index.js";
 import type { Scenario, TimedChange } from "../simulation/index.js";
 import type { Course } from "./candidate.js";
 import type { BaseLimits } from "./limits.js";
@@ -69,36 +62,6 @@ export function changesOf(
 /** The latest stay of an aircraft that comes in at `from` (undefined: stands inside). */
 export function stayUntilExit(plan: PlanRequest, limits: BaseLimits, from: number | undefined) {
   return { from, to: exitOf(plan, limits) };
-}
-
-/** Of each of the two lines. */
-export type ByAim<T> = Readonly<Record<Aim, T>>;
-
-/** For each line, 1 for every member in which all criteria that decide on it hold. */
-export function readyMembers(
-  criteria: readonly Criterion[],
-  temps: Float64Array,
-  parts: readonly string[],
-  members: number,
-): ByAim<Uint8Array> {
-  const least = new Uint8Array(members).fill(1);
-  const short = new Uint8Array(members);
-  const values = new Float64Array(members);
-  for (const criterion of criteria) {
-    const gating = isGating(criterion);
-    if (!gating && !isOfLine(criterion, "warm-through")) continue;
-    criterion.values({ temps, parts, members }, values);
-    for (let m = 0; m < members; m++) {
-      if (marginOf(criterion, values[m]) >= 0) continue;
-      short[m] = 1;
-      if (gating) least[m] = 0;
-    }
-  }
-  return { least, "warm-through": short.map((s) => 1 - s) };
-}
-
-export function shareOf(ready: Uint8Array): number {
-  return ready.reduce((sum, r) => sum + r, 0) / ready.length;
 }
 
 /** A scenario with everything a course does among its events, so that it can be played or judged as it stands. */

@@ -1,17 +1,10 @@
 import { type Band, bandOf } from "../numerics/index.js";
 import { tollOf } from "../planning/index.js";
 import { judge, type Verdict } from "../readiness/index.js";
-import { NumericalFailure } from "../response/index.js";
-import {
-  ENSEMBLE_TOLERANCE,
-  type EnsembleRun,
-  prepareRun,
-  sampleAt,
-  timelineOf,
-  trajectory,
-} from "../simulation/index.js";
+import { type ByAim, chancesOf, play, readyMembers } from "../response/index.js";
+import { type EnsembleRun, prepareRun, sampleAt, timelineOf } from "../simulation/index.js";
 import type { Course } from "./candidate.js";
-import { type ByAim, playedScenario, readyMembers, shareOf, withCart } from "./course-run.js";
+import { playedScenario, withCart } from "./course-run.js";
 import type { BaseLimits } from "./limits.js";
 import type { BaseAircraft } from "./request.js";
 
@@ -60,20 +53,17 @@ export function coursePlayer(aircraft: BaseAircraft, limits: BaseLimits): Course
     );
     const from = [...states.keys()].filter((t) => t <= begins).reduce((a, b) => Math.max(a, b), 0);
     const hot = course.blocks.at(-1)?.to ?? departure;
-    const early = Array.from(
-      { length: KEPT_BEFORE / KEPT_EVERY + 1 },
-      (_, k) => begins - k * KEPT_EVERY,
-    ).filter((t) => t > from && t < departure);
+    const near = Array.from({ length: KEPT_BEFORE / KEPT_EVERY + 1 }, (_, k) => begins - k * KEPT_EVERY);
+    const far = Array.from({ length: Math.floor(begins / KEPT_BEFORE) }, (_, k) => (k + 1) * KEPT_BEFORE);
+    const early = [...near, ...far].filter((t) => t > from && t <= begins && t < departure);
     const ends = course.blocks.flatMap((b) => [b.from, b.to]);
     const later = LATER.map((t) => departure + t).filter((t) => t <= scenario.duration);
     const times = [...new Set([from, ...early, ...ends, hot, departure, ...later])].filter((t) => t >= from);
-    const played = trajectory(run, {
+    const played = play(run, {
       state: states.get(from) ?? run.initial,
       timeline: timelineOf(scenario.initial.configuration, scenario.events),
       sampleTimes: times.sort((a, b) => a - b),
-      tolerance: ENSEMBLE_TOLERANCE,
     });
-    if (played.status !== "completed") throw new NumericalFailure(`${played.status}: ${played.remedy}`);
     for (const t of early) states.set(t, Float64Array.from(sampleAt(played, t)));
     const { parts, members } = played;
     const temps = sampleAt(played, departure);
@@ -84,14 +74,14 @@ export function coursePlayer(aircraft: BaseAircraft, limits: BaseLimits): Course
     );
     const tooHot = course.blocks.length > 0 && verdict.tooHot.length > 0;
     const isStill = (t: number) =>
-      shareOf(readyMembers(criteria, sampleAt(played, t), parts, members).least) >= wish.chance;
+      chancesOf(criteria, { temps: sampleAt(played, t), parts, members }).least >= wish.chance;
     const missed = tooHot || verdict.chance < wish.chance;
     const cold = missed ? undefined : later.findIndex((t) => !isStill(t));
     // None cold is -1, and so the last one that was looked at.
     const still = cold === undefined ? undefined : [departure, ...later].at(cold);
     return {
       course,
-      ready: readyMembers(criteria, temps, parts, members),
+      ready: readyMembers(criteria, { temps, parts, members }),
       chance: verdict.chance,
       verdict,
       startWithin: still === undefined ? undefined : still - departure,

@@ -1,4 +1,5 @@
-import { type Block, type Course, currentOf, demandsOf, needsPerson } from "./candidate.js";
+import type { Block } from "../response/index.js";
+import { type Course, currentOf, demandsOf, needsPerson } from "./candidate.js";
 import type { Contender } from "./contender.js";
 import type { PlayedCourse } from "./exact.js";
 import { keepsRules, onBefore, rulesOf } from "./heater-rules.js";

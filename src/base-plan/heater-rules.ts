@@ -1,7 +1,8 @@
 import type { Heater } from "../aircraft/index.js";
+import type { Block } from "../response/index.js";
 import type { Scenario } from "../simulation/index.js";
 import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
-import type { Block, Course } from "./candidate.js";
+import type { Course } from "./candidate.js";
 
 /** What heaters that are used together allow; times [s]. The strictest of them counts. */
 export interface HeaterRules {
@@ -32,9 +33,16 @@ export function rulesOf(heaters: readonly Heater[]): HeaterRules {
   };
 }
 
-/** [s] that heaters have been on when a scenario starts, 0 where nobody knows; undefined where they are off. */
+/** [s] off before a heater that was on for its longest time goes on again; as for the plan of one aircraft. */
+const REST = SECONDS_OF_HOUR;
+
+/**
+ * [s] that heaters have been on when a scenario starts; undefined where they are off. What has been on for nobody knows how
+ * long counts as on too long.
+ */
 export function onBefore({ initial }: Scenario): number | undefined {
-  return initial.configuration.heatersOn.size === 0 ? undefined : (initial.heatedFor ?? 0);
+  if (initial.configuration.heatersOn.size === 0) return undefined;
+  return initial.heatedFor ?? Number.POSITIVE_INFINITY;
 }
 
 /** Where a course stands and when it is wanted. */
@@ -42,7 +50,7 @@ export interface RuledCourse {
   readonly course: Pick<Course, "blocks" | "stay">;
   /** [s] */
   readonly departure: number;
-  /** [s] that its heaters have been on at the start, 0 where nobody knows; undefined where they are off. */
+  /** [s] that its heaters have been on at the start; undefined where they are off. */
   readonly onFor: number | undefined;
   /** [s] to move it into or out of the hangar. */
   readonly moveTime: number;
@@ -62,7 +70,10 @@ export function keepsRules(rules: HeaterRules, { course, departure, onFor, moveT
   const inAll = blocks.reduce((sum, block, i) => sum + length(block, i), 0);
   const inside = (block: Block) =>
     stay !== undefined && block.to > (stay.from ?? 0) && block.from < stay.to + moveTime;
+  const [first] = blocks;
+  const isTooSoon = first.from > 0 && first.from < REST && (onFor ?? 0) + last.to > rules.longest;
   return (
+    !(onFor !== undefined && isTooSoon) &&
     blocks.every(within) &&
     (inAll >= rules.leastInAll || before !== undefined) &&
     departure - last.to >= rules.pause &&

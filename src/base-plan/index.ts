@@ -1,4 +1,4 @@
-export type { Block, Candidate, Course, Deed, Demand, Holder, Stay } from "./candidate.js";
+export type { Candidate, Course, Deed, Demand, Holder, Stay } from "./candidate.js";
 export { connectionsOf, currentOf, deedsOf, demandsOf, electricPower } from "./candidate.js";
 export { type Choice, choose, goTogether, type Priced } from "./choose.js";
 export { type Costs, changeOf, compareCosts, costsOf, sumOfCosts } from "./costs.js";

@@ -7,11 +7,11 @@ import { type Costs, compareCosts, sumOfCosts } from "./costs.js";
 import { type PlayedCourse, wetTimeOf } from "./exact.js";
 import { type Cause, causeOf } from "./explain.js";
 import { filledUp } from "./fill-all.js";
+import type { Scope } from "./heater-option.js";
 import { type Lift, triedLifts } from "./lifts.js";
 import { type Grid, gridOf } from "./limits.js";
 import type { BaseAircraft, BaseRequest } from "./request.js";
 import { isPossibleAlone, parkedDemands } from "./rows.js";
-import type { Scope } from "./way.js";
 
 /** One plan for all aircraft of a base. Times are [s] since the start. */
 export interface BasePlan {
@@ -47,7 +47,7 @@ export type BasePlanFailure = { readonly status: "failed" | "cancelled"; readonl
 /** Times that a choice is made anew, at most: five or six with 12 aircraft, all of them with 24 on few outlets. */
 const ROUNDS = 12;
 /** Rise of the chance asked for, at least, when a prediction was too good. */
-const CAUTION_LEAST = 0.01;
+const MARGIN_LEAST = 0.01;
 
 /**
  * Plans all aircraft of a base together. Throws RangeError for a request that makes no sense; numerical trouble and a
@@ -118,12 +118,12 @@ async function plan(request: BaseRequest): Promise<BasePlan> {
     });
     if (round >= ROUNDS) break;
     if (tooGood.length === 0) {
-      // What is missed may have been read too darkly.
+      // The surrogate may underestimate aircraft that miss.
       const missed = contenders.filter((_, a) => options[a].missed);
       if (!missed.some((contender) => contender.lookCloser(scope))) break;
     }
     for (const { contender, shape, aim, by } of tooGood) {
-      if (shape !== undefined) contender.distrust(aim, shape, Math.max(CAUTION_LEAST, by));
+      if (shape !== undefined) contender.raiseMargin(aim, shape, Math.max(MARGIN_LEAST, by));
     }
   }
 

@@ -6,8 +6,9 @@ import {
   type Notes,
   type Path,
 } from "../documents/index.js";
+import type { Block } from "../response/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
-import type { Block, Course } from "./candidate.js";
+import type { Course } from "./candidate.js";
 import { withoutOtherDucts } from "./course-run.js";
 import type { BaseLimits } from "./limits.js";
 

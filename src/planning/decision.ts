@@ -1,14 +1,14 @@
 import { type Band, bandOf } from "../numerics/index.js";
 import type { Aim } from "../readiness/index.js";
 import {
+  type FoundPlugIn,
   latestPlugIn,
   PLUG_IN_STEP,
-  refinePlugIn,
   SCOUT_RESOLUTION,
   type SearchRange,
-  type SearchResult,
   type Soaked,
   type Steps,
+  settlePlugIn,
 } from "../response/index.js";
 import { configurationAt, firstMembers, type Trajectory, timelineOf } from "../simulation/index.js";
 import { aimedAt, answerOf } from "./answer.js";
@@ -19,19 +19,12 @@ import type { PlanRequest } from "./request.js";
 
 /** Members that look for where to search and compare other plug-in times, to about 5 %; all of them decide. */
 export const SCOUTS = 100;
-/** Shortfall of the scouts' best chance, over three of its standard errors, at which all members need not try. */
-const HOPELESS_GAP = 0.15;
 
 /** What may be known before a plan is made, and spares work. */
 export interface Known {
   readonly soaked?: Soaked;
   /** What a look-up found on each line, right to a step or two. */
-  readonly near?: Partial<Readonly<Record<Aim, Near>>>;
-}
-
-export interface Near extends SearchResult {
-  /** Chance of that plug-in, to a few percent. */
-  readonly chance: number;
+  readonly near?: Partial<Readonly<Record<Aim, FoundPlugIn>>>;
 }
 
 /** When to plug in is decided; what was run for it serves the rest of the plan. */
@@ -64,7 +57,7 @@ export function* decided(request: PlanRequest, { soaked, near = {} }: Known = {}
   const heatNeeded = unheated.verdict.chance < wish.chance;
   const isWarm = unheated.verdict.warm.chance >= wish.chance;
   const mayHeat = mayPlugIn(request, range);
-  const looked: { least?: Near; warm?: Near } = {};
+  const looked: { least?: FoundPlugIn; warm?: FoundPlugIn } = {};
   if (heatNeeded && mayHeat) looked.least = yield* look("least", range);
   if (!isWarm && mayHeat && (looked.least?.reached ?? !heatNeeded)) {
     looked.warm = yield* look("warm-through", { ...range, last: looked.least?.index ?? range.last });
@@ -80,7 +73,7 @@ export function* decided(request: PlanRequest, { soaked, near = {} }: Known = {}
   return { answer, best, index, range, finder, scouts };
 
   /** What few members, or a look-up, say of a line. */
-  function* look(aim: Aim, within: SearchRange): Steps<Near> {
+  function* look(aim: Aim, within: SearchRange): Steps<FoundPlugIn> {
     const known = near[aim];
     if (known !== undefined) {
       return { ...known, index: Math.min(within.last, Math.max(within.first, known.index)) };
@@ -91,19 +84,12 @@ export function* decided(request: PlanRequest, { soaked, near = {} }: Known = {}
   }
 
   /** The same with all members. */
-  function* settle(aim: Aim, found: Near): Steps<Near> {
-    const all = finder.on(aim);
-    if (!found.reached && found.chance < wish.chance - HOPELESS_GAP) {
-      // Among equals the longer lead, as a search over all of them has it.
-      const isLongest = all.plannable(range.first) >= all.plannable(found.index);
-      return isLongest ? { ...found, index: range.first } : found;
-    }
+  function* settle(aim: Aim, found: FoundPlugIn): Steps<FoundPlugIn> {
     const reach = near[aim] === undefined ? SCOUT_RESOLUTION - 1 : 1;
-    const settled = yield* refinePlugIn(all, wish.chance, range, found.index, reach);
-    return { ...settled, chance: all.plannable(settled.index) };
+    return yield* settlePlugIn(finder.on(aim), wish.chance, range, found, reach);
   }
 
-  function lineOf(aim: Aim, found: Near | undefined): PlanLine {
+  function lineOf(aim: Aim, found: FoundPlugIn | undefined): PlanLine {
     if (found === undefined) {
       const chance = chanceOn(unheated.verdict, aim);
       return { reached: chance >= wish.chance, plugIn: undefined, chance, energy: 0 };

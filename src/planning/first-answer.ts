@@ -1,6 +1,7 @@
 import { type Band, bandOf } from "../numerics/index.js";
 import { type Aim, type EnsembleState, gatingOf, judge, type Verdict } from "../readiness/index.js";
 import {
+  type FoundPlugIn,
   finished,
   type HeatResponse,
   latestPlugIn,
@@ -15,7 +16,7 @@ import {
 import { ENSEMBLE_TOLERANCE, type EnsembleRun } from "../simulation/index.js";
 import { type Answered, aimedAt, answerOf } from "./answer.js";
 import { chanceOn } from "./chance.js";
-import { mayPlugIn, type Near, plugInRange } from "./decision.js";
+import { mayPlugIn, plugInRange } from "./decision.js";
 import type { LastMinutes } from "./last-minutes.js";
 import type { PlanLine, PlugInAnswer } from "./plan.js";
 import type { PlanRequest } from "./request.js";
@@ -61,7 +62,7 @@ export interface FirstAnswer extends PlugInAnswer {
   /** Grid index of the plug-in, to go on from; undefined when none was searched for. */
   readonly index: number | undefined;
   /** What was found on each line that was searched. */
-  readonly near: Partial<Readonly<Record<Aim, Near>>>;
+  readonly near: Partial<Readonly<Record<Aim, FoundPlugIn>>>;
 }
 
 /** [K] what happens between unplugging and the start moves the parts by a few kelvins; project judgement. */

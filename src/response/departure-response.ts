@@ -43,7 +43,7 @@ export interface DepartureRequest {
  * times for each kind of course, and the difference from what adds up is carried over to other pauses of that kind in
  * proportion: without a pause there is none.
  */
-const STOPS = [3600, 8100, 16_200];
+const STOPS = [1800, 5400, 14_400];
 /** [s] a pause between two blocks is played where it is nearest to this. */
 const PAUSE_BETWEEN = 7200;
 /** Times the usual lead that courses with a pause are heated. */
@@ -61,6 +61,7 @@ export function createDepartureResponse(request: DepartureRequest): DepartureRes
   const unheated = stateAt(undefined, end);
   const cold = goOn([], end, unheated);
   const known = new Map<number, readonly Difference[]>();
+  const rises = new Map<number, Float64Array>();
   /** What happens from the end of heating to the departure, beside what happens to a cold engine. */
   const lastMinutes = createLeadCurve(end, (lead) => {
     const hot = stateAt(end - lead, end);
@@ -80,6 +81,12 @@ export function createDepartureResponse(request: DepartureRequest): DepartureRes
 
   /** [K] at departure after heat from a time until the end, less what it is without. */
   function rise(from: number): Float64Array {
+    const found = rises.get(from) ?? readRise(from);
+    rises.set(from, found);
+    return found;
+  }
+
+  function readRise(from: number): Float64Array {
     const temps = stateAt(from, end);
     for (let k = 0; k < size; k++) temps[k] -= unheated[k];
     lastMinutes.add(end - from, temps);
@@ -90,9 +97,8 @@ export function createDepartureResponse(request: DepartureRequest): DepartureRes
     const temps = Float64Array.from(cold);
     const add = (t: number, sign: number) => {
       if (t >= end) return;
-      rise(t).forEach((more, k) => {
-        temps[k] += sign * more;
-      });
+      const more = rise(t);
+      for (let k = 0; k < size; k++) temps[k] += sign * more[k];
     };
     for (const { from, to } of blocks) {
       add(from, 1);

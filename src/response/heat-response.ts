@@ -70,7 +70,7 @@ const LEADS = [
 /** [s] */
 const SOAK_STEP = 300;
 /** [s] leads to which a heated course is played at one go. */
-const REACHES = [3600, 10_800, 21_600];
+const REACHES = [3600, 7200, 10_800, 14_400, 21_600, 28_800, 36_000, 50_400];
 
 export function createHeatResponse(
   { scenario, heaters }: Situation,

@@ -14,12 +14,15 @@ export { createLeadCurve, type LeadCurve } from "./lead-curve.js";
 export { NumericalFailure, play, playOn } from "./play.js";
 export { type ByAim, chancesOf, overheats, readyMembers, shareOf } from "./ready.js";
 export {
+  type FoundPlugIn,
   latestPlugIn,
+  narrowPlugIn,
   PLUG_IN_STEP,
   type PlugInChances,
   refinePlugIn,
   SCOUT_RESOLUTION,
   type SearchRange,
   type SearchResult,
+  settlePlugIn,
 } from "./search.js";
 export { finished, type Steps } from "./steps.js";

@@ -42,7 +42,7 @@ export function* latestPlugIn(
     const chance = chances.plannable(index);
     yield;
     if (chance >= wanted) {
-      return { index: yield* bisect(chances, wanted, index, failing, resolution), reached: true };
+      return { index: yield* narrowPlugIn(chances, wanted, index, failing, resolution), reached: true };
     }
     // Among equals the longer lead: when nothing is enough, heating longer comes closest.
     if (chance >= bestChance) [best, bestChance] = [index, chance];
@@ -89,11 +89,39 @@ export function* refinePlugIn(
       stride *= 2;
     }
   }
-  return { index: yield* bisect(chances, wanted, good, bad), reached: true };
+  return { index: yield* narrowPlugIn(chances, wanted, good, bad), reached: true };
 }
 
 /** Grid steps within which few members tell plug-in times apart anyway. */
 export const SCOUT_RESOLUTION = 3;
+
+/** Shortfall of the best chance that few members have, over three of its standard errors, at which all need not try. */
+const HOPELESS_GAP = 0.15;
+
+export interface FoundPlugIn extends SearchResult {
+  /** Chance of that plug-in. */
+  readonly chance: number;
+}
+
+/**
+ * What few members, or a look-up, found, settled with all of them.
+ * @param reach grid steps that the result may be off by
+ */
+export function* settlePlugIn(
+  all: PlugInChances,
+  wanted: number,
+  range: SearchRange,
+  found: FoundPlugIn,
+  reach = SCOUT_RESOLUTION - 1,
+): Steps<FoundPlugIn> {
+  if (!found.reached && found.chance < wanted - HOPELESS_GAP) {
+    // Among equals the longer lead, as a search over all of them has it.
+    const isLongest = all.plannable(range.first) >= all.plannable(found.index);
+    return isLongest ? { ...found, index: range.first } : found;
+  }
+  const settled = yield* refinePlugIn(all, wanted, range, found.index, reach);
+  return { ...settled, chance: all.plannable(settled.index) };
+}
 
 /** Grid indices from the last one backwards, each lead 1.6 times the one before, ending with the first one. */
 function* growingLeads(step: number, { first, last }: SearchRange): Generator<number> {
@@ -106,7 +134,8 @@ function* growingLeads(step: number, { first, last }: SearchRange): Generator<nu
 const SHORTEST_LEAD = 2700;
 const LEAD_GROWTH = 1.6;
 
-function* bisect(
+/** The latest enough between a plug-in that is enough and one that is not. */
+export function* narrowPlugIn(
   chances: PlugInChances,
   wanted: number,
   good: number,
@@ -115,7 +144,7 @@ function* bisect(
 ): Steps<number> {
   let from = good;
   let to = bad;
-  while (to - from > resolution) {
+  while (Math.abs(to - from) > resolution) {
     const middle = (from + to) >> 1;
     if (chances.plannable(middle) >= wanted) from = middle;
     else to = middle;

@@ -1,8 +1,6 @@
 export { barsOf } from "./heater-limits.js";
 export { kitComparison, kitInTheCold } from "./kit-comparison.js";
-export { createLeadCases, type LeadCases, type LeadCasesRequest, type SteadyCase } from "./lead-cases.js";
-export { type LeadFound, leastLeads } from "./lead-search.js";
-export { createLeadTable, type LeadTable, triedLeads } from "./lead-table.js";
+export type { LeadTable } from "./lead-table.js";
 export {
   type HabitResult,
   leadTableOf,

@@ -12,12 +12,12 @@ import { type Band, bandOf } from "../numerics/index.js";
 import { allCriteria } from "../readiness/index.js";
 import { caseGeometry, caseMoisture, WATER_IN_OIL_WINTER } from "../starting/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
+import { type ColdCase, createColdCase, STEADY } from "./cold-case.js";
 import { attendedCost, energyCost } from "./costs.js";
 import { firstCautions } from "./first-cautions.js";
 import { barsOf, rejectionsOf, unplugBeforeOf } from "./heater-limits.js";
-import { createLeadCases, type LeadCases, STEADY } from "./lead-cases.js";
-import { leastLeads } from "./lead-search.js";
 import { triedLeads } from "./lead-table.js";
+import { leastLead } from "./least-lead.js";
 import { kitAnswer, rankKits } from "./ranking.js";
 import { kitHeader, roundedTo } from "./study-header.js";
 import { attendedTime } from "./switching.js";
@@ -41,8 +41,8 @@ export function kitInTheCold(read: ReadKitComparison, choice: KitChoice): KitCas
   const leads = tried.length === 0 ? [unplugBefore + SECONDS_OF_HOUR] : tried;
   const setting = { place, covers: kit.covers.map(({ id }) => id).sort() };
   const heaters = kit.heaters.map(({ id }) => id);
-  const lead = createLeadCases({
-    ...{ installation, kit, place, site, cases, leads, unplugBefore, coverOffBefore },
+  const request = {
+    ...{ installation, kit, place, site, leads, unplugBefore, coverOffBefore },
     criteria: allCriteria(installation, kit, limits),
     age: undefined,
     tolerance: TOLERANCE,
@@ -50,19 +50,16 @@ export function kitInTheCold(read: ReadKitComparison, choice: KitChoice): KitCas
       ...ensemble,
       posterior: read.learned === undefined ? undefined : posteriorFor(read.learned, { setting, heaters }),
     },
-  });
-  const found = leastLeads(lead, tried, read.chance);
-  const indices = found.map(({ index }) => index);
-  const verdicts = lead.verdictAt(indices);
-  return cases.map(({ tempAir, windSpeed }, c) => {
-    const index = indices[c]!;
-    const { aim } = found[c]!;
-    const { chance, tooHot, warm, weakest } = verdicts[c]!;
+  };
+  return cases.map(({ tempAir, windSpeed }) => {
+    const cold = createColdCase(request, { tempAir, windSpeed });
+    const { index, aim } = leastLead(cold, tried, read.chance);
+    const { chance, tooHot, warm, weakest } = cold.verdict(index);
     const { criterion } = aim === "least" ? weakest : warm.weakest;
-    const surface = index < 0 ? new Float64Array() : lead.hottestSurface(c, index).subarray(1);
+    const surface = index < 0 ? new Float64Array() : cold.hottestSurface(index);
     const on = index < 0 ? 0 : leads[index]! - unplugBefore;
     const attended = attendedTime(choice, on);
-    const moisture = wetTimes(read, lead, c, index, tempAir);
+    const moisture = wetTimes(read, cold, index, tempAir);
     return {
       air_c: roundedTo(celsiusFromKelvin(tempAir), 1),
       wind_mps: windSpeed,
@@ -73,11 +70,11 @@ export function kitInTheCold(read: ReadKitComparison, choice: KitChoice): KitCas
       warm_chance: roundedTo(warm.chance, 4),
       weakest: criterion.id,
       weakest_title: criterion.title,
-      energy_kwh: rounded(bandOf(lead.energy(c, index).slice(1)), 2, 3.6e6),
+      energy_kwh: rounded(bandOf(cold.energy(index).slice(1)), 2, 3.6e6),
       attended_h: roundedTo(attended / SECONDS_OF_HOUR, 2),
-      cost: costOfStart(read, lead, c, index, attended),
+      cost: costOfStart(read, cold, index, attended),
       hottest_surface_c: surface.length === 0 ? null : rounded(bandOf(surface.map(celsiusFromKelvin)), 0),
-      hottest_film_c: rounded(bandOf(lead.hottestFilm(c, index).slice(1).map(celsiusFromKelvin)), 0),
+      hottest_film_c: rounded(bandOf(cold.hottestFilm(index).map(celsiusFromKelvin)), 0),
       too_hot: tooHot.map(({ criterion }) => criterion.id),
       wet_h: moisture === null ? null : roundedTo(moisture.wet / SECONDS_OF_HOUR, 1),
       frost_h: moisture === null ? null : roundedTo(moisture.frosted / SECONDS_OF_HOUR, 1),
@@ -93,12 +90,11 @@ function statusOf(index: number, chance: number, wanted: number): KitCaseDocumen
 /** Money of one start, middle estimate. @param attended [s] */
 function costOfStart(
   { prices }: ReadKitComparison,
-  lead: LeadCases,
-  c: number,
+  cold: ColdCase,
   index: number,
   attended: number,
 ): KitCaseDocument["cost"] {
-  const [all, burnt] = [lead.energy(c, index)[0]!, lead.fuel(c, index)[0]!];
+  const [all, burnt] = [cold.energy(index)[0]!, cold.fuel(index)[0]!];
   const energy = energyCost(all - burnt, burnt, prices);
   const time = attendedCost(attended, prices);
   return {
@@ -148,13 +144,12 @@ export function kitComparison(
 /** [s] that the middle aircraft's inner walls are wet or frosted from plug-in to unplugging, of the wall wet longest. */
 function wetTimes(
   { installation, place, site }: ReadKitComparison,
-  lead: LeadCases,
-  c: number,
+  cold: ColdCase,
   index: number,
   tempAir: number,
 ): { readonly wet: number; readonly frosted: number } | null {
   if (index < 0) return null;
-  const course = lead.middleCourse(c, index);
+  const course = cold.middleCourse(index);
   const geometry = caseGeometry(installation);
   const steady = (value: number) => new Float64Array(course.time.length).fill(value);
   const water = { inOil: WATER_IN_OIL_WINTER * geometry.oilMass, onSurfaces: 0 };

@@ -1,8 +1,8 @@
 import type { Kit } from "../aircraft/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
+import { type ColdCaseRequest, createColdCase, type SteadyCase } from "./cold-case.js";
 import { leastOn, longestOn } from "./heater-limits.js";
-import { createLeadCases, type LeadCasesRequest, type SteadyCase } from "./lead-cases.js";
-import { type LeadFound, leastLeads } from "./lead-search.js";
+import { type LeadFound, leastLead } from "./least-lead.js";
 
 /** What a plan does on forecast weather, from a table worked out beforehand. */
 export interface LeadTable {
@@ -15,7 +15,7 @@ export interface LeadTable {
   readonly cases: readonly (SteadyCase & LeadFound)[];
 }
 
-export interface LeadTableRequest extends Omit<LeadCasesRequest, "cases" | "leads"> {
+export interface LeadTableRequest extends Omit<ColdCaseRequest, "leads"> {
   /** [K] coldest and warmest forecast that will be asked for. */
   readonly tempRange: readonly [number, number];
   readonly chance: number;
@@ -49,7 +49,7 @@ export function createLeadTable(request: LeadTableRequest): LeadTable {
     } as const;
     return { at: () => none, cases: cases.map((one) => ({ ...one, ...none, unheated: 0 })) };
   }
-  const found = leastLeads(createLeadCases({ ...rest, cases, leads }), leads, chance);
+  const found = cases.map((one) => leastLead(createColdCase({ ...rest, leads }, one), leads, chance));
   return {
     cases: cases.map((one, c) => ({ ...one, ...found[c]! })),
     at(tempAir, windSpeed) {

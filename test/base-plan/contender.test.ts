@@ -33,7 +33,7 @@ test("what is read as nearly sure is played before a departure is given up, and 
   expect(courses().some((course) => !course.missed)).toBe(true);
   expect(contender.list(scope)).toBe(contender.list(scope));
 
-  for (const shape of ["through", "early", "twice"] as const) contender.distrust("least", shape, 0.1);
+  for (const shape of ["through", "early", "twice"] as const) contender.raiseMargin("least", shape, 0.1);
   const doubtful = courses().filter((course) => course.missed && course.chance >= wanted - 0.05);
   expect(doubtful.length).toBeGreaterThan(0);
   expect(doubtful.some((course) => contender.isPlayed(course))).toBe(false);
