@@ -1,3 +1,4 @@
+import type { Finding } from "../findings/index.js";
 import type { BaseProbe, HeaterSwitch, ProbeReading } from "../logbook/index.js";
 import type { Log, SwitchDevice } from "./device.js";
 
@@ -41,8 +42,7 @@ export interface ProbeLink {
 export interface ProbeListener {
   /** Listens to these probes, and no longer to others. */
   listenTo(sources: readonly ProbeSource[]): void;
-  /** Why there is trouble, in sentences. */
-  troubles(): readonly string[];
+  troubles(): readonly Finding[];
   close(): Promise<void>;
 }
 

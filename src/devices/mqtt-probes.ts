@@ -1,3 +1,4 @@
+import { finding } from "../findings/index.js";
 import type { BaseProbe, ProbeReading } from "../logbook/index.js";
 import { probeProtocol } from "../switching/index.js";
 import { type Broker, connectBroker } from "./broker.js";
@@ -48,8 +49,7 @@ function listen({ brokerUrl, clientId, clock, onReading, onRefused, onLog }: Pro
       broker = wanted.length === 0 ? undefined : connected(wanted);
       void old?.close();
     },
-    troubles: () =>
-      broker !== undefined && !linked ? ["The broker cannot be reached: no probe is heard."] : [],
+    troubles: () => (broker !== undefined && !linked ? [finding("broker-unreachable", {})] : []),
     async close() {
       const last = broker;
       broker = undefined;

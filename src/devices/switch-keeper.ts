@@ -1,3 +1,4 @@
+import { type Finding, finding } from "../findings/index.js";
 import type { HeaterSwitch } from "../logbook/index.js";
 import {
   type DurableState,
@@ -40,9 +41,9 @@ export interface SwitchKeeper {
   /** `time`: [ms] since 1970 UTC. Readings of other probes do no harm. */
   reading(reading: { readonly probe: string; readonly time: number; readonly tempC: number }): void;
   /** Gives the reason when it is refused. */
-  byHand(to: OnOff | "plan", forS: number): string | undefined;
+  byHand(to: OnOff | "plan", forS: number): Finding | undefined;
   /** Gives the reason when it is refused. */
-  acknowledge(fault: SwitchFault): string | undefined;
+  acknowledge(fault: SwitchFault): Finding | undefined;
   /** Something else could not be written down: off until a save succeeds. */
   storeFailed(): void;
   standing(): SwitchStanding;
@@ -64,7 +65,7 @@ export function createSwitchKeeper(options: SwitchKeeperOptions): SwitchKeeper {
   const queue: SwitchEvent[] = [];
   let state: SwitchState | undefined;
   let busy = false;
-  let broken: string | undefined;
+  let broken: Finding | undefined;
   let shown = "";
   let distrustUntil = Number.NEGATIVE_INFINITY;
   let proof: NodeJS.Timeout | undefined;
@@ -82,11 +83,11 @@ export function createSwitchKeeper(options: SwitchKeeperOptions): SwitchKeeper {
   });
 
   /** Takes an input; gives the reason when a person's wish was refused. */
-  function give(event: SwitchEvent): string | undefined {
+  function give(event: SwitchEvent): Finding | undefined {
     queue.push(event);
     if (busy) return undefined;
     busy = true;
-    let refusal: string | undefined;
+    let refusal: Finding | undefined;
     try {
       for (let next = queue.shift(); next !== undefined; next = queue.shift()) refusal = one(next) ?? refusal;
     } finally {
@@ -95,7 +96,7 @@ export function createSwitchKeeper(options: SwitchKeeperOptions): SwitchKeeper {
     return refusal;
   }
 
-  function one(event: SwitchEvent): string | undefined {
+  function one(event: SwitchEvent): Finding | undefined {
     if (broken !== undefined) {
       // Of a machine that failed nothing is believed any more: off, again and again, until somebody restarts it.
       if (event.kind === "tick" || event.kind === "device" || event.kind === "stop") send("off");
@@ -104,19 +105,19 @@ export function createSwitchKeeper(options: SwitchKeeperOptions): SwitchKeeper {
     try {
       const step = stepSwitch(rules, state, { ...event, mono: clock.monotonicS(), wall: clock.wallMs() });
       state = step.state;
-      let refusal: string | undefined;
+      let refusal: Finding | undefined;
       for (const order of step.orders) refusal = carryOut(order) ?? refusal;
       show(step.state);
       return refusal;
     } catch (error) {
-      broken = `the switching failed: ${errorText(error)}`;
+      broken = finding("switching-failed", { error: errorText(error) });
       send("off");
-      onLog?.("error", `${options.switch.id}: ${broken}`);
+      onLog?.("error", `${options.switch.id}: the switching failed: ${errorText(error)}`);
       return broken;
     }
   }
 
-  function carryOut(order: SwitchOrder): string | undefined {
+  function carryOut(order: SwitchOrder): Finding | undefined {
     if (order.do === "command") send(order.to, order.onTimeS);
     else if (order.do === "save") saver.save(order.id, order.saved);
     else if (order.do === "refuse") return order.reason;

@@ -52,6 +52,7 @@ export {
   type StartDocument,
   simulationSchema,
 } from "./result-schema.js";
+export { finding as findingSchema } from "./said.js";
 export { readScenarioDocument, type ScenarioReading } from "./scenario-reading.js";
 export { type ScenarioDocument, scenarioSchema } from "./scenario-schema.js";
 export { issuesOfSchema } from "./schema-issues.js";

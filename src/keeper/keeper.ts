@@ -1,6 +1,6 @@
 import type { AddressInfo } from "node:net";
 import { isoOf } from "../base/index.js";
-import type { BaseSetUp, ProbeReading } from "../logbook/index.js";
+import type { ProbeReading } from "../logbook/index.js";
 import {
   type AccessOptions,
   createServer,
@@ -9,21 +9,22 @@ import {
   type ServerOptions,
 } from "../server/index.js";
 import type { Store } from "../store/index.js";
-import { openBook } from "./book.js";
+import { type Book, openBook } from "./book.js";
 import { clientIdOf, startBroker } from "./broker.js";
-import { createClock } from "./clocks.js";
-import { openDemo } from "./demo/open.js";
+import { type BaseClock, createClock } from "./clocks.js";
+import { type OpenedDemo, openDemo } from "./demo/open.js";
 import { type DemoProcess, startDemoProcess } from "./demo/start.js";
-import { createFacts } from "./facts.js";
 import { createIngest } from "./ingest.js";
 import { createLive } from "./live.js";
 import { createKeeperLog } from "./log.js";
 import { createKeeperMetrics } from "./metrics.js";
-import { createPilot } from "./pilot.js";
+import { createPlanScheduler } from "./plan-scheduler.js";
 import type { Planner } from "./planner.js";
 import { listenToProbes } from "./probes.js";
 import { createRefusals } from "./refusals.js";
+import { createStoreWatch } from "./store-watch.js";
 import { createSwitchboard } from "./switchboard.js";
+import { rollUpAndTidy } from "./upkeep.js";
 import { windowsOf } from "./windows.js";
 
 export interface KeeperOptions {
@@ -56,213 +57,239 @@ export interface Keeper {
 /** [ms] by the base's clock. */
 const TICK = 1000;
 const LOOK_OVER = 15_000;
-const ROLL_UP = 60_000;
-/** [ms] real time for messages between two pieces of rolling up: a message takes several turns of the loop on its way. */
-const ROLL_UP_PAUSE = 20;
-const TIDY = 3_600_000;
-const DAY = 24 * 3_600_000;
-/** [ms] raw readings are kept, and means by the minute; longer ones stay. Project judgement: a winter of minutes. */
-const KEEP_RAW = 30 * DAY;
-const KEEP_MINUTES = 240 * DAY;
 /** [s] real time heaters are given to confirm that they are off. */
 const STOP_WITHIN_S = 15;
 
+/** What is to be closed, the last first. */
+type Closing = (() => unknown)[];
+
 /** Starts what keeps a base: it listens, plans, switches and answers until it is closed. */
 export async function startKeeper(options: KeeperOptions): Promise<Keeper> {
-  /** What is to be closed, the last first. */
-  const closing: (() => unknown)[] = [() => options.store.close(), () => options.planner.close()];
+  const { store, planner } = options;
+  const closing: Closing = [() => store.close(), () => planner.close()];
   try {
-    return await started(options, closing);
+    const clock = createClock(options.speed ?? 1);
+    const brokerUrl = options.brokerUrl ?? (await embeddedBroker(closing));
+    const book = await openBook(store);
+    const demo = options.demo === undefined ? undefined : await openDemo(book, store, clock.now());
+    const links = { brokerUrl, clientId: await clientIdOf(store) };
+    const keeper = new RunningKeeper(options, { book, clock, closing, ...links });
+    return await keeper.start(demo);
   } catch (error) {
     for (const close of closing.reverse()) await close();
     throw error;
   }
 }
 
-async function started(options: KeeperOptions, closing: (() => unknown)[]): Promise<Keeper> {
-  const { store, planner, speed = 1 } = options;
-  const log = createKeeperLog(options.log ?? false);
-  const metrics = createKeeperMetrics();
-  const clock = createClock(speed);
-  const brokerUrl = options.brokerUrl ?? (await embeddedBroker());
-  const book = await openBook(store);
-  const demo = options.demo === undefined ? undefined : await openDemo(book, store, clock.now());
-  const clientId = await clientIdOf(store);
-  const listeners = new Set<(change: LiveChange) => void>();
-  let writable = true;
-  let child: DemoProcess | undefined;
+async function embeddedBroker(closing: Closing): Promise<string> {
+  const broker = await startBroker();
+  closing.push(broker.close);
+  return broker.url;
+}
 
-  const facts = createFacts((events) => book.record(events), storeFails);
-  const switchboard = createSwitchboard({
-    ...{ store, brokerUrl, clientId, clock: clock.forSwitches, onLog: log.onLog },
-    record: facts.add,
-    state: book.state,
-    environment: options.environment ?? {},
-  });
-  const pilot = createPilot({ store, book, planner, clock: clock.now, onChange: tell, log: log.write });
-  const ingest = createIngest({
-    async keep(rows) {
-      const { kept, known } = await store.appendReadings(rows);
-      metrics.kept(kept, known);
-    },
-    onKept: metrics.ingested,
-    onTrouble: storeFails,
-    mono: () => performance.now(),
-  });
-  const probes = listenToProbes({
-    ...{ brokerUrl, clientId: `${clientId}-probes`, clock: clock.now, onLog: log.onLog },
-    onReading(reading) {
-      metrics.received();
-      ingest.add(reading);
-      heard(reading);
-    },
-    onRefused: metrics.refused,
-  });
-  const refusals = createRefusals();
-  book.onKept((events) => {
-    if (events.some(({ kind }) => kind === "set-up" || kind === "correction")) takeSetUp();
-    switchByPlans();
-    pilot.heard(events);
-    tell({ what: "logbook", sequence: book.sequence });
-    child?.tell({ standing: standing() });
-  });
+interface Opened {
+  readonly book: Book;
+  readonly clock: BaseClock;
+  readonly brokerUrl: string;
+  readonly clientId: string;
+  readonly closing: Closing;
+}
 
-  const live = createLive({
-    ...{ store, book, pilot, switchboard, listeners, heard },
-    recordFailed: () => void lookOverStore(),
-    unable: () => [
-      ...(writable ? [] : ["The store cannot be written: heaters stay off."]),
-      ...switchboard.troubles(),
-      ...probes.troubles(),
-    ],
-  });
-  const app = await createServer({
-    ...{ store, clock: clock.now, live, metrics: metrics.registry, log: options.log ?? false },
-    access: { hosts: [], https: false, ...options.access },
-    ...(options.webFolder === undefined ? {} : { webFolder: options.webFolder }),
-  });
-  closing.push(() => app.close());
-  await app.listen({ host: options.http.host, port: options.http.port });
-  takeSetUp();
-  switchByPlans();
-  if (demo !== undefined) {
-    child = startDemoProcess({
-      ...{ url: brokerUrl, seed: demo.seed, opened: demo.opened, from: clock.now(), speed },
-      ...options.demo,
+class RunningKeeper {
+  private readonly log;
+  private readonly metrics = createKeeperMetrics();
+  private readonly listeners = new Set<(change: LiveChange) => void>();
+  private readonly refusals = createRefusals();
+  private readonly watch;
+  private readonly switchboard;
+  private readonly scheduler;
+  private readonly ingest;
+  private readonly probes;
+  private readonly live: Live;
+  private child: DemoProcess | undefined;
+  private endings: (() => void)[] = [];
+  private closed: Promise<void> | undefined;
+
+  constructor(
+    private readonly options: KeeperOptions,
+    private readonly opened: Opened,
+  ) {
+    const { store, planner, environment = {} } = options;
+    const { book, clock, brokerUrl, clientId } = opened;
+    const log = createKeeperLog(options.log ?? false);
+    this.log = log;
+    const watch = createStoreWatch({
+      store,
+      book,
+      log: log.write,
+      onFailed: () => this.switchboard.storeFailed(),
     });
-    child.tell({ standing: standing() });
+    this.watch = watch;
+    this.switchboard = createSwitchboard({
+      store,
+      brokerUrl,
+      clientId,
+      environment,
+      clock: clock.forSwitches,
+      onLog: log.onLog,
+      record: watch.facts.add,
+      state: book.state,
+    });
+    this.scheduler = createPlanScheduler({
+      store,
+      book,
+      planner,
+      clock: clock.now,
+      onChange: (change) => this.tell(change),
+      log: log.write,
+    });
+    this.ingest = createIngest({
+      keep: async (rows) => {
+        const { kept, known } = await store.appendReadings(rows);
+        this.metrics.kept(kept, known);
+      },
+      onKept: this.metrics.ingested,
+      onTrouble: watch.failed,
+      mono: () => performance.now(),
+    });
+    this.probes = listenToProbes({
+      brokerUrl,
+      clientId: `${clientId}-probes`,
+      clock: clock.now,
+      onLog: log.onLog,
+      onReading: (reading) => {
+        this.metrics.received();
+        this.ingest.add(reading);
+        this.heard(reading);
+      },
+      onRefused: this.metrics.refused,
+    });
+    this.live = createLive({
+      store,
+      book,
+      scheduler: this.scheduler,
+      switchboard: this.switchboard,
+      listeners: this.listeners,
+      heard: (reading) => this.heard(reading),
+      recordFailed: () => void watch.lookOver(),
+      unable: () => [...watch.troubles(), ...this.switchboard.troubles(), ...this.probes.troubles()],
+    });
   }
-  const onTrouble = (error: unknown) => log.write("error", "a regular task failed", { error: String(error) });
-  const endings = [
-    clock.every(TICK, tick, onTrouble),
-    clock.every(LOOK_OVER, lookOverStore, onTrouble),
-    clock.every(ROLL_UP, rollUp, onTrouble),
-    clock.every(TIDY, tidy, onTrouble),
-  ];
-  pilot.tick();
-  let closed: Promise<void> | undefined;
-  const { host } = options.http;
-  return {
-    url: `http://${host.includes(":") ? `[${host}]` : host}:${(app.server.address() as AddressInfo).port}`,
-    brokerUrl,
-    live,
-    demoPid: child?.pid,
-    close() {
-      closed ??= close();
-      return closed;
-    },
-  };
 
-  async function embeddedBroker(): Promise<string> {
-    const broker = await startBroker();
-    closing.push(broker.close);
-    return broker.url;
+  async start(demo: OpenedDemo | undefined): Promise<Keeper> {
+    const { store, http, access, webFolder, speed = 1 } = this.options;
+    const { book, clock, brokerUrl, closing } = this.opened;
+    book.onKept((events) => {
+      if (events.some(({ kind }) => kind === "set-up" || kind === "correction")) this.takeSetUp();
+      this.switchByPlans();
+      this.scheduler.heard(events);
+      this.tell({ what: "logbook", sequence: book.sequence });
+      this.child?.tell({ standing: this.standing() });
+    });
+    const app = await createServer({
+      store,
+      clock: clock.now,
+      live: this.live,
+      metrics: this.metrics.registry,
+      log: this.options.log ?? false,
+      access: { hosts: [], https: false, ...access },
+      ...(webFolder === undefined ? {} : { webFolder }),
+    });
+    closing.push(() => app.close());
+    await app.listen(http);
+    this.takeSetUp();
+    this.switchByPlans();
+    if (demo !== undefined) {
+      const { seed, opened } = demo;
+      this.child = startDemoProcess({
+        ...{ url: brokerUrl, seed, opened, from: clock.now(), speed },
+        ...this.options.demo,
+      });
+      this.child.tell({ standing: this.standing() });
+    }
+    this.beginTasks();
+    const host = http.host.includes(":") ? `[${http.host}]` : http.host;
+    return {
+      url: `http://${host}:${(app.server.address() as AddressInfo).port}`,
+      brokerUrl,
+      live: this.live,
+      demoPid: this.child?.pid,
+      close: () => {
+        this.closed ??= this.close();
+        return this.closed;
+      },
+    };
   }
 
-  function tell(change: LiveChange): void {
-    for (const listener of listeners) listener(change);
+  private beginTasks(): void {
+    const { book, clock } = this.opened;
+    const onTrouble = (error: unknown) =>
+      this.log.write("error", "a regular task failed", { error: String(error) });
+    this.endings = [
+      clock.every(TICK, () => this.tick(), onTrouble),
+      clock.every(LOOK_OVER, () => this.watch.lookOver(), onTrouble),
+      ...rollUpAndTidy(this.options.store, book, clock, onTrouble),
+    ];
+    this.scheduler.tick();
+  }
+
+  private tick(): void {
+    this.switchByPlans();
+    this.scheduler.tick();
+    this.metrics.waiting(this.ingest.waiting, this.options.planner.waiting);
+  }
+
+  private tell(change: LiveChange): void {
+    for (const listener of this.listeners) listener(change);
   }
 
   /** Switching does not wait for the disk. */
-  function heard(reading: ProbeReading): void {
-    switchboard.read(reading);
-    pilot.read(reading.aircraft);
+  private heard(reading: ProbeReading): void {
+    this.switchboard.read(reading);
+    this.scheduler.read(reading.aircraft);
   }
 
-  function storeFails(error: unknown): void {
-    if (writable) log.write("error", "the store cannot be written: heaters go off", { error: String(error) });
-    writable = false;
-    switchboard.storeFailed();
-  }
-
-  async function lookOverStore(): Promise<void> {
-    try {
-      await store.check();
-    } catch (error) {
-      storeFails(error);
-      return;
-    }
-    if (!(await facts.flush())) return;
-    if (!writable) log.write("info", "the store can be written again");
-    writable = true;
-  }
-
-  function takeSetUp(): void {
-    const setUp: BaseSetUp | undefined = book.state()?.setUp;
+  private takeSetUp(): void {
+    const setUp = this.opened.book.state()?.setUp;
     if (setUp === undefined) return;
-    switchboard.setUp(setUp);
-    probes.setUp(setUp);
+    this.switchboard.setUp(setUp);
+    this.probes.setUp(setUp);
   }
 
   /** Tells the switches what the plans want of them; those that cannot be carried out are said once. */
-  function switchByPlans(): void {
+  private switchByPlans(): void {
+    const { book, clock } = this.opened;
     const state = book.state();
     if (state === undefined) return;
     const { windows, refused } = windowsOf(state, clock.now());
-    switchboard.plan(windows);
-    for (const event of refusals.news(state, refused, isoOf(clock.now()))) facts.add(event);
+    this.switchboard.plan(windows);
+    for (const event of this.refusals.news(state, refused, isoOf(clock.now()))) this.watch.facts.add(event);
   }
 
-  function standing() {
+  /** What people did with the aircraft, for the made world. */
+  private standing() {
+    const aircraft = [...(this.opened.book.state()?.aircraft ?? [])];
     return Object.fromEntries(
-      [...(book.state()?.aircraft ?? [])].map(([id, { place, coversOn, heatersOn }]) => [
-        id,
-        { place, coversOn, heatersOn },
-      ]),
+      aircraft.map(([id, { place, coversOn, heatersOn }]) => [id, { place, coversOn, heatersOn }]),
     );
   }
 
-  function tick(): void {
-    switchByPlans();
-    pilot.tick();
-    metrics.waiting(ingest.waiting, planner.waiting);
-  }
-
-  async function rollUp(): Promise<void> {
-    await store.rollUp(ROLL_UP_PAUSE);
-    await book.refresh();
-  }
-
-  async function tidy(): Promise<void> {
-    const now = clock.now();
-    await store.removeExpiredSessions(now);
-    await store.dropRawBefore(now - KEEP_RAW);
-    await store.dropMinutesBefore(now - KEEP_MINUTES);
-  }
-
-  async function close(): Promise<void> {
-    const failed = (what: string) => (error: unknown) => log.write("error", what, { error: String(error) });
-    log.write("info", "stopping: heaters go off");
-    for (const end of endings) end();
+  private async close(): Promise<void> {
+    const { write } = this.log;
+    const { facts } = this.watch;
+    const failed = (what: string) => (error: unknown) => write("error", what, { error: String(error) });
+    write("info", "stopping: heaters go off");
+    for (const end of this.endings) end();
     // Heaters first: nothing else may keep them waiting.
-    const areOff = await switchboard.stop(STOP_WITHIN_S * speed);
-    if (!areOff) log.write("error", "stopping: not every heater confirmed that it is off");
-    await probes.close();
-    await pilot.close().catch(failed("estimates were not kept"));
-    await ingest.flush();
-    if (!(await facts.flush())) log.write("error", `stopping: ${facts.waiting} events could not be written`);
-    await child?.close();
-    for (const end of closing.reverse()) await Promise.resolve(end()).catch(failed("closing failed"));
-    log.write("info", "stopped");
+    const areOff = await this.switchboard.stop(STOP_WITHIN_S * (this.options.speed ?? 1));
+    if (!areOff) write("error", "stopping: not every heater confirmed that it is off");
+    await this.probes.close();
+    await this.scheduler.close().catch(failed("estimates were not kept"));
+    await this.ingest.flush();
+    if (!(await facts.flush())) write("error", `stopping: ${facts.waiting} events could not be written`);
+    await this.child?.close();
+    for (const end of this.opened.closing.reverse())
+      await Promise.resolve(end()).catch(failed("closing failed"));
+    write("info", "stopped");
   }
 }

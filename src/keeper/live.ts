@@ -1,31 +1,32 @@
+import type { Finding } from "../findings/index.js";
 import type { ProbeReading } from "../logbook/index.js";
 import type { Live, LiveChange } from "../server/index.js";
 import type { Store } from "../store/index.js";
 import type { Book } from "./book.js";
-import type { Pilot } from "./pilot.js";
+import type { PlanScheduler } from "./plan-scheduler.js";
 import type { Switchboard } from "./switchboard.js";
 
 export interface LiveParts {
   readonly store: Pick<Store, "appendReadings">;
   readonly book: Book;
-  readonly pilot: Pilot;
+  readonly scheduler: PlanScheduler;
   readonly switchboard: Switchboard;
   readonly listeners: Set<(change: LiveChange) => void>;
   /** A reading that came in. */
   readonly heard: (reading: ProbeReading) => void;
   /** Somebody's events could not be written down. */
   readonly recordFailed: () => void;
-  /** Why heaters cannot be switched, in sentences. */
-  readonly unable: () => readonly string[];
+  /** Why heaters cannot be switched. */
+  readonly unable: () => readonly Finding[];
 }
 
 /** What the server asks of the keeper. */
 export function createLive(parts: LiveParts): Live {
-  const { store, book, pilot, switchboard, listeners, heard, recordFailed, unable } = parts;
+  const { store, book, scheduler, switchboard, listeners, heard, recordFailed, unable } = parts;
   return {
     state: book.state,
-    plans: () => pilot.plans,
-    now: () => pilot.now,
+    plans: () => scheduler.plans,
+    now: () => scheduler.now,
     async record(events) {
       try {
         return await book.record(events);
@@ -47,7 +48,7 @@ export function createLive(parts: LiveParts): Live {
     },
     health() {
       const reasons = unable();
-      return { ready: reasons.length === 0, reasons: [...reasons, ...pilot.troubles()] };
+      return { ready: reasons.length === 0, reasons: [...reasons, ...scheduler.troubles()] };
     },
   };
 }

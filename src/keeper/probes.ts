@@ -1,12 +1,12 @@
 import { OF_BASE } from "../base/index.js";
 import { PROBE_DRIVERS, type ProbeLink } from "../devices/index.js";
+import type { Finding } from "../findings/index.js";
 import type { BaseSetUp } from "../logbook/index.js";
 
 export interface Probes {
   /** Listens to the probes of a set-up, and no longer to others. */
   setUp(base: BaseSetUp): void;
-  /** Why there is trouble, in sentences. */
-  troubles(): readonly string[];
+  troubles(): readonly Finding[];
   close(): Promise<void>;
 }
 

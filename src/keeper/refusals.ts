@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { finding } from "../findings/index.js";
 import type { BaseState, LogbookEvent } from "../logbook/index.js";
 import type { Windows } from "./windows.js";
 
@@ -30,7 +31,7 @@ export function createRefusals(): Refusals {
         if (said.has(key)) continue;
         const fault: LogbookEvent = {
           ...{ kind: "fault", id: randomUUID(), at, by: "keeper", aircraft, switch: id },
-          ...{ fault: "plan-failed", text: `The plan is not switched: ${reason}.` },
+          ...{ fault: "plan-failed", text: finding("plan-not-switched", { reason }) },
         };
         said.set(key, fault.id);
         events.push(fault);

@@ -3,11 +3,13 @@ import { isoOf } from "../base/index.js";
 import {
   type Clock,
   createSwitchKeeper,
+  errorText,
   type Log,
   SWITCH_DRIVERS,
   type SwitchDriver,
   type SwitchKeeper,
 } from "../devices/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import {
   type BaseSetUp,
   type BaseState,
@@ -20,6 +22,7 @@ import {
 import type { HandOutcome, HandSwitching } from "../server/index.js";
 import type { Store } from "../store/index.js";
 import { canBeToldOff, isLocking, type SwitchFact, type SwitchFault } from "../switching/index.js";
+import { english } from "../words/index.js";
 import { type GuardedSwitch, guardedSwitches } from "./guards.js";
 import type { SwitchWindow } from "./windows.js";
 
@@ -33,8 +36,8 @@ export interface Switchboard {
   storeFailed(): void;
   byHand(order: HandSwitching): Promise<HandOutcome>;
   acknowledge(fault: string, by: string): Promise<HandOutcome>;
-  /** Why heaters cannot be switched, in sentences. */
-  troubles(): readonly string[];
+  /** Why heaters cannot be switched. */
+  troubles(): readonly Finding[];
   /** All off; whether every one confirmed it within [s] by the base's clock. */
   stop(withinS: number): Promise<boolean>;
 }
@@ -56,9 +59,9 @@ interface Place {
   readonly guarded: GuardedSwitch;
   readonly text: string;
   /** Why it must not put a heater on; it is told off all the same. */
-  readonly unsafe: string | undefined;
+  readonly unsafe: Finding | undefined;
   keeper?: SwitchKeeper;
-  trouble?: string;
+  trouble?: Finding;
   window: SwitchWindow | undefined;
 }
 
@@ -110,7 +113,7 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
 
   async function begin(name: string, place: Place): Promise<void> {
     const { guarded } = place;
-    if (place.unsafe !== undefined) onLog("error", `${name} stays off: ${place.unsafe}`);
+    if (place.unsafe !== undefined) onLog("error", `${name} stays off: ${english(place.unsafe)}`);
     // Where off, or asking for the state, could mean on it is best left alone.
     if (!canBeToldOff(guarded.switch)) return;
     try {
@@ -136,8 +139,8 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
       place.keeper = keeper;
       keeper.plan(windowOf(place));
     } catch (error) {
-      place.trouble = `${name} cannot be switched: ${error instanceof Error ? error.message : error}`;
-      onLog("error", place.trouble);
+      place.trouble = finding("switch-cannot-be-used", { switch: name, error: errorText(error) });
+      onLog("error", english(place.trouble));
     }
   }
 
@@ -189,15 +192,14 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
     async byHand({ aircraft, switch: id, to, minutes, by }) {
       const place = places.get(`${aircraft}/${id}`);
       if (place === undefined) return { status: "unknown" };
-      if (to === "on" && place.unsafe !== undefined)
-        return { status: "refused", reason: sentence(place.unsafe) };
+      if (to === "on" && place.unsafe !== undefined) return { status: "refused", reason: place.unsafe };
       if (place.keeper === undefined) {
-        const reason = place.trouble ?? (place.unsafe === undefined ? undefined : sentence(place.unsafe));
-        return { status: "refused", reason: reason ?? "The switch is not ready yet." };
+        const reason = place.trouble ?? place.unsafe ?? finding("switch-not-ready", {});
+        return { status: "refused", reason };
       }
       onLog("info", `${aircraft}/${id}: ${to} by hand, asked by ${by}`);
       const reason = place.keeper.byHand(to, 60 * (minutes ?? (to === "on" ? ON_BY_HAND : OFF_BY_HAND)));
-      return reason === undefined ? { status: "done" } : { status: "refused", reason: sentence(reason) };
+      return reason === undefined ? { status: "done" } : { status: "refused", reason };
     },
     async acknowledge(id, by) {
       const state = options.state();
@@ -212,9 +214,9 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
       // The machine clears what it still holds; what it no longer knows is only cleared in the logbook.
       if (place?.keeper?.state().faults.includes(code)) {
         if (!isLocking(code))
-          return { status: "refused", reason: "This ends by itself when its cause does." };
+          return { status: "refused", reason: finding("fault-ends-itself", { fault: code }) };
         const reason = place.keeper.acknowledge(code);
-        return reason === undefined ? { status: "done" } : { status: "refused", reason: sentence(reason) };
+        return reason === undefined ? { status: "done" } : { status: "refused", reason };
       }
       record({ kind: "fault-cleared", id: randomUUID(), at: isoOf(clock.wallMs()), by, of: id });
       return { status: "done" };
@@ -222,8 +224,9 @@ export function createSwitchboard(options: SwitchboardOptions): Switchboard {
     troubles: () =>
       [...places].flatMap(([name, { keeper, trouble, unsafe }]) => {
         if (trouble !== undefined) return [trouble];
-        if (unsafe !== undefined) return [`The switch ${name} stays off: ${unsafe}.`];
-        return keeper === undefined || !keeper.state().online ? [`The switch ${name} does not answer.`] : [];
+        if (unsafe !== undefined) return [finding("switch-stays-off", { switch: name, reason: unsafe })];
+        const answers = keeper?.state().online === true;
+        return answers ? [] : [finding("switch-no-answer", { switch: name })];
       }),
     async stop(withinS) {
       stopping = true;
@@ -255,8 +258,4 @@ function driverOf({ id, via: { kind } }: HeaterSwitch): SwitchDriver {
 
 function stateKey(name: string): string {
   return `switch:${name}`;
-}
-
-function sentence(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }

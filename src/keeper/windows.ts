@@ -1,3 +1,4 @@
+import { type Finding, finding } from "../findings/index.js";
 import type { Heater } from "../index.js";
 import {
   type BaseState,
@@ -24,7 +25,7 @@ export interface Windows {
   readonly refused: readonly {
     readonly aircraft: string;
     readonly switch: string;
-    readonly reason: string;
+    readonly reason: Finding;
   }[];
 }
 
@@ -37,7 +38,7 @@ const LEAST_CHANCE = 0.5;
  * together take too much the one that begins last is left out.
  */
 export function windowsOf(state: BaseState, now: number): Windows {
-  const refused: { aircraft: string; switch: string; reason: string }[] = [];
+  const refused: { aircraft: string; switch: string; reason: Finding }[] = [];
   const unsafe = unsafeSwitches(state.setUp);
   const wanted = [...state.aircraft.values()].flatMap((aircraft) => {
     const { plan, setUp } = aircraft;
@@ -73,7 +74,12 @@ export function windowsOf(state: BaseState, now: number): Windows {
     );
     if (most <= limit) windows.push(window);
     else {
-      const reason = `${circuit?.name} would carry ${Math.round(most)} W, more than the ${Math.round(limit)} W that a continuous load may draw (${100 * CONTINUOUS_SHARE} % of its breaker)`;
+      const reason = finding("circuit-overloaded", {
+        circuit: circuit?.name ?? "",
+        load_w: Math.round(most),
+        limit_w: Math.round(limit),
+        share: CONTINUOUS_SHARE,
+      });
       refused.push({ aircraft: window.aircraft, switch: window.switch, reason });
     }
   }
@@ -84,13 +90,11 @@ export function windowsOf(state: BaseState, now: number): Windows {
 function reasonAgainst(
   plan: EventOf<"plan-issued">,
   heaters: readonly Heater[],
-  unsafe: string | undefined,
-): string | undefined {
+  unsafe: Finding | undefined,
+): Finding | undefined {
   const attended = heaters.find((heater) => heater.attended);
-  if (attended !== undefined) {
-    return `${attended.name} is not to run unattended: somebody who stays with it switches it on`;
-  }
+  if (attended !== undefined) return finding("heater-needs-somebody", { heater: attended.name });
   if (unsafe !== undefined) return unsafe;
   if (plan.status === "ready" || plan.chance >= LEAST_CHANCE) return undefined;
-  return `with a chance of ${Math.round(100 * plan.chance)} % somebody has to decide whether to heat`;
+  return finding("chance-too-low-to-heat", { chance: plan.chance });
 }

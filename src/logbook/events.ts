@@ -1,10 +1,13 @@
 import { z } from "zod";
-import { record, scenarioSchema } from "../documents/index.js";
+import { findingSchema, record, scenarioSchema } from "../documents/index.js";
+import type { Said } from "../findings/index.js";
 import { baseSetUpSchema, idSchema, momentSchema as moment, probePlaces } from "./set-up.js";
 
 // The logbook is a record of events that is only ever added to. What stands is derived from it.
 
 const words = z.string().min(1).max(2000);
+/** What happened as a finding; a sentence in an event of an earlier program, which stands as it was written. */
+const said: z.ZodType<Said> = z.union([words, findingSchema]);
 const ids = z.array(z.string().min(1).max(200)).min(1);
 /** Made by whoever writes the event down, so that sending it twice is harmless. */
 export const eventIdSchema = z.uuid({ error: "an id such as 6f0c2b1e-4a55-4e0e-9d0a-0c8f2a7b9e31 (UUID)" });
@@ -93,12 +96,12 @@ const planned = [
     ...ofAircraft,
     kind: z.literal("plan-withdrawn"),
     of: eventIdSchema.meta({ description: "the plan-issued event" }),
-    reason: words,
+    reason: said,
   }),
 ] as const;
 
 const switched = [
-  record({ ...ofSwitch, kind: z.literal("switch-commanded"), to: z.enum(["on", "off"]), reason: words }),
+  record({ ...ofSwitch, kind: z.literal("switch-commanded"), to: z.enum(["on", "off"]), reason: said }),
   record({ ...ofSwitch, kind: z.literal("switch-confirmed"), is: z.enum(["on", "off"]) }),
   record({
     ...common,
@@ -107,7 +110,7 @@ const switched = [
     switch: idSchema.exactOptional(),
     probe: idSchema.exactOptional(),
     fault: z.enum(FAULTS),
-    text: words,
+    text: said,
   }),
   record({ ...common, kind: z.literal("fault-cleared"), of: eventIdSchema }),
 ] as const;

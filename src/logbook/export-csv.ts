@@ -4,7 +4,7 @@ import type { LogbookEvent } from "./events.js";
 import { type EventsReading, readAll, standingOf } from "./events-reading.js";
 import { FORMER_WEAKEST } from "./migrate-event.js";
 
-type CellKind = "text" | "number" | "boolean" | "list" | "json";
+type CellKind = "text" | "said" | "number" | "boolean" | "list" | "json";
 
 /**
  * Every key an event can have, in the order of the columns.
@@ -30,7 +30,7 @@ export const EVENT_COLUMNS: Readonly<Record<string, CellKind>> = {
   chance: "number",
   pulled_out: "boolean",
   of: "text",
-  reason: "text",
+  reason: "said",
   status: "text",
   plug_in: "text",
   unplug: "text",
@@ -38,7 +38,7 @@ export const EVENT_COLUMNS: Readonly<Record<string, CellKind>> = {
   message: "text",
   energy_kwh: "number",
   fault: "text",
-  text: "text",
+  text: "said",
   origin: "text",
   base: "json",
   weather: "json",
@@ -110,13 +110,16 @@ function cellOf(value: unknown, kind: CellKind): string {
     const plain = ids.length > 0 && ids.every((id) => /^[\w-]+$/.test(id));
     return plain ? guarded(ids.join(" ")) : JSON.stringify(ids);
   }
-  return kind === "text" ? guarded(String(value)) : String(value);
+  if (typeof value === "object") return JSON.stringify(value);
+  return kind === "text" || kind === "said" ? guarded(String(value)) : String(value);
 }
 
 function valueIn(cell: string, kind: CellKind): unknown {
   switch (kind) {
     case "text":
       return unguarded(cell);
+    case "said":
+      return cell.startsWith('{"code":') ? jsonOr(cell) : unguarded(cell);
     case "number":
       return /^-?\d+(\.\d+)?(e[+-]?\d+)?$/i.test(cell.trim()) ? Number(cell) : cell;
     case "boolean":

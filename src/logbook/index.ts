@@ -26,4 +26,4 @@ export {
 } from "./set-up.js";
 export { readBaseSetUp } from "./set-up-reading.js";
 export type { AircraftState, BaseState, Change, WantedDeparture } from "./state.js";
-export { cautionTexts, switchCautions, type UnsafeSwitches, unsafeSwitches } from "./switch-safety.js";
+export { switchCautions, type UnsafeSwitches, unsafeSwitches } from "./switch-safety.js";

@@ -1,11 +1,12 @@
 import { type DocumentIssue, newNotes, sectionsBy } from "../documents/index.js";
-import { cautionsOf, SWITCH_CAUTIONS } from "../switching/index.js";
-import { type BaseSetUp, baseSetUpSchema, type HeaterSwitch } from "./set-up.js";
+import { type Finding, finding } from "../findings/index.js";
+import { cautionsOf } from "../switching/index.js";
+import { type BaseSetUp, baseSetUpSchema } from "./set-up.js";
 import { checkAircraft } from "./set-up-aircraft.js";
 import { checkSwitches } from "./set-up-switches.js";
 
-/** Why switches must not put a heater on, as the end of a sentence, by "aircraft/switch". */
-export type UnsafeSwitches = ReadonlyMap<string, string>;
+/** Why switches must not put a heater on, by "aircraft/switch". */
+export type UnsafeSwitches = ReadonlyMap<string, Finding>;
 
 /** The set-up that stands is asked about every second. */
 const worked = new WeakMap<BaseSetUp, UnsafeSwitches>();
@@ -22,7 +23,7 @@ export function unsafeSwitches(base: BaseSetUp): UnsafeSwitches {
   const unreadable = sections.aircraft === undefined ? [...notes.issues] : [];
   checkAircraft(sections, notes);
   checkSwitches(sections, notes);
-  const unsafe = new Map<string, string>();
+  const unsafe = new Map<string, Finding>();
   base.aircraft.forEach(({ id, switches }, i) => {
     switches.forEach((one, j) => {
       const places = [`aircraft[${i}].switches[${j}].`, `aircraft[${i}].kit.`];
@@ -38,33 +39,29 @@ export function unsafeSwitches(base: BaseSetUp): UnsafeSwitches {
 /** Faults told at once; the form for the set-up names the others. */
 const TOLD = 3;
 
-function reasonFrom(issues: readonly DocumentIssue[]): string {
-  const told = issues.slice(0, TOLD).map(({ path, expected, received }) => {
-    const place = path.replace(/^aircraft\[\d+\]\.(switches\[\d+\]\.)?/, "");
-    return `${place}: expected ${expected}, received ${received}`;
-  });
-  return `its set-up is not safe (${told.join("; ")})`;
+function reasonFrom(issues: readonly DocumentIssue[]): Finding {
+  const told = issues.slice(0, TOLD).map(({ path, expected, received }) => ({
+    place: path.replace(/^aircraft\[\d+\]\.(switches\[\d+\]\.)?/, ""),
+    expected,
+    received,
+  }));
+  return finding("switch-unsafe", { issues: told });
 }
 
-/** What a person must know of a switch that is allowed. */
-export function cautionTexts(of: HeaterSwitch): readonly string[] {
-  return cautionsOf(of).map((caution) => SWITCH_CAUTIONS[caution]);
-}
-
-/** The same of every switch of a base, each with its place: "aircraft[0].switches[1]". */
+/** What a person must know of every switch of a base that is allowed, each with its place: "aircraft[0].switches[1]". */
 export function switchCautions(base: BaseSetUp): readonly {
   readonly aircraft: string;
   readonly switch: string;
   readonly path: string;
-  readonly text: string;
+  readonly caution: Finding;
 }[] {
   return base.aircraft.flatMap(({ id: aircraft, switches }, i) =>
     switches.flatMap((one, j) =>
-      cautionTexts(one).map((text) => ({
+      cautionsOf(one).map((caution) => ({
         aircraft,
         switch: one.id,
         path: `aircraft[${i}].switches[${j}]`,
-        text,
+        caution,
       })),
     ),
   );

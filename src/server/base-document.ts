@@ -1,15 +1,15 @@
 import { z } from "zod";
-import { record } from "../documents/index.js";
+import { findingSchema, record } from "../documents/index.js";
 import {
   type AircraftState,
   type BaseState,
   baseSetUpSchema,
-  cautionTexts,
   eventSchema,
   type ProbeReading,
   type UnsafeSwitches,
   unsafeSwitches,
 } from "../logbook/index.js";
+import { cautionsOf } from "../switching/index.js";
 import type { LiveHealth } from "./live.js";
 
 // What stands at the base, as GET base answers it. Everything in it follows from the logbook and the newest readings.
@@ -46,11 +46,10 @@ const standing = record({
       id: z.string(),
       commanded: record({ to: onOff, at: moment }).nullable(),
       confirmed: record({ is: onOff, at: moment }).nullable(),
-      refused: z
-        .string()
+      refused: findingSchema
         .nullable()
         .meta({ description: "why it is never switched on, by plan or by hand; null where it may be" }),
-      cautions: z.array(z.string()).meta({ description: "what whoever switches it has to know" }),
+      cautions: z.array(findingSchema).meta({ description: "what whoever switches it has to know" }),
     }),
   ),
   faults: z.array(logbookEventSchema),
@@ -69,7 +68,7 @@ export const baseSchema = record({
   }),
   faults: z.array(logbookEventSchema).meta({ description: "of no aircraft, not cleared" }),
   without_effect: z.array(record({ id: z.string(), reason: z.string() })),
-  keeper: record({ ready: z.boolean(), reasons: z.array(z.string()) }),
+  keeper: record({ ready: z.boolean(), reasons: z.array(findingSchema) }),
 }).meta({ id: "Base", title: "Soakline base as it stands" });
 
 export type BaseDocument = z.infer<typeof baseSchema>;
@@ -152,7 +151,7 @@ function switchesOf(
       commanded: commanded === undefined ? null : { to: commanded.to, at: utc(commanded.at) },
       confirmed: confirmed === undefined ? null : { is: confirmed.is, at: utc(confirmed.at) },
       refused: unsafe.get(`${setUp.id}/${one.id}`) ?? null,
-      cautions: [...cautionTexts(one)],
+      cautions: [...cautionsOf(one)],
     };
   });
 }

@@ -1,4 +1,5 @@
 import type { NowDocument, PlanDocument } from "../documents/index.js";
+import type { Finding } from "../findings/index.js";
 import type { BaseState, LogbookEvent, ProbeReading } from "../logbook/index.js";
 import type { AppendReadingsResult, AppendResult } from "../store/index.js";
 
@@ -22,11 +23,10 @@ export interface HandSwitching {
   readonly by: string;
 }
 
-/** `reason` is a sentence for the person who asked. */
 export type HandOutcome =
   | { readonly status: "done" }
   | { readonly status: "unknown" }
-  | { readonly status: "refused"; readonly reason: string };
+  | { readonly status: "refused"; readonly reason: Finding };
 
 export type LiveChange =
   /** Events were kept; `sequence` is the highest of them. */
@@ -37,8 +37,8 @@ export type LiveChange =
 export interface LiveHealth {
   /** The keeper's loop runs, and the heaters it is to switch can be reached. */
   readonly ready: boolean;
-  /** Sentences; empty when ready. */
-  readonly reasons: readonly string[];
+  /** Empty when ready and nothing else is amiss. */
+  readonly reasons: readonly Finding[];
 }
 
 export interface Live {

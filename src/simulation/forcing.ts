@@ -19,6 +19,9 @@ export interface Forcing {
   tempAirAt(t: number, m: number): number;
 }
 
+/** [s] Seconds since 1970 are held to a quarter of a microsecond: an end that is off by less is the same end. */
+const CLOCK_ROUNDING = 1e-6;
+
 export function createForcing(scenario: Scenario, draws: Draws): Forcing {
   const { weather, start, site, installation, kit } = scenario;
   const { members } = draws;
@@ -30,6 +33,7 @@ export function createForcing(scenario: Scenario, draws: Draws): Forcing {
     );
   }
   const time = weather.time.map((t) => t - start);
+  if (Math.abs(time[count - 1] - scenario.duration) < CLOCK_ROUNDING) time[count - 1] = scenario.duration;
   if (!(time[0] <= 0 && time[count - 1] >= scenario.duration)) {
     throw new RangeError(
       `invalid weather: it runs from ${time[0]} to ${time[count - 1]} s after the start (expected all of 0 to ${scenario.duration} s)`,

@@ -1,10 +1,10 @@
-import { isWanted } from "./holds.js";
+import { type Finding, finding } from "../findings/index.js";
 import type { OnOff, SwitchFact, SwitchOrder } from "./inputs.js";
 import type { SwitchState } from "./state.js";
 import { type Effect, renewedOnTimeS, type Transition, type View } from "./table.js";
 
 /** What a row's effects do to the state, and the orders they give. */
-export interface Carried {
+interface Carried {
   readonly state: SwitchState;
   readonly orders: readonly SwitchOrder[];
 }
@@ -71,16 +71,17 @@ function confirmedOff(state: SwitchState): SwitchState {
   return { ...state, usedS: usedS + (now.mono - onSince.mono), onSince: null, offSince: now };
 }
 
-function reasonForOff({ state, input, holds }: View, row: Transition): string {
-  if (row.inputs !== "every") return row.reason;
+function reasonForOff({ state, input, holds }: View, { inputs, reason }: Transition): Finding {
+  if (inputs !== "every" && reason !== undefined) return finding(reason, {});
   if (holds[0] !== undefined) return holds[0].text;
-  if (state.byHand?.to === "off") return "switched off by hand";
-  if (input.kind === "plan" && input.plan === null) return "the plan was withdrawn";
-  return isWanted(state) ? row.reason : "outside the hours in which it is wanted";
+  if (state.byHand?.to === "off") return finding("switched-off-by-hand", {});
+  if (input.kind === "plan" && input.plan === null) return finding("plan-was-withdrawn", {});
+  return finding("outside-wanted-hours", {});
 }
 
-function reasonForOn({ byHand, plan }: SwitchState): string {
-  return byHand?.to === "on" ? "switched on by hand" : `plan ${plan?.planId ?? "without a name"}`;
+function reasonForOn({ byHand, plan }: SwitchState): Finding {
+  if (byHand?.to === "on") return finding("switched-on-by-hand", {});
+  return finding("on-by-plan", { plan: plan?.planId ?? null });
 }
 
 function commandOn(onTimeS: number | null): SwitchOrder {

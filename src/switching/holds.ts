@@ -1,3 +1,4 @@
+import { type Finding, finding } from "../findings/index.js";
 import { isLocking, type LockingFault, type PassingFault, type SwitchFault } from "./faults.js";
 import { offMarginS, STUCK_AFTER_S, type SwitchRules } from "./rules.js";
 import type { SwitchState } from "./state.js";
@@ -6,7 +7,7 @@ import type { SwitchState } from "./state.js";
 export interface Hold {
   readonly fault?: SwitchFault;
   readonly probe?: string;
-  readonly text: string;
+  readonly text: Finding;
   /** Holds it off, but is not worth a fault in the logbook: nothing was on or wanted, or it is too early to say. */
   readonly quiet?: boolean;
 }
@@ -33,13 +34,13 @@ export function holdsOf(rules: SwitchRules, state: SwitchState): readonly Hold[]
 }
 
 function stopHold(state: SwitchState): readonly Hold[] {
-  return state.stopped ? [{ text: "the server stops" }] : [];
+  return state.stopped ? [{ text: finding("server-stops", {}) }] : [];
 }
 
 function locks(state: SwitchState): readonly Hold[] {
   return state.faults.filter(isLocking).map((fault) => ({
     fault,
-    text: `locked since the fault "${fault}" until a person acknowledges it`,
+    text: finding("switch-locked", { fault }),
   }));
 }
 
@@ -55,7 +56,7 @@ type Passing = Hold & { readonly fault?: PassingFault };
 function overdue(rules: SwitchRules, state: SwitchState): readonly Locking[] {
   const { to, asCaution } = state.command;
   if (!unconfirmed(rules, state) || asCaution || (to === "off" && !state.online)) return [];
-  const text = `commanded ${to}, but no confirmation came within ${rules.confirmWithinS} s`;
+  const text = finding("switch-unconfirmed", { to, within_s: rules.confirmWithinS });
   return [{ fault: "no-confirmation", text }];
 }
 
@@ -74,7 +75,7 @@ function probeLocks(rules: SwitchRules, state: SwitchState): readonly Locking[] 
       return [{ fault: "over-temperature", probe, text: tooHot(probe, heard.tempC, atMostC) }];
     }
     if (sameForS < STUCK_AFTER_S) return [];
-    const text = `${probe} has said exactly ${heard.tempC} °C for ${Math.round(sameForS / 60)} min with the heater on`;
+    const text = finding("probe-stuck", { probe, temp_c: heard.tempC, for_min: Math.round(sameForS / 60) });
     return [{ fault: "probe-stuck", probe, text }];
   });
 }
@@ -82,18 +83,15 @@ function probeLocks(rules: SwitchRules, state: SwitchState): readonly Locking[] 
 function passing(rules: SwitchRules, state: SwitchState): readonly Passing[] {
   const holds: Passing[] = [];
   if (state.now.mono < state.clockSteadyFrom) {
-    holds.push({ fault: "clock-jump", text: "the clock was set or has jumped: hours are not believed yet" });
+    holds.push({ fault: "clock-jump", text: finding("clock-jumped", {}) });
   }
   if (!state.writable) {
-    holds.push({
-      fault: "store-unwritable",
-      text: "nothing can be written down: on-time could be forgotten",
-    });
+    holds.push({ fault: "store-unwritable", text: finding("nothing-written-down", {}) });
   }
   const late = state.phase === "turning-off" && unconfirmed(rules, state);
   if (!state.online || late) {
     const quiet = state.phase === "turning-off" && !late;
-    holds.push({ fault: "device-offline", text: "the switch does not answer", quiet });
+    holds.push({ fault: "device-offline", text: finding("switch-silent", {}), quiet });
   }
   const asked = !state.stopped && (isPowered(state) || isWanted(state));
   return [...holds, ...probeHolds(rules, state), ...onTimeHold(rules, state)].map((hold) =>
@@ -107,9 +105,8 @@ function probeHolds(rules: SwitchRules, state: SwitchState): readonly Passing[] 
     if (heard === undefined || state.now.mono - heard.heard > silentAfterS) {
       // After a start or a clock jump every probe has to speak first, and may take its time for it.
       const quiet = heard === undefined && state.now.mono - state.clockSteadyFrom <= silentAfterS;
-      return [
-        { fault: "probe-lost", probe, text: `nothing fresh from ${probe} within ${silentAfterS} s`, quiet },
-      ];
+      const text = finding("probe-silent", { probe, within_s: silentAfterS });
+      return [{ fault: "probe-lost", probe, text, quiet }];
     }
     // Hot after a flight is no fault; it only must not be heated further.
     return heard.tempC > atMostC ? [{ probe, text: tooHot(probe, heard.tempC, atMostC) }] : [];
@@ -126,10 +123,10 @@ function onTimeHold(rules: SwitchRules, state: SwitchState): readonly Passing[] 
       ? Math.max(marginS, fixedS)
       : marginS + fixedS;
   if (remainingS(rules, state) > neededS) return [];
-  const minutes = Math.round(rules.longestOnS / 60);
-  return [{ fault: "longest-on", text: `its longest on-time of ${minutes} min is used up: it rests first` }];
+  const text = finding("on-time-used-up", { longest_min: Math.round(rules.longestOnS / 60) });
+  return [{ fault: "longest-on", text }];
 }
 
-function tooHot(probe: string, tempC: number, atMostC: number): string {
-  return `${probe} is at ${tempC} °C, above its limit of ${atMostC} °C`;
+function tooHot(probe: string, temp_c: number, at_most_c: number): Finding {
+  return finding("probe-too-hot", { probe, temp_c, at_most_c });
 }

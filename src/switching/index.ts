@@ -1,4 +1,4 @@
-export { cautionsOf, SWITCH_CAUTIONS } from "./cautions.js";
+export { cautionsOf } from "./cautions.js";
 export { checkProbe, checkSwitch } from "./check.js";
 export { canBeToldOff, secretNamesOf } from "./description.js";
 export { isLocking, type SwitchFault } from "./faults.js";

@@ -1,3 +1,4 @@
+import type { Finding } from "../findings/index.js";
 import type { SwitchFault } from "./faults.js";
 import type { DurableState } from "./state.js";
 
@@ -57,12 +58,12 @@ export const INPUT_KINDS: readonly InputKind[] = [
 
 /** Something for the logbook. */
 export type SwitchFact =
-  | { readonly kind: "switch-commanded"; readonly to: OnOff; readonly reason: string }
+  | { readonly kind: "switch-commanded"; readonly to: OnOff; readonly reason: Finding }
   | { readonly kind: "switch-confirmed"; readonly is: OnOff }
   | {
       readonly kind: "fault";
       readonly fault: SwitchFault;
-      readonly text: string;
+      readonly text: Finding;
       readonly probe?: string;
     }
   | { readonly kind: "fault-cleared"; readonly fault: SwitchFault };
@@ -75,4 +76,4 @@ export type SwitchOrder =
   /** Keep it durably in place of what was saved before, then say "saved" with this number. */
   | { readonly do: "save"; readonly id: number; readonly saved: DurableState }
   /** What a person asked for was not taken. */
-  | { readonly do: "refuse"; readonly reason: string };
+  | { readonly do: "refuse"; readonly reason: Finding };

@@ -1,3 +1,4 @@
+import type { Finding } from "../findings/index.js";
 import { holdsOf, isPowered, isWanted } from "./holds.js";
 import type { SwitchRules } from "./rules.js";
 import type { SwitchState } from "./state.js";
@@ -7,7 +8,7 @@ export interface SwitchStanding {
   readonly phase: SwitchState["phase"];
   readonly wanted: boolean;
   readonly powered: boolean;
-  readonly holds: readonly string[];
+  readonly holds: readonly Finding[];
 }
 
 export function standingOf(rules: SwitchRules, state: SwitchState): SwitchStanding {

@@ -1,3 +1,4 @@
+import { type Finding, finding } from "../findings/index.js";
 import { EFFECTS, recorded } from "./effects.js";
 import { isLocking, type SwitchFault } from "./faults.js";
 import { type Hold, holdsOf } from "./holds.js";
@@ -49,16 +50,16 @@ export function stepSwitch(
 const UNREADABLE: SwitchFact = {
   kind: "fault",
   fault: "no-confirmation",
-  text: "what was saved of this switch cannot be read: whether it was on, and for how long, is not known",
+  text: finding("switch-memory-lost", {}),
 };
 
 /** A person may clear a lock only once off is confirmed: before that nobody knows what they would be clearing. */
 function withAcknowledged(state: SwitchState, input: SwitchInput): SwitchStep {
   if (input.kind !== "acknowledge") return { state, orders: [] };
   const { fault } = input;
-  if (!isLocking(fault)) return refused(state, `"${fault}" ends by itself when its cause does`);
-  if (!state.faults.includes(fault)) return refused(state, `there is no fault "${fault}" to acknowledge`);
-  if (state.phase !== "off") return refused(state, "the switch has not confirmed off yet");
+  if (!isLocking(fault)) return refused(state, finding("fault-ends-itself", { fault }));
+  if (!state.faults.includes(fault)) return refused(state, finding("fault-not-open", { fault }));
+  if (state.phase !== "off") return refused(state, finding("off-not-confirmed", {}));
   const probes = Object.entries(state.probes).map(([id, heard]) => [
     id,
     { ...heard, sameSince: state.now.mono },
@@ -101,7 +102,7 @@ function withFaults(
 ): SwitchStep {
   const locks = (row?.effects ?? []).flatMap((effect) => {
     const fault = LOCK_OF[effect];
-    return fault === undefined ? [] : [{ fault, text: row?.reason ?? "" }];
+    return fault === undefined || row?.reason === undefined ? [] : [{ fault, text: finding(row.reason, {}) }];
   });
   const raised: (Hold & { readonly fault: SwitchFault })[] = [];
   for (const hold of [...locks, ...holds]) {
@@ -142,6 +143,6 @@ function withSave(
   return { state: { ...state, saveId: id }, orders: [...orders, { do: "save", id, saved }] };
 }
 
-function refused(state: SwitchState, reason: string): SwitchStep {
+function refused(state: SwitchState, reason: Finding): SwitchStep {
   return { state, orders: [{ do: "refuse", reason }] };
 }

@@ -24,6 +24,15 @@ export type Effect =
   | "record on confirmed"
   | "lock: switched-by-other";
 
+export type OffReason =
+  | "unknown-after-start"
+  | "unknown-after-lost-link"
+  | "unknown-after-failed-command"
+  | "server-stops"
+  | "on-perhaps-late"
+  | "switched-on-by-other"
+  | "switched-off-by-other";
+
 /** One row: in these phases, on these inputs, when this holds, so it goes on. The first row that fits counts. */
 export interface Transition {
   readonly phases: readonly Phase[];
@@ -32,7 +41,10 @@ export interface Transition {
   readonly holds: (view: View) => boolean;
   readonly next: Phase;
   readonly effects: readonly Effect[];
-  readonly reason: string;
+  /** Why off is commanded, or the switch locked; where the reason is not in what holds it off. */
+  readonly reason?: OffReason;
+  /** Why it goes on so, for docs/switching.md. */
+  readonly note?: string;
   /** The off command is given out of caution: that its confirmation is late is then no fault of the switch. */
   readonly asCaution?: boolean;
 }
@@ -45,7 +57,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: always,
     next: "turning-off",
     effects: ["command off"],
-    reason: "nothing is known after a start",
+    reason: "unknown-after-start",
     asCaution: true,
   },
   {
@@ -55,7 +67,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: always,
     next: "turning-off",
     effects: ["command off"],
-    reason: "the server stops",
+    reason: "server-stops",
     asCaution: true,
   },
   {
@@ -65,7 +77,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: always,
     next: "turning-off",
     effects: ["command off"],
-    reason: "the server stops",
+    reason: "server-stops",
   },
   {
     phases: ["turning-off"],
@@ -74,7 +86,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: saysOff,
     next: "off",
     effects: ["record off confirmed"],
-    reason: "off is confirmed",
+    note: "off is confirmed",
   },
   {
     phases: ["off", "saving"],
@@ -83,7 +95,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: (view) => saysOn(view) && sinceCommandS(view) <= view.rules.confirmWithinS,
     next: "turning-off",
     effects: ["command off"],
-    reason: "it says on, perhaps late",
+    reason: "on-perhaps-late",
   },
   {
     phases: ["off", "saving"],
@@ -92,7 +104,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: saysOn,
     next: "turning-off",
     effects: ["command off", "lock: switched-by-other"],
-    reason: "somebody else switched it on",
+    reason: "switched-on-by-other",
   },
   {
     phases: ["off", "saving"],
@@ -101,7 +113,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: always,
     next: "turning-off",
     effects: ["command off"],
-    reason: "a command failed: where it stands is not known",
+    reason: "unknown-after-failed-command",
     asCaution: true,
   },
   {
@@ -111,7 +123,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: ({ before, state }) => !before.online && state.online,
     next: "turning-off",
     effects: ["command off"],
-    reason: "after a lost link nothing is known",
+    reason: "unknown-after-lost-link",
     asCaution: true,
   },
   {
@@ -121,7 +133,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: mayBeOn,
     next: "saving",
     effects: ["save, then on"],
-    reason: "on-time is written down before it begins",
+    note: "on-time is written down before it begins",
   },
   {
     phases: ["saving"],
@@ -130,7 +142,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: (view) => !mayBeOn(view),
     next: "off",
     effects: ["save"],
-    reason: "nothing was commanded yet",
+    note: "nothing was commanded yet",
   },
   {
     phases: ["saving"],
@@ -139,7 +151,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: ({ state, input }) => input.kind === "saved" && input.id >= state.saveId,
     next: "turning-on",
     effects: ["command on"],
-    reason: "it is written down that it may be on",
+    note: "it is written down that it may be on",
   },
   {
     phases: ["turning-on", "on"],
@@ -148,7 +160,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: (view) => !mayBeOn(view),
     next: "turning-off",
     effects: ["command off"],
-    reason: "what holds it off, or the end of the window",
+    note: "what holds it off, or the end of the window",
   },
   {
     phases: ["turning-on"],
@@ -157,7 +169,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: saysOn,
     next: "on",
     effects: ["record on confirmed"],
-    reason: "on is confirmed",
+    note: "on is confirmed",
   },
   {
     phases: ["on"],
@@ -166,7 +178,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: (view) => saysOff(view) && ownOnTimeOver(view),
     next: "off",
     effects: ["record off confirmed"],
-    reason: "it went off by its own on-time",
+    note: "it went off by its own on-time",
   },
   {
     phases: ["on"],
@@ -175,7 +187,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: saysOff,
     next: "turning-off",
     effects: ["command off", "lock: switched-by-other"],
-    reason: "somebody switched it off, perhaps with the hands in there",
+    reason: "switched-off-by-other",
   },
   {
     phases: ["on"],
@@ -184,7 +196,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: renewalDue,
     next: "on",
     effects: ["renew on"],
-    reason: "else the device would go off by itself",
+    note: "else the device would go off by itself",
   },
   {
     phases: ["turning-off"],
@@ -193,7 +205,7 @@ export const TRANSITIONS: readonly Transition[] = [
     holds: repeatDue,
     next: "turning-off",
     effects: ["command off again"],
-    reason: "off is repeated until it is confirmed",
+    note: "off is repeated until it is confirmed",
   },
 ];
 
@@ -225,7 +237,7 @@ function always(): boolean {
   return true;
 }
 
-export function mayBeOn({ state, holds }: View): boolean {
+function mayBeOn({ state, holds }: View): boolean {
   return isWanted(state) && holds.length === 0;
 }
 

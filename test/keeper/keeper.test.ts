@@ -1,6 +1,8 @@
 import { randomUUID } from "node:crypto";
 import SQLite from "better-sqlite3";
 import { afterEach, expect, test } from "vitest";
+import { finding } from "../../src/findings/index.js";
+import { english } from "../../src/words/index.js";
 import { Relay } from "../devices/relay.js";
 import { pause, until } from "../devices/waiting.js";
 import { type Hangar, HEAT_BEFORE, openHangar } from "./hangar.js";
@@ -31,7 +33,7 @@ test("off when the departure is dropped, and when the aircraft was flown", async
   await until(() => !heater.on, 3000);
   await pause(1500);
   expect(await hangar.events("plan-withdrawn")).toMatchObject([
-    { reason: "the departure is no longer wanted" },
+    { reason: finding("departure-no-longer-wanted", {}) },
   ]);
   await hangar.want(HEAT_BEFORE + 500);
   await until(() => heater.on);
@@ -122,10 +124,10 @@ test("a switch of an older logbook that never goes off by itself: off at once, o
   expect(heater.seen.filter(({ url }) => url.includes("turn=off")).length).toBeGreaterThan(0);
   const [fault] = await hangar.events("fault");
   expect(fault).toMatchObject({ fault: "plan-failed", aircraft: "lynx", switch: "pad" });
-  expect(fault.text).toMatch(/^The plan is not switched: its set-up is not safe/);
+  expect(english(fault.text)).toMatch(/^The plan is not switched: its set-up is not safe/);
   const { ready, reasons } = keeper.live.health();
   expect(ready).toBe(false);
-  expect(reasons[0]).toMatch(/^The switch lynx\/pad stays off: its set-up is not safe/);
+  expect(english(reasons[0])).toMatch(/^The switch lynx\/pad stays off: its set-up is not safe/);
   const base = keeper.live.state()!.setUp;
   const [lynx] = base.aircraft;
   const mended = { ...base, aircraft: [{ ...lynx, switches: [{ ...lynx.switches[0], on_time_s: 300 }] }] };

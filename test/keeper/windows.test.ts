@@ -1,7 +1,8 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
-import { windowsOf } from "../../src/keeper/windows.js";
+import { type Windows, windowsOf } from "../../src/keeper/windows.js";
 import type { BaseSetUp, HeaterSwitch, LogbookEvent } from "../../src/logbook/index.js";
+import { english } from "../../src/words/index.js";
 import { at, HOUR, OPENED, opening, stateOf } from "../base/example-base.js";
 
 /** The set-up with another heater on lynx and its switch. */
@@ -50,7 +51,7 @@ function planned(
 
 test("the switch that feeds the planned heaters is wanted on from plug-in to unplug", () => {
   const { windows, refused } = windowsOf(planned({ lynx: [10, 12], heron: [11, 14] }), OPENED + HOUR);
-  expect(refused).toEqual([]);
+  expect(said(refused)).toEqual([]);
   expect(windows.map(({ aircraft, switch: id, from, to }) => [aircraft, id, from, to])).toEqual([
     ["lynx", "lead", OPENED + 10 * HOUR, OPENED + 12 * HOUR],
     ["heron", "lead", OPENED + 11 * HOUR, OPENED + 14 * HOUR],
@@ -74,11 +75,11 @@ test("a departure that cannot be met is heated for when it nearly can, and else 
     OPENED,
   );
   expect(far.windows).toEqual([]);
-  expect(far.refused).toEqual([
+  expect(said(far.refused)).toEqual([
     {
       aircraft: "lynx",
       switch: "lead",
-      reason: expect.stringMatching(/chance of 3 % somebody has to decide/),
+      reason: expect.stringMatching(/chance of 3.% somebody has to decide/),
     },
   ]);
 });
@@ -87,7 +88,7 @@ test("a circuit is never planned beyond 80 % of its breaker: what begins last is
   const small = { ...PADS, circuits: PADS.circuits.map((c) => ({ ...c, limit_a: 3.5 })) };
   const { windows, refused } = windowsOf(planned({ lynx: [10, 12], heron: [11, 14] }, small), OPENED + HOUR);
   expect(windows.map(({ aircraft }) => aircraft)).toEqual(["lynx"]);
-  expect(refused).toEqual([
+  expect(said(refused)).toEqual([
     {
       aircraft: "heron",
       switch: "lead",
@@ -111,7 +112,7 @@ test("a heater that somebody has to stand by is not switched", () => {
     OPENED,
   );
   expect(windows).toEqual([]);
-  expect(refused[0].reason).toMatch(/not to run unattended/);
+  expect(said(refused)[0].reason).toMatch(/not to run unattended/);
 });
 
 test("a switch that stands and would be refused today is not switched, and says why; the others are", () => {
@@ -123,7 +124,7 @@ test("a switch that stands and would be refused today is not switched, and says 
   };
   const { windows, refused } = windowsOf(planned({ lynx: [10, 12], heron: [11, 14] }, setUp), OPENED + HOUR);
   expect(windows.map(({ aircraft }) => aircraft)).toEqual(["heron"]);
-  expect(refused).toEqual([
+  expect(said(refused)).toEqual([
     {
       aircraft: "lynx",
       switch: "lead",
@@ -137,4 +138,8 @@ function endless({ on_time_s: _, ...rest }: HeaterSwitch): HeaterSwitch {
   const to = (what: string) => ({ method: "POST", url: `http://lead.lan/${what}` }) as const;
   const hear = { request: { method: "GET", url: "http://lead.lan/" } as const, on: "1", off: "0" };
   return { ...rest, via: { kind: "http", say: { on: to("on"), off: to("off") }, hear } };
+}
+
+function said(refused: Windows["refused"]) {
+  return refused.map((one) => ({ ...one, reason: english(one.reason) }));
 }

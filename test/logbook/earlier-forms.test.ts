@@ -11,6 +11,7 @@ import {
   readEventsCsv,
   unsafeSwitches,
 } from "../../src/logbook/index.js";
+import { english } from "../../src/words/index.js";
 import { id } from "./example-base.js";
 
 // Files as version 1 wrote them: what a switch was told in other words, heaters without limits, plans with another key.
@@ -120,4 +121,19 @@ test("a logbook of version 1 that stands with such a switch is read, and the swi
   const state = deriveBase(events);
   expect([...unsafeSwitches(state!.setUp).keys()]).toEqual(["wren/relay"]);
   expect(state?.aircraft.get("wren")?.switches.size).toBe(1);
+});
+
+test("a fault that an earlier program wrote as a sentence stands as it was; one of today says what was found", () => {
+  const common = { kind: "fault", at: "2026-01-10T12:00:00.000Z", fault: "device-offline" } as const;
+  const sentence = { ...common, id: id(51), text: "the switch does not answer" };
+  const found = {
+    ...common,
+    id: id(52),
+    text: { code: "probe-silent", values: { probe: "oil", within_s: 600 } },
+  };
+  const events = [sentence, found] as LogbookEvent[];
+  for (const reading of [readEvents(eventsToJson(events)), readEventsCsv(eventsToCsv(events))])
+    expect(reading).toEqual({ events, issues: [] });
+  const faults = events.flatMap((event) => (event.kind === "fault" ? [english(event.text)] : []));
+  expect(faults).toEqual(["the switch does not answer", "nothing fresh from oil within 600 s"]);
 });

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { readBaseSetUp, switchCautions, unsafeSwitches } from "../../src/logbook/index.js";
+import { english } from "../../src/words/index.js";
 import { BASE, baseWith, issuesOf, LYNX, lynxWith, WREN } from "./example-base.js";
 
 const SWITCH = LYNX.switches[0];
@@ -229,7 +230,12 @@ test("a switch over HTTP without an on-time is refused with its place; over MQTT
     "aircraft[1].switches[0].on_time_s: the time after which the device itself goes off: over plain HTTP nobody switches it off when the server dies; nothing",
   ]);
   expect(switchCautions(BASE)).toMatchObject([
-    { aircraft: "lynx", switch: "outlet-1", path: "aircraft[0].switches[0]", text: /the heater stays on/ },
+    {
+      aircraft: "lynx",
+      switch: "outlet-1",
+      path: "aircraft[0].switches[0]",
+      caution: { code: "switch-no-on-time" },
+    },
   ]);
 });
 
@@ -247,11 +253,11 @@ test("switches that stand and would be refused today are named with their reason
   expect([...unsafeSwitches(BASE)]).toEqual([]);
   const { on_time_s: _, ...endless } = WREN.switches[0];
   const old = { ...BASE, aircraft: [LYNX, { ...WREN, switches: [endless] }] };
-  expect([...unsafeSwitches(old)]).toEqual([
+  expect([...unsafeSwitches(old)].map(([name, reason]) => [name, english(reason)])).toEqual([
     ["wren/outlet-2", expect.stringMatching(/^its set-up is not safe \(on_time_s: expected the time after/)],
   ]);
   const stove = { ...old, aircraft: [{ ...LYNX, kit: { ...LYNX.kit, heaters: ["stove"] } }] };
-  expect([...unsafeSwitches(stove)]).toEqual([
+  expect([...unsafeSwitches(stove)].map(([name, reason]) => [name, english(reason)])).toEqual([
     ["lynx/outlet-1", expect.stringMatching(/kit\.heaters\[0\]: expected one of/)],
   ]);
 });

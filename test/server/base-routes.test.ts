@@ -1,5 +1,6 @@
 import { beforeEach, describe, expect, test } from "vitest";
 import { type NowDocument, nowSchema, type PlanDocument, planSchema } from "../../src/documents/index.js";
+import { finding } from "../../src/findings/index.js";
 import { baseSchema } from "../../src/server/base-document.js";
 import { event, openBase, post, SET_UP, START, setUpOwner, signedInAs, type TestBase } from "./base.js";
 import { nowAnswer, planAnswer } from "./documents.js";
@@ -47,7 +48,7 @@ describe("the base as it stands", () => {
       kind: "base",
       time: "2026-01-14T18:00:00.000Z",
       set_up: SET_UP,
-      keeper: { ready: false, reasons: ["The broker cannot be reached."] },
+      keeper: { ready: false, reasons: [finding("broker-unreachable", {})] },
       faults: [],
       aircraft: [
         {
@@ -69,7 +70,7 @@ describe("the base as it stands", () => {
                 commanded: { to: "on", at: "2026-01-14T18:00:00.000Z" },
                 confirmed: null,
               },
-              ...{ refused: null, cautions: [expect.stringMatching(/the heater stays on/)] },
+              ...{ refused: null, cautions: [finding("switch-no-on-time", {})] },
             },
           ],
           faults: [{ id: fault.id, fault: "probe-lost" }],
@@ -91,7 +92,10 @@ describe("the base as it stands", () => {
     expect(body.aircraft[0].switches).toMatchObject([
       {
         id: "pad-switch",
-        refused: expect.stringMatching(/^its set-up is not safe \(on_time_s/),
+        refused: {
+          code: "switch-unsafe",
+          values: { issues: [expect.objectContaining({ place: "on_time_s" })] },
+        },
         cautions: [],
       },
     ]);
@@ -174,7 +178,7 @@ describe("switching by hand", () => {
     const refused = await order({ to: "on", minutes: 999 });
     expect([refused.status, refused.body.error]).toEqual([
       409,
-      { code: "conflict", message: "It is on its rest until 19:30." },
+      { code: "conflict", message: "Its longest on-time of 60 min is used up: it rests first." },
     ]);
     expect((await order({ to: "off" }, "/api/v1/switches/lynx/other")).status).toBe(404);
     expect((await order({ to: "off" }, "/api/v1/switches/lynx/..%2f..%2fusers")).status).toBe(400);

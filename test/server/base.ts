@@ -1,6 +1,7 @@
 import type { InjectOptions } from "fastify";
 import { Registry } from "prom-client";
 import type { NowDocument } from "../../src/documents/index.js";
+import { finding } from "../../src/findings/index.js";
 import { type BaseSetUp, deriveBase, type EventKind } from "../../src/logbook/index.js";
 import {
   createServer,
@@ -178,7 +179,7 @@ function liveDouble(store: Store): LiveDouble {
     },
     async switchByHand(order) {
       if (order.switch === "pad-switch" && order.minutes === 999) {
-        return { status: "refused", reason: "It is on its rest until 19:30." };
+        return { status: "refused", reason: finding("on-time-used-up", { longest_min: 60 }) };
       }
       if (order.switch !== "pad-switch") return { status: "unknown" };
       live.switched.push(order);
@@ -188,7 +189,7 @@ function liveDouble(store: Store): LiveDouble {
       listeners.add(listener);
       return () => void listeners.delete(listener);
     },
-    health: () => ({ ready: live.ready, reasons: live.ready ? [] : ["The broker cannot be reached."] }),
+    health: () => ({ ready: live.ready, reasons: live.ready ? [] : [finding("broker-unreachable", {})] }),
   };
   return live;
 }

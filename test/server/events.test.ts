@@ -181,7 +181,7 @@ describe("posting events", () => {
         {
           id: setUp.id,
           path: "base.aircraft[0].switches[0]",
-          text: expect.stringMatching(/stays on/),
+          caution: { code: "switch-no-on-time", values: {} },
         },
       ],
     });

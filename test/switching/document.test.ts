@@ -1,5 +1,6 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { finding } from "../../src/findings/index.js";
 import { INPUT_KINDS } from "../../src/switching/inputs.js";
 import {
   CLOCK_STEADY_S,
@@ -13,6 +14,7 @@ import {
 } from "../../src/switching/rules.js";
 import { PHASES } from "../../src/switching/state.js";
 import { transitionsFor } from "../../src/switching/table.js";
+import { english } from "../../src/words/index.js";
 
 // docs/switching.md shows every phase with every input. WRITE_SWITCHING=1 writes that part; the test fails when it drifts.
 
@@ -70,8 +72,8 @@ function written(): string {
 }
 
 function rowsOf(phase: (typeof PHASES)[number], input: (typeof INPUT_KINDS)[number]): string[] {
-  const rows = transitionsFor(phase, input).map(({ when, next, effects, reason }) =>
-    [input, when, next, effects.join(", "), reason].join(" | "),
+  const rows = transitionsFor(phase, input).map(({ when, next, effects, reason, note = "" }) =>
+    [input, when, next, effects.join(", "), reason ? english(finding(reason, {})) : note].join(" | "),
   );
   const always = transitionsFor(phase, input).some(({ when }) => when === "always");
   const stays = [input, rows.length === 0 ? "always" : "otherwise", phase, "–", "–"].join(" | ");

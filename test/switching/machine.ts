@@ -11,6 +11,7 @@ import {
 import type { SwitchVia } from "../../src/switching/protocols/index.js";
 import type { SwitchRules } from "../../src/switching/rules.js";
 import type { Phase } from "../../src/switching/state.js";
+import { english } from "../../src/words/index.js";
 
 // One switch on a bench: both clocks run together unless a test steps them.
 
@@ -111,7 +112,7 @@ export class Bench {
   }
 
   get refused(): string | undefined {
-    for (const order of this.orders) if (order.do === "refuse") return order.reason;
+    for (const order of this.orders) if (order.do === "refuse") return english(order.reason);
     return undefined;
   }
 }

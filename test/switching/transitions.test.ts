@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { finding } from "../../src/findings/index.js";
 import { switchRules } from "../../src/switching/index.js";
 import { PHASES } from "../../src/switching/state.js";
 import { Bench, benchIn, benchOff, overMqtt, padSwitch } from "./machine.js";
@@ -59,7 +60,7 @@ describe("the way off", () => {
     expect(bench.commands).toEqual(["off"]);
     expect(bench.orders).toContainEqual({
       do: "record",
-      fact: { kind: "switch-commanded", to: "off", reason: "the plan was withdrawn" },
+      fact: { kind: "switch-commanded", to: "off", reason: finding("plan-was-withdrawn", {}) },
     });
   });
 

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { nowSchema, planSchema, record } from "../../documents/index.js";
 import { eventIdSchema, idSchema } from "../../logbook/index.js";
+import { english } from "../../words/index.js";
 import { nameOf } from "../access/caller.js";
 import { baseDocument, baseSchema } from "../base-document.js";
 import type { App, Context } from "../context.js";
@@ -105,5 +106,9 @@ export function baseRoutes(app: App, { store, live, clock }: Context): void {
 
 function requireDone(outcome: HandOutcome, unknown: string): void {
   if (outcome.status === "unknown") throw new ApiError("unknown", unknown);
-  if (outcome.status === "refused") throw new ApiError("conflict", outcome.reason);
+  if (outcome.status === "refused") throw new ApiError("conflict", sentence(english(outcome.reason)));
+}
+
+function sentence(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1).replace(/\.$/, "")}.`;
 }

@@ -1,5 +1,6 @@
 import { z } from "zod";
-import { record } from "../../documents/index.js";
+import { findingSchema, record } from "../../documents/index.js";
+import type { Finding } from "../../findings/index.js";
 import { eventSchema, idSchema, type LogbookEvent, switchCautions } from "../../logbook/index.js";
 import { nameOf } from "../access/caller.js";
 import { logbookEventSchema } from "../base-document.js";
@@ -93,7 +94,7 @@ export function eventRoutes(app: App, { store, live, limits, metrics }: Context)
               }),
             ),
             cautions: z
-              .array(record({ id: z.string(), path: z.string(), text: z.string() }))
+              .array(record({ id: z.string(), path: z.string(), caution: findingSchema }))
               .meta({ description: "what to know of the switches of a set-up that was taken" }),
           }),
           "4xx": errorSchema,
@@ -123,9 +124,13 @@ export function eventRoutes(app: App, { store, live, limits, metrics }: Context)
   );
 }
 
-function cautionsFor(event: LogbookEvent): { id: string; path: string; text: string }[] {
+function cautionsFor(event: LogbookEvent): { id: string; path: string; caution: Finding }[] {
   const said = event.kind === "correction" ? event.instead : event;
   if (said?.kind !== "set-up") return [];
   const at = event.kind === "correction" ? "instead.base" : "base";
-  return switchCautions(said.base).map(({ path, text }) => ({ id: event.id, path: `${at}.${path}`, text }));
+  return switchCautions(said.base).map(({ path, caution }) => ({
+    id: event.id,
+    path: `${at}.${path}`,
+    caution,
+  }));
 }

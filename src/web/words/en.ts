@@ -962,10 +962,6 @@ export const en = {
       on: "It reports when on",
       off: "It reports when off",
     },
-    switchCautions: {
-      "no-on-time":
-        "This switch does not go off by itself. If the base's computer stops, the broker switches it off. If the broker or the network stops too, the heater stays on. Use a device that goes off by itself, or put a mains timer in the line.",
-    },
     switchUnsafe: (name: string) => `${name} is never switched on until its set-up is mended:`,
     toldOver: "It is told over",
     http: {

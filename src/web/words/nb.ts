@@ -984,10 +984,6 @@ export const nb: Words = {
       on: "Den melder når den er på",
       off: "Den melder når den er av",
     },
-    switchCautions: {
-      "no-on-time":
-        "Denne bryteren slår seg ikke av selv. Stanser basens maskin, slår megleren den av. Stanser megleren eller nettet også, blir varmeren stående på. Bruk en enhet som slår seg av selv, eller sett et tidsur på ledningen.",
-    },
     switchUnsafe: (name: string) => `${name} slås aldri på før oppsettet er rettet:`,
     toldOver: "Den får beskjed over",
     http: {

@@ -1,11 +1,17 @@
 import type { LogbookEvent } from "../../../logbook/index.js";
 import { clockBeside, dayText } from "../../units/times.js";
-import { inUnits, tempText, type Units } from "../../units/units.js";
-import type { Words } from "../../words/index.svelte.js";
+import { tempText, type Units } from "../../units/units.js";
+import type { Said, Words } from "../../words/index.svelte.js";
 import type { BaseView } from "../../worker/protocol.js";
 
 /** One entry of the logbook in plain words. */
-export function entryWords(event: LogbookEvent, view: BaseView | undefined, w: Words, units: Units): string {
+export function entryWords(
+  event: LogbookEvent,
+  view: BaseView | undefined,
+  w: Words,
+  units: Units,
+  told: Said["told"],
+): string {
   const k = w.logbook.kinds;
   const aircraft = "aircraft" in event ? view?.aircraft.find(({ id }) => id === event.aircraft) : undefined;
   const who = aircraft?.name ?? ("aircraft" in event ? (event.aircraft ?? "") : "");
@@ -51,7 +57,7 @@ export function entryWords(event: LogbookEvent, view: BaseView | undefined, w: W
     case "note":
       return k.note(event.note ?? "");
     case "plan-issued":
-      return k["plan-issued"](who, inUnits(event.message, units));
+      return k["plan-issued"](who, told(event.message));
     case "plan-withdrawn":
       return k["plan-withdrawn"](who);
     case "switch-commanded":
@@ -59,7 +65,7 @@ export function entryWords(event: LogbookEvent, view: BaseView | undefined, w: W
     case "switch-confirmed":
       return k.switched(who, `${event.switch} = ${event.is}`);
     case "fault":
-      return k.fault(inUnits(event.text, units));
+      return k.fault(told(event.text));
     case "fault-cleared":
       return k["fault-cleared"];
     case "correction":

@@ -5,7 +5,6 @@ import { switchRules } from "../../src/switching/index.js";
 import { INPUT_KINDS } from "../../src/switching/inputs.js";
 import { PHASES } from "../../src/switching/state.js";
 import { transitionsFor } from "../../src/switching/table.js";
-import { runs } from "../tiers.js";
 import { overMqtt, padSwitch } from "./machine.js";
 import { type Action, World } from "./world.js";
 
@@ -105,7 +104,7 @@ const action: fc.Arbitrary<Action> = fc.oneof(
   { weight: 1, arbitrary: event(fc.constant({ kind: "stop" as const })) },
 );
 
-const RUNS = runs(200, 1200);
+const RUNS = 1200;
 
 /** Lines of the table that stand there only because a row is written for every input. */
 const CANNOT = {

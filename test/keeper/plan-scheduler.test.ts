@@ -1,9 +1,11 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
+import { finding } from "../../src/findings/index.js";
 import { openBook } from "../../src/keeper/book.js";
-import { createPilot } from "../../src/keeper/pilot.js";
+import { createPlanScheduler } from "../../src/keeper/plan-scheduler.js";
 import type { BaseSetUp, LogbookEvent } from "../../src/logbook/index.js";
 import { openStore, type Store } from "../../src/store/index.js";
+import { english } from "../../src/words/index.js";
 import { at, HOUR, OPENED, opening } from "../base/example-base.js";
 import { inlinePlanner } from "./inline-planner.js";
 
@@ -25,14 +27,14 @@ async function started(events: readonly LogbookEvent[], store?: Store, from = OP
   const book = await openBook(kept);
   const planner = inlinePlanner();
   const clock = { now: from };
-  const pilot = createPilot({
+  const scheduler = createPlanScheduler({
     ...{ store: kept, book, planner, clock: () => clock.now },
     onChange: () => undefined,
     log: (level, text, more) => expect(level, `${text} ${JSON.stringify(more)}`).not.toBe("error"),
   });
-  book.onKept(pilot.heard);
+  book.onKept((events) => scheduler.heard(events));
   const settled = async () => {
-    pilot.tick();
+    scheduler.tick();
     for (let before = -1; before !== planner.jobs.length; ) {
       before = planner.jobs.length;
       await new Promise((resolve) => setTimeout(resolve, 60));
@@ -40,20 +42,20 @@ async function started(events: readonly LogbookEvent[], store?: Store, from = OP
   };
   const kinds = async (kind: LogbookEvent["kind"]) =>
     (await kept.eventsAfter(0, 1000)).filter(({ event }) => event.kind === kind).map(({ event }) => event);
-  return { store: kept, book, planner, pilot, clock, settled, kinds };
+  return { store: kept, book, planner, scheduler, clock, settled, kinds };
 }
 
 test("a departure wanted is planned, once, and planned anew only when something changed", async () => {
-  const { book, pilot, clock, settled, kinds, planner } = await started([setUp, forecast]);
+  const { book, scheduler, clock, settled, kinds, planner } = await started([setUp, forecast]);
   await settled();
   expect(await kinds("plan-issued")).toEqual([]);
-  expect([...pilot.now.keys()]).toEqual(["lynx"]);
+  expect([...scheduler.now.keys()]).toEqual(["lynx"]);
   await book.record([wanted]);
   await settled();
   const [plan, ...more] = await kinds("plan-issued");
   expect(more).toEqual([]);
   expect(plan).toMatchObject({ aircraft: "lynx", of: wanted.id, status: "ready" });
-  expect(pilot.plans.get("lynx")?.departure).toBe(wanted.id);
+  expect(scheduler.plans.get("lynx")?.departure).toBe(wanted.id);
   clock.now += 11 * MINUTE;
   const jobs = planner.jobs.length;
   await settled();
@@ -67,25 +69,26 @@ test("a departure wanted is planned, once, and planned anew only when something 
   await settled();
   const second = (await kinds("plan-issued"))[1];
   expect(await kinds("plan-withdrawn")).toMatchObject([
-    { of: second.id, reason: "the departure is no longer wanted" },
+    { of: second.id, reason: finding("departure-no-longer-wanted", {}) },
   ]);
-  expect(pilot.plans.size).toBe(0);
+  expect(scheduler.plans.size).toBe(0);
 });
 
 test("what cannot be planned is a fault once, and cleared when it can", async () => {
-  const { book, pilot, clock, settled, kinds } = await started([setUp, wanted]);
+  const { book, scheduler, clock, settled, kinds } = await started([setUp, wanted]);
   await settled();
   clock.now += 11 * MINUTE;
   await settled();
-  expect(await kinds("fault")).toMatchObject([
-    { fault: "plan-failed", text: expect.stringMatching(/no forecast/) },
-  ]);
-  expect(pilot.troubles().join()).toMatch(/no forecast/);
+  const [fault, ...others] = await kinds("fault");
+  if (fault?.kind !== "fault") throw new Error("no fault");
+  expect([fault.fault, others]).toEqual(["plan-failed", []]);
+  expect(english(fault.text)).toMatch(/no forecast/);
+  expect(scheduler.troubles().map(english).join()).toMatch(/no forecast/);
   await book.record([forecast]);
   await settled();
   expect((await kinds("fault-cleared")).length).toBe(1);
   expect((await kinds("plan-issued")).length).toBe(1);
-  expect(pilot.troubles()).toEqual([]);
+  expect(scheduler.troubles()).toEqual([]);
 });
 
 test("estimates go on after a restart from what was kept, through readings that came meanwhile", async () => {
@@ -102,13 +105,13 @@ test("estimates go on after a restart from what was kept, through readings that 
   await first.store.appendReadings(readings(OPENED, OPENED + HOUR));
   first.clock.now = OPENED + HOUR;
   await first.settled();
-  await first.pilot.close();
+  await first.scheduler.close();
   await first.store.appendReadings(readings(OPENED + HOUR, OPENED + 2 * HOUR));
   const second = await started([], first.store, OPENED + 2 * HOUR);
   await second.settled();
   expect(second.planner.jobs).toEqual([{ aircraft: "lynx", resumed: true }]);
   // Every minute with a reading counts once, those before the restart and those after it.
-  const used = second.pilot.now.get("lynx")?.probes.map(({ readings: count }) => count);
+  const used = second.scheduler.now.get("lynx")?.probes.map(({ readings: count }) => count);
   expect(used).toEqual([120, 120, 120]);
 });
 
@@ -120,7 +123,7 @@ test("a heater that does not heat, as the estimate sees it, is a fault once", as
     aircraft: "lynx",
     heaters: ["whole-engine-4"],
   };
-  const { store, clock, settled, kinds, pilot } = await started([setUp, forecast, plugIn]);
+  const { store, clock, settled, kinds, scheduler } = await started([setUp, forecast, plugIn]);
   const rows = Array.from({ length: 150 }, (_, minute) =>
     lynxOnly.aircraft[0].probes.map(({ id }) => ({
       ...{ aircraft: "lynx", probe: id, time: OPENED + minute * MINUTE },
@@ -130,7 +133,7 @@ test("a heater that does not heat, as the estimate sees it, is a fault once", as
   await store.appendReadings(rows);
   for (const hours of [1, 1.5, 2, 2.4]) {
     clock.now = OPENED + hours * HOUR;
-    pilot.read("lynx");
+    scheduler.read("lynx");
     await settled();
   }
   expect(await kinds("fault")).toMatchObject([{ fault: "heater-not-heating", aircraft: "lynx" }]);
