@@ -60,7 +60,8 @@ export function scenarioFrom(
       name: aircraft.name,
       zone: base.zone,
       start,
-      duration: facts.hours * 3600,
+      // As the weather is cut: what adding and taking away the epoch leaves of the hours.
+      duration: start + facts.hours * 3600 - start,
       configuration,
       events,
       want: wish,
