@@ -28,14 +28,8 @@ export {
   type ScenarioOptions,
   scenarioOf,
 } from "./base/index.js";
-export {
-  type AircraftNow,
-  type BinaryProgram,
-  baseDocumentOf,
-  type MilpAnswer,
-  type ProgramRow,
-  type SolveMilp,
-} from "./base-plan/index.js";
+export { type AircraftNow, baseDocumentOf } from "./base-documents/index.js";
+export type { BinaryProgram, MilpAnswer, ProgramRow, SolveMilp } from "./base-plan/index.js";
 export {
   type AwayDocument,
   awaySchema,

@@ -2,9 +2,10 @@ export type { Candidate, Course, Deed, Demand, Holder, Stay } from "./candidate.
 export { connectionsOf, currentOf, deedsOf, demandsOf, electricPower } from "./candidate.js";
 export { type Choice, choose, goTogether, type Priced } from "./choose.js";
 export { type Costs, changeOf, compareCosts, costsOf, sumOfCosts } from "./costs.js";
+export { withoutOtherDucts } from "./course-run.js";
 export { type CoursePlayer, coursePlayer, type PlayedCourse } from "./exact.js";
 export { type Cause, causeOf, type Obstacle } from "./explain.js";
-export { type AircraftNow, baseDocumentOf } from "./from-set-up.js";
+export { heaterFits } from "./fits.js";
 export { type Lift, type LimitChange, lifted } from "./lifts.js";
 export {
   type BaseLimits,
@@ -21,7 +22,5 @@ export {
 } from "./limits.js";
 export type { BinaryProgram, MilpAnswer, ProgramRow, SolveMilp } from "./milp.js";
 export { type AircraftCourse, type BasePlan, type BasePlanFailure, planBase } from "./plan.js";
-export { type BaseReading, type ReadBase, type ReadBaseAircraft, readBaseDocument } from "./reading.js";
 export type { BaseAircraft, BaseRequest, ParkedAircraft } from "./request.js";
-export { basePlanDocument } from "./result.js";
 export { type Option, optionsOf, parkedDemands } from "./rows.js";

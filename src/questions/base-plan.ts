@@ -1,12 +1,10 @@
 import {
-  type BaseAircraft,
   basePlanDocument,
-  planBase,
   type ReadBase,
   type ReadBaseAircraft,
   readBaseDocument,
-  type SolveMilp,
-} from "../base-plan/index.js";
+} from "../base-documents/index.js";
+import { type BaseAircraft, planBase, type SolveMilp } from "../base-plan/index.js";
 import { type BasePlanDocument, overriddenAirframe } from "../documents/index.js";
 import { createRandom } from "../numerics/index.js";
 import { allCriteria } from "../readiness/index.js";

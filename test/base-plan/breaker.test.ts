@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { expect, test } from "vitest";
 import { heaterById } from "../../src/aircraft/index.js";
-import { baseDocumentOf, readBaseDocument } from "../../src/base-plan/index.js";
+import { baseDocumentOf, readBaseDocument } from "../../src/base-documents/index.js";
 import { windowsOf } from "../../src/keeper/windows.js";
 import { type BaseSetUp, CONTINUOUS_SHARE, type LogbookEvent } from "../../src/logbook/index.js";
 import { axisAt, loadOf, overloads } from "../../src/web/screens/night/night-model.js";

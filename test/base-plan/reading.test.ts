@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { baseDocumentOf, readBaseDocument } from "../../src/base-plan/index.js";
+import { baseDocumentOf, readBaseDocument } from "../../src/base-documents/index.js";
 import { type BaseDocument, baseSchema, demoBase, issueText } from "../../src/index.js";
 import type { BaseSetUp } from "../../src/logbook/index.js";
 import { exampleBase, withAircraft } from "./example-base.js";

@@ -1,7 +1,8 @@
 import { expect, test } from "vitest";
+import { readBaseDocument } from "../../src/base-documents/index.js";
 import { changesOf } from "../../src/base-plan/course-run.js";
 import { heaterOptionOf } from "../../src/base-plan/heater-option.js";
-import { coursePlayer, gridOf, readBaseDocument } from "../../src/base-plan/index.js";
+import { coursePlayer, gridOf } from "../../src/base-plan/index.js";
 import { holderOf } from "../../src/base-plan/request.js";
 import { allCriteria } from "../../src/readiness/index.js";
 import { play } from "../../src/response/index.js";

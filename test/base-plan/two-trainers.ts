@@ -1,4 +1,5 @@
-import { type BaseAircraft, coursePlayer, readBaseDocument } from "../../src/base-plan/index.js";
+import { readBaseDocument } from "../../src/base-documents/index.js";
+import { type BaseAircraft, coursePlayer } from "../../src/base-plan/index.js";
 import type { BaseDocument } from "../../src/index.js";
 import { createRandom } from "../../src/numerics/index.js";
 import { allCriteria } from "../../src/readiness/index.js";

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { nextDeparture, scenariosTogether } from "../../src/base/index.js";
-import { baseDocumentOf, readBaseDocument } from "../../src/base-plan/index.js";
+import { baseDocumentOf, readBaseDocument } from "../../src/base-documents/index.js";
 import type { LogbookEvent } from "../../src/logbook/index.js";
 import { at, HOUR, OPENED, opening, stateOf, withoutForecast } from "./example-base.js";
 

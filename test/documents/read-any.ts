@@ -1,4 +1,4 @@
-import { readBaseDocument } from "../../src/base-plan/index.js";
+import { readBaseDocument } from "../../src/base-documents/index.js";
 import {
   type DocumentIssue,
   type ReadFile,

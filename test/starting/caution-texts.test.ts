@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { CAUTIONS, type Caution, HEATERS, INSTALLATIONS } from "../../src/aircraft/index.js";
 import { AIRFRAME_CAUTIONS } from "../../src/airframe/caution.js";
-import { BASE_CAUTIONS } from "../../src/base-plan/cautions.js";
+import { BASE_CAUTIONS } from "../../src/base-documents/cautions.js";
 import { explainWhy, START_CAUTIONS, whyTopics } from "../../src/starting/index.js";
 import { english } from "../../src/words/index.js";
 

@@ -1,6 +1,6 @@
 import loadHighs, { type Highs } from "highs";
 import wasm from "highs/runtime?url";
-import { baseDocumentOf } from "../../base-plan/index.js";
+import { baseDocumentOf } from "../../base-documents/index.js";
 import type { BaseDocument, ScenarioDocument, ToldDocument } from "../../documents/index.js";
 import type { BaseSetUp } from "../../logbook/index.js";
 import { basePlanFromDocument, highsSolver } from "../../questions/index.js";

@@ -1,8 +1,12 @@
+import type {
+  AircraftCourse,
+  BaseLimits,
+  BasePlan,
+  Cause,
+  LimitChange,
+  Obstacle,
+} from "../base-plan/index.js";
 import { odds } from "../units/index.js";
-import type { Cause, Obstacle } from "./explain.js";
-import type { LimitChange } from "./lifts.js";
-import type { BaseLimits } from "./limits.js";
-import type { AircraftCourse, BasePlan } from "./plan.js";
 
 /** How times [s since the start] are shown. */
 export type ClockText = (t: number) => string;

@@ -1,14 +1,20 @@
 import type { Caution } from "../aircraft/index.js";
+import type { AircraftCourse, BasePlan } from "../base-plan/index.js";
+import {
+  type BaseLimits,
+  type Course,
+  connectionsOf,
+  currentOf,
+  deedsOf,
+  timeOf,
+} from "../base-plan/index.js";
 import { type BasePlanDocument, rounded } from "../documents/index.js";
 import { eachOnce } from "../findings/index.js";
 import { JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { localText } from "../weather/index.js";
-import { type Course, connectionsOf, currentOf, deedsOf } from "./candidate.js";
+import type { ReadBase } from "./base-reading.js";
 import { BASE_CAUTIONS } from "./cautions.js";
-import { type BaseLimits, timeOf } from "./limits.js";
-import type { AircraftCourse, BasePlan } from "./plan.js";
-import type { ReadBase } from "./reading.js";
-import { explanationOf, liftText } from "./words.js";
+import { explanationOf, liftText } from "./explanation.js";
 
 /** A base plan as it is stored, exchanged and shown. */
 export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocument {

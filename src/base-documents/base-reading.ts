@@ -1,4 +1,6 @@
 import type { Heater } from "../aircraft/index.js";
+import type { BaseLimits, Cart, Circuit } from "../base-plan/index.js";
+import { type Course, electricPower, heaterFits } from "../base-plan/index.js";
 import {
   type BaseDocument,
   type BaseSections,
@@ -20,12 +22,9 @@ import {
   readScenarioDocument,
   sectionsBy,
 } from "../documents/index.js";
-import { finding, type Said, textOf } from "../findings/index.js";
+import { eachOnce, finding, keyOf, type Said, textOf } from "../findings/index.js";
 import { CONTINUOUS_SHARE, continuousLimit } from "../logbook/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
-import { type Course, electricPower } from "./candidate.js";
-import { heaterFits } from "./fits.js";
-import type { BaseLimits, Cart, Circuit } from "./limits.js";
 import { toldOf } from "./told-reading.js";
 
 /** A base as read from its document. */
@@ -84,6 +83,7 @@ export function readBaseDocument(
   const { members = USUAL_MEMBERS, seed = USUAL_SEED } = document.ensemble ?? {};
   const read = document.aircraft.map((_, i) => aircraftOf(document, i, members, seed, readFile, findings));
   const known = read.flatMap((one, i) => (one === undefined ? [] : [{ one, i }]));
+  findings.assumptions.push(...assumedOf(known.map(({ one }) => one)));
   const ids = document.aircraft.map((a) => a.id);
   const planned = known.flatMap(({ one, i }): ReadBaseAircraft[] => {
     if (one.want === undefined) return [];
@@ -176,7 +176,6 @@ function aircraftOf(
     return undefined;
   }
   refuseOwnPlan(reading, path, findings);
-  findings.assumptions.push(...reading.assumptions.map((one) => placed(one, reading.name)));
   findings.warnings.push(...reading.warnings.map((w) => ({ ...w, path: `${reading.name}: ${w.path}` })));
   return reading;
 }
@@ -196,10 +195,20 @@ function sourceOf(
   return isRecord(json.value) ? json.value : fault(findings, path, "a file with an object", json.value);
 }
 
-/** Weather and site are the same for all and said once; the rest with its aircraft. */
-function placed(text: Said, name: string): Said {
-  if (typeof text !== "string") return finding("of-aircraft", { name, finding: text });
-  return /^(Weather|Ground upwind|No time zone|No hangar|Chances)/.test(text) ? text : `${name}: ${text}`;
+/** What was assumed of all alike, as of the weather that they share, is said once; the rest with its aircraft. */
+function assumedOf(read: readonly AircraftScenario[]): Said[] {
+  const isOfAll = (said: Said) =>
+    read.every(({ assumptions }) => assumptions.some((other) => keyOf(other) === keyOf(said)));
+  return eachOnce(
+    read.flatMap(({ assumptions, name }) =>
+      assumptions.map((said): Said => {
+        if (isOfAll(said)) return said;
+        return typeof said === "string"
+          ? `${name}: ${said}`
+          : finding("of-aircraft", { name, finding: said });
+      }),
+    ),
+  );
 }
 
 function sameValue(a: unknown, b: unknown): boolean {

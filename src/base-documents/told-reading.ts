@@ -1,3 +1,5 @@
+import type { BaseLimits, Course } from "../base-plan/index.js";
+import { withoutOtherDucts } from "../base-plan/index.js";
 import {
   type BaseDocument,
   type Clock,
@@ -8,9 +10,6 @@ import {
 } from "../documents/index.js";
 import type { Block } from "../response/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
-import type { Course } from "./candidate.js";
-import { withoutOtherDucts } from "./course-run.js";
-import type { BaseLimits } from "./limits.js";
 
 /**
  * What an aircraft was told to do, as far as it is still to come. Undefined when it was told nothing, or when what it was
