@@ -1,3 +1,4 @@
+export { type AnswerDocument, answerDocument } from "./answer-document.js";
 export { awayDocument } from "./away-document.js";
 export {
   type BaseDocument,

@@ -9,9 +9,16 @@ export const LANGUAGES: Readonly<Record<LanguageTag, string>> = { en: "English",
 /** Keeps a number and its unit on one line. */
 const NBSP = "\u00a0";
 
-const JOINED: Readonly<Record<LanguageTag, { and: string; in: string; over: string; under: string }>> = {
-  en: { and: "and", in: "in", over: "over", under: "under" },
-  nb: { and: "og", in: "av", over: "over", under: "under" },
+interface Joined {
+  readonly and: string;
+  readonly in: string;
+  readonly over: string;
+  readonly under: string;
+  readonly hour: string;
+}
+const JOINED: Readonly<Record<LanguageTag, Joined>> = {
+  en: { and: "and", in: "in", over: "over", under: "under", hour: "h" },
+  nb: { and: "og", in: "av", over: "over", under: "under", hour: "t" },
 };
 
 const LOCALE: Readonly<Record<LanguageTag, string>> = { en: "en-GB", nb: "nb" };
@@ -51,7 +58,7 @@ export function sayIn(
       units.temp === "f" ? `${number(1.8 * kelvins, digits)}${NBSP}F°` : `${number(kelvins, digits)}${NBSP}K`,
     wind: (mps, digits = 0) => `${number(windIn(mps, units.wind), digits)}${NBSP}${WIND_UNITS[units.wind]}`,
     percent: (share) => `${number(100 * share)}${NBSP}%`,
-    span: (hours) => spanText(hours),
+    span: (hours) => spanText(hours, joined.hour),
     clock: (time) => writing.clock?.(time) ?? time.slice(11, 16),
     dayAndClock: (time) => `${weekday(time, language)}${NBSP}${time.slice(11, 16)}`,
     list: (entries) =>
@@ -69,12 +76,12 @@ function numberText(value: number, language: LanguageTag, digits: number): strin
 }
 
 /** To the minute, and to five minutes where it is long. */
-function spanText(hours: number): string {
+function spanText(hours: number, hour: string): string {
   const exact = Math.round(hours * 60);
   const minutes = exact > 60 ? Math.round(exact / 5) * 5 : exact;
   const [h, rest] = [Math.floor(minutes / 60), minutes % 60];
   if (h === 0) return `${rest}${NBSP}min`;
-  return rest === 0 ? `${h}${NBSP}h` : `${h}${NBSP}h${NBSP}${rest}${NBSP}min`;
+  return rest === 0 ? `${h}${NBSP}${hour}` : `${h}${NBSP}${hour}${NBSP}${rest}${NBSP}min`;
 }
 
 function weekday(time: string, language: LanguageTag): string {

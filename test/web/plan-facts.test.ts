@@ -5,16 +5,15 @@ import { factsOf } from "../../src/web/screens/night/facts.js";
 import { sentenceOf, verdictOf } from "../../src/web/screens/night/sentence.js";
 import { en } from "../../src/web/words/en.js";
 import { nb } from "../../src/web/words/nb.js";
+import { saidIn } from "../../src/web/words/said.js";
 import { AIRCRAFT, aPlan, NOW, stamp } from "./plan-fixture.js";
 
 const HOUR = 3_600_000;
-const reader = {
-  ...{ zone: "UTC", language: "en-GB", now: NOW },
-  units: { temp: "c", wind: "kt", language: "en-GB" },
-} as const;
+const units = { temp: "c", wind: "kt", language: "en-GB" } as const;
+const say = saidIn({ language: "en", zone: "UTC", now: NOW, units });
 const facts = (plan: PlanDocument, aircraft = AIRCRAFT) =>
-  factsOf(aircraft, plan, en, reader).map(({ label, texts }) => plain([label, ...texts].join(" | ")));
-const verdict = (plan: PlanDocument, words = en) => verdictOf("Wren", plan, words, reader);
+  factsOf(aircraft, plan, en, say).map(({ label, texts }) => plain([label, ...texts].join(" | ")));
+const verdict = (plan: PlanDocument, words = en) => verdictOf("Wren", plan, words, say);
 const onFor = (on_h: number, stays_on: boolean) => ({
   ...{ heaters: ["pad"], since: stamp(NOW - on_h * HOUR), on_h, longest_on_h: 24, stays_on, wet_h: 3 },
 });
@@ -109,7 +108,7 @@ describe("the first screen of a plan", () => {
 
   test("before the whole plan is there, what only that says is being worked out, not borrowed", () => {
     const { start_within_min: _, quarter_more: __, happenings: ___, heaters: ____, ...first } = aPlan({});
-    const lines = factsOf(AIRCRAFT, first, en, reader);
+    const lines = factsOf(AIRCRAFT, first, en, say);
     for (const label of ["Then", "15 min more"])
       expect(lines.find((fact) => fact.label === label)?.texts).toEqual([en.night.facts.working]);
     expect(lines.find(({ label }) => label === "Stay with it")?.texts[0]).toMatch(/^nobody has to/);
@@ -137,13 +136,13 @@ describe("the first screen of a plan", () => {
     fc.assert(
       fc.property(plans, fc.constantFrom(en, nb), (drawn, words) => {
         const plan = aPlan(drawn);
-        const said = factsOf(AIRCRAFT, plan, words, reader);
-        const sentence = sentenceOf(AIRCRAFT, { plan, isBusy: false, at: NOW }, words, reader);
+        const said = factsOf(AIRCRAFT, plan, words, say);
+        const sentence = sentenceOf(AIRCRAFT, { plan, isBusy: false, at: NOW }, words, say);
         const texts = [sentence.main, ...said.flatMap(({ label, texts }) => [label, ...texts])];
         for (const text of texts) expect(text).not.toMatch(/^\s*$|undefined|NaN|null/);
         expect(new Set(said.map(({ label }) => label)).size).toBe(said.length);
         // A plan out of reach never stands as one that is planned.
-        if (plan.status === "not-reachable") expect(sentence.main).toContain(words.odds(plan.wanted_chance));
+        if (plan.status === "not-reachable") expect(sentence.main).toContain(say.odds(plan.wanted_chance));
       }),
       { numRuns: 2000 },
     );

@@ -3,19 +3,16 @@ import { sentenceInUnits, WIND_UNITS } from "../../src/units/index.js";
 import { sentenceOf } from "../../src/web/screens/night/sentence.js";
 import {
   answerIn,
-  celsiusOf,
   criterionMargin,
   criterionValue,
-  inUnits,
-  mpsOf,
-  shownTemp,
-  shownWind,
+  QUANTITIES,
   tempText,
   type Units,
   windText,
 } from "../../src/web/units/units.js";
 import { en } from "../../src/web/words/en.js";
 import { nb } from "../../src/web/words/nb.js";
+import { saidIn } from "../../src/web/words/said.js";
 import { onDemo, withoutBrowser } from "./browser.js";
 
 const SETTINGS: readonly Units[] = (["c", "f"] as const).flatMap((temp) =>
@@ -34,13 +31,13 @@ describe("quantities in the user's units", () => {
       windText(5, units),
       criterionValue(-6, "c", units),
       criterionMargin(3, "c", units),
-      inUnits("The wind is taken as 5 m/s and the air as -25 to -20 °C.", units),
+      sentenceInUnits("The wind is taken as 5 m/s and the air as -25 to -20 °C.", units),
     ];
     for (const text of told) expect(text).not.toMatch(others(units));
     expect(told[4]).toContain(WIND_UNITS[units.wind]);
     for (const typed of [0, 7, 33]) {
-      expect(shownWind(mpsOf(typed, units), units)).toBeCloseTo(typed, 9);
-      expect(shownTemp(celsiusOf(typed, units), units)).toBeCloseTo(typed, 9);
+      for (const { shown, given } of Object.values(QUANTITIES))
+        expect(shown(given(typed, units), units)).toBeCloseTo(typed, 9);
     }
   });
 
@@ -61,7 +58,7 @@ describe("quantities in the user's units", () => {
     const aircraft = { name: "Lynx", departures: [1], heatersOn: [] } as unknown as Parameters<
       typeof sentenceOf
     >[0];
-    const place = { zone: "UTC", language: "en-GB", units: FAR_NORTH, now: 0 };
+    const place = saidIn({ zone: "UTC", language: "en", units: FAR_NORTH, now: 0 });
     const state = {
       reasons: ["The sump would get too hot: 5 K over."],
       isBusy: false,

@@ -13,7 +13,7 @@ export interface ChartSeries {
 }
 
 /** An upright line at a time. */
-export interface ChartMark {
+interface ChartMark {
   readonly at: number;
   readonly label: string;
   readonly tone: Tone;

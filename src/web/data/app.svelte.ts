@@ -8,7 +8,7 @@ import { settings } from "./settings.svelte.js";
 import { Sync } from "./sync.svelte.js";
 
 /** A departure that is tried out; nothing is kept of it. */
-export interface Trial {
+interface Trial {
   readonly aircraft: string;
   readonly departure: number;
   readonly chance?: number;

@@ -15,7 +15,7 @@ interface Shape extends DBSchema {
   notes: { key: string; value: unknown };
 }
 
-export interface KeptEvent {
+interface KeptEvent {
   readonly id: string;
   readonly event: LogbookEvent;
   /** Place in the server's log; undefined until it confirms. */

@@ -1,6 +1,4 @@
-import type { Said } from "../../findings/index.js";
 import { mpsFromWind, WIND_UNITS, type WindUnit, windIn } from "../../units/index.js";
-import { speaker } from "../../words/index.js";
 
 // Conversion and wording of quantities at the edge of the app. Inside, documents carry °C, m/s and ISO times.
 
@@ -33,12 +31,12 @@ export function shownTemp(celsius: number, { temp }: Units): number {
 }
 
 /** [°C] of a number that the user gave in their unit. */
-export function celsiusOf(shown: number, { temp }: Units): number {
+function celsiusOf(shown: number, { temp }: Units): number {
   return temp === "f" ? (shown - 32) / 1.8 : shown;
 }
 
 /** A difference of temperatures. */
-export function differenceText(kelvins: number, units: Units, digits = 0): string {
+function differenceText(kelvins: number, units: Units, digits = 0): string {
   return `${numberText(shownDifference(kelvins, units), units, digits)}${NARROW}${differenceUnit(units)}`;
 }
 
@@ -66,11 +64,11 @@ export function bareWind(mps: number, units: Units): string {
   return numberText(shownWind(mps, units), units, 0);
 }
 
-export function shownWind(mps: number, { wind }: Units): number {
+function shownWind(mps: number, { wind }: Units): number {
   return windIn(mps, wind);
 }
 
-export function mpsOf(shown: number, { wind }: Units): number {
+function mpsOf(shown: number, { wind }: Units): number {
   return mpsFromWind(shown, wind);
 }
 
@@ -83,11 +81,6 @@ export function answerIn(unit: string, units: Units): { unit: string; shown: (va
   if (unit === "°C") return { unit: tempUnit(units), shown: (value) => shownTemp(value, units) };
   if (unit === "K" && isFahrenheit) return { unit: "F°", shown: (value) => 1.8 * value };
   return { unit, shown: (value) => value };
-}
-
-/** A sentence of a document, which speaks in °C, K and m/s, in the user's units; never a caution. */
-export function inUnits(said: Said, units: Units): string {
-  return speaker(units)(said);
 }
 
 export function numberText(value: number, { language }: Pick<Units, "language">, digits = 0): string {

@@ -1,26 +1,7 @@
 // All English texts. Another language has the same keys; sentences with values are functions, so that each language
 // orders its own words.
 
-/** A chance in words that never promise more than was counted. @example odds(0.91) // "9 in 10" */
-function odds(share: number): string {
-  if (share >= 0.995) return "over 99 in 100";
-  if (share >= 0.95) return `${Math.floor(share * 20 + 1e-9)} in 20`;
-  if (share >= 0.1) return `${Math.floor(share * 10 + 1e-9)} in 10`;
-  if (share >= 0.01) return `${Math.floor(share * 100 + 1e-9)} in 100`;
-  return "under 1 in 100";
-}
-
-/** @example span(1.37) // "1 h 20 min" */
-function span(hours: number): string {
-  const exact = Math.floor(hours * 60);
-  const minutes = exact > 60 ? Math.floor(exact / 5) * 5 : exact;
-  if (minutes < 60) return `${minutes} min`;
-  return minutes % 60 === 0 ? `${minutes / 60} h` : `${Math.floor(minutes / 60)} h ${minutes % 60} min`;
-}
-
 export const en = {
-  odds,
-  span,
   screens: {
     night: "Night",
     aircraft: "Aircraft",
@@ -495,9 +476,7 @@ export const en = {
     show: "Show",
     corrected: "corrected",
     withdrawn: "never happened",
-    notSent: "not sent yet",
     correct: "Correct",
-    correctTitle: "Correct an entry",
     newTime: "It happened at",
     keepTime: "Correct the time",
     never: "It never happened",
@@ -803,7 +782,6 @@ export const en = {
     leadLegend: "w: warm through; l: the least that the maker asks.",
     marks: { least: "l", "warm-through": "w" },
     barred: "may not be used",
-    attendedTime: "Somebody's time",
     nth: (n: number) => `Kit ${n}`,
     name: "Name",
     heaters: "Heaters",

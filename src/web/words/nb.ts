@@ -2,24 +2,7 @@ import type { Words } from "./en.js";
 
 // Bokmål. The same keys as the English texts, held by the compiler.
 
-function odds(share: number): string {
-  if (share >= 0.995) return "over 99 av 100";
-  if (share >= 0.95) return `${Math.floor(share * 20 + 1e-9)} av 20`;
-  if (share >= 0.1) return `${Math.floor(share * 10 + 1e-9)} av 10`;
-  if (share >= 0.01) return `${Math.floor(share * 100 + 1e-9)} av 100`;
-  return "under 1 av 100";
-}
-
-function span(hours: number): string {
-  const exact = Math.floor(hours * 60);
-  const minutes = exact > 60 ? Math.floor(exact / 5) * 5 : exact;
-  if (minutes < 60) return `${minutes} min`;
-  return minutes % 60 === 0 ? `${minutes / 60} t` : `${Math.floor(minutes / 60)} t ${minutes % 60} min`;
-}
-
 export const nb: Words = {
-  odds,
-  span,
   screens: {
     night: "Natten",
     aircraft: "Fly",
@@ -443,7 +426,7 @@ export const nb: Words = {
     asRead: "som loggen har det",
     asCold: "regnet som like kald som luften",
     coversOn: "tildekket",
-    coversOff: "ingenting på panseret",
+    coversOff: "ingenting på motordekselet",
     coverBy: "Trekk på innen",
     coverNone: "ikke noe trekk i utstyret",
     coverNotNeeded: "trengs ikke, men hjelper likevel",
@@ -515,9 +498,7 @@ export const nb: Words = {
     show: "Vis",
     corrected: "rettet",
     withdrawn: "skjedde aldri",
-    notSent: "ikke sendt ennå",
     correct: "Rett",
-    correctTitle: "Rett en innføring",
     newTime: "Det skjedde",
     keepTime: "Rett tiden",
     never: "Det skjedde aldri",
@@ -824,7 +805,6 @@ export const nb: Words = {
     leadLegend: "g: gjennomvarm; m: det minste som produsenten krever.",
     marks: { least: "m", "warm-through": "g" },
     barred: "kan ikke brukes",
-    attendedTime: "Noens tid",
     nth: (n: number) => `Utstyr ${n}`,
     name: "Navn",
     heaters: "Varmere",

@@ -1,4 +1,4 @@
-import { type AnswerDocument, answerDocument } from "../../documents/answer-document.js";
+import { type AnswerDocument, answerDocument } from "../../documents/index.js";
 import type { PlugInAnswer } from "../../planning/index.js";
 import type { AircraftScenario } from "../../scenario/index.js";
 

@@ -1,37 +1,40 @@
-import type { AwayDocument, StampDocument } from "../../../documents/index.js";
-import type { Words } from "../../words/index.svelte.js";
+import type { AwayDocument } from "../../../documents/index.js";
+import type { Said, Words } from "../../words/index.svelte.js";
 import { criterionTitle } from "../night/sentence.js";
 
 type Bridge = AwayDocument["bridges"][number];
-type Clock = (stamp: StampDocument) => string;
 
 /** The answer in one sentence. */
-export function awaySentence(away: AwayDocument, name: string, w: Words, clock: Clock): string {
+export function awaySentence(away: AwayDocument, name: string, w: Words, say: Said): string {
   const { back, status, covered, uncovered } = away;
   if (back === null || uncovered.at_return === null) return "";
-  const bare = w.odds(uncovered.at_return.chance);
+  const bare = say.odds(uncovered.at_return.chance);
   const isReady = status === "ready";
-  if (covered?.at_return == null) return w.away.verdictBare(name, clock(back), isReady, bare);
-  return w.away.verdict(name, clock(back), isReady, w.odds(covered.at_return.chance), bare);
+  if (covered?.at_return == null) return w.away.verdictBare(name, say.at(back), isReady, bare);
+  return w.away.verdict(name, say.at(back), isReady, say.odds(covered.at_return.chance), bare);
 }
 
 /** The facts in the order in which they are needed, each with its label. */
-export function awayFacts(away: AwayDocument, w: Words, clock: Clock): [label: string, text: string][] {
+export function awayFacts(away: AwayDocument, w: Words, say: Said): [label: string, text: string][] {
   const a = w.away;
   const runs = shownRun(away)?.runs ?? away.furthest?.runs ?? [];
   return [
-    [a.readyNow, (away.status_now === "ready" ? a.yes : a.no)(w.odds(away.chance_now))],
-    [a.engine, engineText(away, w)],
-    [a.coverBy, coverText(away, w, clock)],
-    [a.lasts, lastsText(away, w)],
-    [a.run, runText(away, w, clock)],
-    [a.weakest, weakestText(away, w)],
+    [a.readyNow, (away.status_now === "ready" ? a.yes : a.no)(say.odds(away.chance_now))],
+    [a.engine, engineText(away, w, say)],
+    [a.coverBy, coverText(away, w, say)],
+    [a.lasts, lastsText(away, w, say)],
+    [a.run, runText(away, w, say)],
+    [a.weakest, weakestText(away, w, say)],
     [a.somebody, runs.length > 0 ? a.mustStay : a.needNotStay],
-    ...limits(away, w, clock),
+    ...limits(away, w, say),
   ];
 }
 
-function engineText({ engine_from, shut_down_h_ago, covers_on_now, covered }: AwayDocument, w: Words) {
+function engineText(
+  { engine_from, shut_down_h_ago, covers_on_now, covered }: AwayDocument,
+  w: Words,
+  say: Said,
+) {
   const a = w.away;
   const engine =
     engine_from === "air"
@@ -40,35 +43,35 @@ function engineText({ engine_from, shut_down_h_ago, covers_on_now, covered }: Aw
         ? a.asRead
         : shut_down_h_ago === 0
           ? a.justShutDown
-          : a.shutDown(w.span(shut_down_h_ago ?? 0));
+          : a.shutDown(say.span(shut_down_h_ago ?? 0));
   if (covered === null) return engine;
   return `${engine}, ${covers_on_now.length > 0 ? a.coversOn : a.coversOff}`;
 }
 
-function coverText(away: AwayDocument, w: Words, clock: Clock): string {
+function coverText(away: AwayDocument, w: Words, say: Said): string {
   const a = w.away;
   const { covered, uncovered, bridges, cover_off_before_min } = away;
   if (covered === null) return a.coverNone;
   if (uncovered.at_return?.status === "ready") return a.coverNotNeeded;
   const by = bridges.find(({ kind }) => kind === "cover")?.cover_on_by;
   if (by != null) {
-    return by.at_h === 0 ? a.coverNow(cover_off_before_min) : a.coverAt(clock(by), cover_off_before_min);
+    return by.at_h === 0 ? a.coverNow(cover_off_before_min) : a.coverAt(say.at(by), cover_off_before_min);
   }
   if (shownRun(away)?.kind === "cover-and-run") return a.coverBetween;
-  return a.coverTooLittle(w.odds(covered.at_return?.chance ?? 0));
+  return a.coverTooLittle(say.odds(covered.at_return?.chance ?? 0));
 }
 
-function lastsText({ covered, uncovered, wanted_chance }: AwayDocument, w: Words): string {
+function lastsText({ covered, uncovered, wanted_chance }: AwayDocument, w: Words, say: Said): string {
   const sure = ({ sure_h, horizon_h }: AwayDocument["uncovered"]) => {
     if (sure_h <= 0) return w.away.none;
-    return sure_h >= horizon_h - 1e-3 ? w.away.over(w.span(horizon_h)) : w.span(sure_h);
+    return sure_h >= horizon_h - 1e-3 ? w.away.over(say.span(horizon_h)) : say.span(sure_h);
   };
-  const chance = w.odds(wanted_chance);
+  const chance = say.odds(wanted_chance);
   if (covered === null) return w.away.lastsBare(sure(uncovered), chance);
   return w.away.lastsBoth(sure(covered), sure(uncovered), chance);
 }
 
-function runText(away: AwayDocument, w: Words, clock: Clock): string {
+function runText(away: AwayDocument, w: Words, say: Said): string {
   const a = w.away;
   if (away.uncovered.at_return?.status === "ready") return a.runNotNeeded;
   const run = shownRun(away);
@@ -77,13 +80,13 @@ function runText(away: AwayDocument, w: Words, clock: Clock): string {
     return away.status_now === "not-ready" ? a.runNotSure : a.runTooLittle;
   }
   const { runs, run_from, run_min, kind, chance } = run;
-  const time = w.span((run_min ?? 0) / 60);
-  const at = runs.map(({ start }) => clock(start));
+  const time = say.span((run_min ?? 0) / 60);
+  const at = runs.map(({ start }) => say.at(start));
   const what =
     runs.length > 1
       ? a.runOften(runs.length, time, at.join(", "))
-      : a.runOnce(time, run_from === null ? at[0] : clock(run_from), at[0]);
-  return a.runBrings(what, kind === "cover-and-run", w.odds(chance));
+      : a.runOnce(time, run_from === null ? at[0] : say.at(run_from), at[0]);
+  return a.runBrings(what, kind === "cover-and-run", say.odds(chance));
 }
 
 /** The runs that are least trouble; among equals with covers on between. */
@@ -97,24 +100,29 @@ function shownRun({ bridges }: AwayDocument): Bridge | undefined {
     );
 }
 
-function weakestText({ covered, uncovered, criteria, weakest, chance_now }: AwayDocument, w: Words): string {
+function weakestText(
+  { covered, uncovered, criteria, weakest, chance_now }: AwayDocument,
+  w: Words,
+  say: Said,
+): string {
   const at = (covered ?? uncovered).at_return;
   const [id, all, chance] =
     at === null ? [weakest, criteria, chance_now] : [at.weakest, at.criteria, at.chance];
   const found = all.find((c) => c.id === id);
   const title = criterionTitle(id, found?.title ?? id, w);
-  return w.away.weakestIs(title, w.odds(found?.chance ?? chance), covered !== null);
+  return w.away.weakestIs(title, say.odds(found?.chance ?? chance), covered !== null);
 }
 
-function limits({ status_now, soonest, furthest, uncovered }: AwayDocument, w: Words, clock: Clock) {
+function limits({ status_now, soonest, furthest, uncovered }: AwayDocument, w: Words, say: Said) {
   const a = w.away;
   if (status_now === "not-ready") {
-    const text = soonest === null ? a.byItselfNot(w.span(uncovered.horizon_h)) : a.byItselfAt(clock(soonest));
+    const text =
+      soonest === null ? a.byItselfNot(say.span(uncovered.horizon_h)) : a.byItselfAt(say.at(soonest));
     return [[a.byItself, text] as [string, string]];
   }
   if (furthest === null) return [];
   const { back, covered, runs } = furthest;
   if (back.at_h === 0) return [[a.longest, a.longestNow] as [string, string]];
-  const time = runs.length === 0 ? "" : w.span(runs[0].stop.at_h - runs[0].start.at_h);
-  return [[a.longest, a.longestIs(clock(back), covered, runs.length, time)] as [string, string]];
+  const time = runs.length === 0 ? "" : say.span(runs[0].stop.at_h - runs[0].start.at_h);
+  return [[a.longest, a.longestIs(say.at(back), covered, runs.length, time)] as [string, string]];
 }

@@ -1,5 +1,6 @@
-import type { Words } from "../../words/index.svelte.js";
+import type { Said, Words } from "../../words/index.svelte.js";
 import type { Answer } from "../../worker/protocol.js";
+import { criterionTitle } from "../night/sentence.js";
 
 type Comparison = Answer<"kit">;
 type Kit = Comparison["kits"][number];
@@ -9,16 +10,14 @@ type Fact = readonly [label: string, text: string];
 /** How values are shown to this user. */
 export interface Shown {
   readonly w: Words;
+  readonly say: Said;
   cold(of: { readonly air_c: number; readonly wind_mps: number }): string;
-  clock(time: string): string;
-  number(value: number, digits?: number): string;
-  part(id: string, title: string): string;
 }
 
 /** Which kit for what, in one sentence; the order of the command line. */
-export function kitSentence({ kits, answer, wanted_chance }: Comparison, { w, cold }: Shown): string {
+export function kitSentence({ kits, answer, wanted_chance }: Comparison, { w, say, cold }: Shown): string {
   const best = answer.best === null ? undefined : kits[answer.best];
-  const chance = w.odds(wanted_chance);
+  const chance = say.odds(wanted_chance);
   if (best === undefined || answer.cold === null) return w.kit.answerNone(chance);
   const colder = answer.colder === null ? undefined : kits[answer.colder];
   const reach = colder === undefined ? undefined : reachOf(colder, isMet);
@@ -40,31 +39,35 @@ export function kitFacts(comparison: Comparison, shown: Shown): Fact[] {
 
 function bestFacts(best: Kit, comparison: Comparison, shown: Shown): Fact[] {
   const { answer, currency, kits } = comparison;
-  const { w, cold, number, part } = shown;
+  const { w, cold, say } = shown;
   const k = w.kit;
   const hardest = best.cases[answer.cold ?? 0];
   const at = cold(hardest);
   const money = (value: number | null) =>
-    value === null ? "–" : `${number(value, 2)} ${currency}`.trimEnd();
+    value === null ? "–" : `${say.number(value, 2)} ${currency}`.trimEnd();
   const next = answer.next === null ? undefined : best.cases[answer.next];
   const dearer = answer.dearer === null ? undefined : kits[answer.dearer];
   const warm = reachOf(best, isWarm);
   const { cost, energy_kwh, attended_h, lead_h, wet_h } = hardest;
   return [
     ...tonightFact(best, shown),
-    [k.facts.plugIn, lead_h === null ? k.noLeadAt(at) : k.leadAt(w.span(lead_h), at)],
+    [k.facts.plugIn, lead_h === null ? k.noLeadAt(at) : k.leadAt(say.span(lead_h), at)],
     [k.facts.warm, warm === undefined ? k.warmNever : k.warmTo(cold(warm))],
     [
       k.facts.costs,
-      `${money(cost.all)} ${k.costAt(at, `${number(energy_kwh.p50, 1)} kWh`, money(cost.energy), w.span(attended_h), money(cost.attended))}`,
+      `${money(cost.all)} ${k.costAt(at, `${say.number(energy_kwh.p50, 1)} kWh`, money(cost.energy), say.span(attended_h), money(cost.attended))}`,
     ],
-    ...(wet_h === null ? [] : [[k.facts.inside, k.insideWet(number(wet_h, 1))] as const]),
+    ...(wet_h === null ? [] : [[k.facts.inside, k.insideWet(say.number(wet_h, 1))] as const]),
     ...(next === undefined
       ? []
       : [
           [
             k.facts.weakest,
-            k.weakestAt(part(next.weakest, next.weakest_title), cold(next), w.odds(next.chance)),
+            k.weakestAt(
+              criterionTitle(next.weakest, next.weakest_title, w),
+              cold(next),
+              say.odds(next.chance),
+            ),
           ] as const,
         ]),
     [
@@ -76,16 +79,16 @@ function bestFacts(best: Kit, comparison: Comparison, shown: Shown): Fact[] {
   ];
 }
 
-function tonightFact({ tonight }: Kit, { w, clock }: Shown): Fact[] {
+function tonightFact({ tonight }: Kit, { w, say }: Shown): Fact[] {
   if (tonight === null) return [];
   const { plug_in, unplug, departure, chance } = tonight;
   const k = w.kit;
   const status: string = tonight.status;
-  const start = clock(departure.time);
-  const odds = w.odds(chance);
+  const start = say.at(departure);
+  const odds = say.odds(chance);
   if (status === "not-reachable") return [[k.facts.tonight, k.tonightShort(start, odds)]];
   if (plug_in === null) return [[k.facts.tonight, k.tonightWithout(start, odds)]];
-  return [[k.facts.tonight, k.tonightPlan(clock(plug_in.time), clock(unplug.time), start, odds)]];
+  return [[k.facts.tonight, k.tonightPlan(say.at(plug_in), say.at(unplug), start, odds)]];
 }
 
 function unadvisedFact({ kits }: Comparison, { w }: Shown): Fact[] {

@@ -1,21 +1,12 @@
 import type { LogbookEvent } from "../../../logbook/index.js";
-import { clockBeside, dayText } from "../../units/times.js";
-import { tempText, type Units } from "../../units/units.js";
 import type { Said, Words } from "../../words/index.svelte.js";
 import type { BaseView } from "../../worker/protocol.js";
 
 /** One entry of the logbook in plain words. */
-export function entryWords(
-  event: LogbookEvent,
-  view: BaseView | undefined,
-  w: Words,
-  units: Units,
-  told: Said["told"],
-): string {
+export function entryWords(event: LogbookEvent, view: BaseView | undefined, w: Words, say: Said): string {
   const k = w.logbook.kinds;
   const aircraft = "aircraft" in event ? view?.aircraft.find(({ id }) => id === event.aircraft) : undefined;
   const who = aircraft?.name ?? ("aircraft" in event ? (event.aircraft ?? "") : "");
-  const zone = view?.zone ?? "UTC";
   const named = (ids: readonly string[]) =>
     ids
       .map(
@@ -39,15 +30,10 @@ export function entryWords(
       return k.started(who, w.aircraft[event.how]);
     case "reading": {
       const part = (w.parts as Readonly<Record<string, string>>)[event.part] ?? event.part;
-      return k.reading(who, `${part} ${tempText(event.temp_c, units)}`);
+      return k.reading(who, `${part} ${say.temp(event.temp_c)}`);
     }
-    case "departure-wanted": {
-      const at = Date.parse(event.departure);
-      return k["departure-wanted"](
-        who,
-        `${dayText(at, zone, units.language)} ${clockBeside(at, at, zone, units.language)}`,
-      );
-    }
+    case "departure-wanted":
+      return k["departure-wanted"](who, `${say.day(event.departure)} ${say.bareClock(event.departure)}`);
     case "departure-dropped":
       return k["departure-dropped"](who);
     case "set-up":
@@ -57,7 +43,7 @@ export function entryWords(
     case "note":
       return k.note(event.note ?? "");
     case "plan-issued":
-      return k["plan-issued"](who, told(event.message));
+      return k["plan-issued"](who, say.told(event.message));
     case "plan-withdrawn":
       return k["plan-withdrawn"](who);
     case "switch-commanded":
@@ -65,7 +51,7 @@ export function entryWords(
     case "switch-confirmed":
       return k.switched(who, `${event.switch} = ${event.is}`);
     case "fault":
-      return k.fault(told(event.text));
+      return k.fault(say.told(event.text));
     case "fault-cleared":
       return k["fault-cleared"];
     case "correction":

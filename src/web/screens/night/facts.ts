@@ -1,11 +1,10 @@
 import type { PlanDocument } from "../../../documents/index.js";
 import type { KnownPlan } from "../../data/plan-state.js";
-import { clockBeside } from "../../units/times.js";
-import { inUnits, numberText } from "../../units/units.js";
 import type { Words } from "../../words/en.js";
+import type { Said } from "../../words/said.js";
 import type { AircraftView } from "../../worker/protocol.js";
-import { HOUR, timeOf, usedHeaters } from "./night-model.js";
-import { type Reader, weakestText } from "./sentence.js";
+import { HOUR, usedHeaters } from "./night-model.js";
+import { weakestText } from "./sentence.js";
 
 /** A line of the first screen: a label and one or two short sentences. */
 export interface Fact {
@@ -15,68 +14,64 @@ export interface Fact {
   readonly language?: "en";
 }
 
-type Stamp = PlanDocument["departure"];
-
 /** The first screen of a plan in the order in which it is needed; the same lines as the command line's. */
-export function factsOf(aircraft: AircraftView, plan: KnownPlan, w: Words, reader: Reader): Fact[] {
+export function factsOf(aircraft: AircraftView, plan: KnownPlan, w: Words, say: Said): Fact[] {
   const f = w.night.facts;
-  const say = { plan, w, reader };
-  const weakest = { label: f.weakest, texts: [weakestText(plan, w, reader.units)] };
+  const of = { plan, w, say };
+  const weakest = { label: f.weakest, texts: [weakestText(plan, w, say)] };
   const stay = { label: f.stay, texts: [attendance(aircraft, plan, w)] };
   if (plan.status === "not-reachable") {
     return [
-      ...lookFirst(say),
-      ...heatOn(aircraft, say),
-      best(say),
-      why(say),
+      ...lookFirst(of),
+      ...heatOn(aircraft, of),
+      best(of),
+      why(of),
       weakest,
-      ...barredFacts(say),
-      ...helpFacts(say),
+      ...barredFacts(of),
+      ...helpFacts(of),
       stay,
     ];
   }
   const isHeated = plan.plug_in !== null || plan.heating?.stays_on === true;
   return [
-    ...heatOn(aircraft, say),
-    ...plugIn(say),
-    ...(isHeated ? [unplug(say)] : []),
-    ...covers(say),
-    { label: f.chance, texts: [chanceText(plan, w)] },
+    ...heatOn(aircraft, of),
+    ...plugIn(of),
+    ...(isHeated ? [unplug(of)] : []),
+    ...covers(of),
+    { label: f.chance, texts: [chanceText(plan, of)] },
     weakest,
     stay,
-    ...barredFacts(say),
-    ...lines(say),
-    ...quarter(say),
+    ...barredFacts(of),
+    ...lines(of),
+    ...quarter(of),
   ];
 }
 
-function chanceText({ status, chance, warm_chance }: KnownPlan, w: Words): string {
+function chanceText({ status, chance, warm_chance }: KnownPlan, { w, say }: Facts): string {
   const f = w.night.facts;
-  const text = f.chances(w.odds(chance), w.odds(warm_chance));
+  const text = f.chances(say.odds(chance), say.odds(warm_chance));
   return status === "look-first" ? f.oncePutRight(text) : text;
 }
 
-interface Said {
+interface Facts {
   readonly plan: KnownPlan;
   readonly w: Words;
-  readonly reader: Reader;
+  readonly say: Said;
 }
 
-function clock({ reader: { now, zone, language } }: Said, stamp: Stamp): string {
-  return clockBeside(timeOf(stamp), now, zone, language);
-}
-
-function heatOn({ heatingSince }: AircraftView, said: Said): Fact[] {
-  const { plan, w, reader } = said;
+function heatOn({ heatingSince }: AircraftView, of: Facts): Fact[] {
+  const { plan, w, say } = of;
   const { heating, plug_in } = plan;
   const f = w.night.facts;
   if (heating === null) return [];
   // A plug that went in this very minute is known to the logbook only.
-  const onFor = heating.on_h ?? (heatingSince === undefined ? undefined : (reader.now - heatingSince) / HOUR);
-  const on = onFor === undefined ? f.sinceUnknown : f.onFor(w.span(onFor), w.span(heating.longest_on_h));
-  const wet = heating.wet_h === null || heating.wet_h < WORTH_SAYING_H ? "" : f.wet(w.span(heating.wet_h));
+  const onFor = heating.on_h ?? (heatingSince === undefined ? undefined : (say.now - heatingSince) / HOUR);
+  const on =
+    onFor === undefined ? f.sinceUnknown : f.onFor(of.say.span(onFor), of.say.span(heating.longest_on_h));
+  const wet =
+    heating.wet_h === null || heating.wet_h < WORTH_SAYING_H ? "" : f.wet(of.say.span(heating.wet_h));
   const next = heating.stays_on
-    ? f.staysOn(clock(said, plan.unplug))
+    ? f.staysOn(of.say.at(plan.unplug))
     : plug_in === null
       ? f.offNow
       : f.offThenOn;
@@ -86,27 +81,27 @@ function heatOn({ heatingSince }: AircraftView, said: Said): Fact[] {
 /** [h] wet inside that is worth a word. */
 const WORTH_SAYING_H = 0.5;
 
-function plugIn(said: Said): Fact[] {
-  const { plan, w } = said;
+function plugIn(of: Facts): Fact[] {
+  const { plan, w } = of;
   const f = w.night.facts;
   if (plan.plug_in === null) {
     if (plan.heating !== null) return [];
     return [{ label: f.plugIn, texts: [plan.status === "not-required" ? f.notRequired : f.withoutHeat] }];
   }
   const text = plan.aim === "least" ? f.latestLeast : f.latestWarm;
-  return [{ label: f.plugIn, texts: [text(clock(said, plan.plug_in))] }];
+  return [{ label: f.plugIn, texts: [text(of.say.at(plan.plug_in))] }];
 }
 
-function unplug(said: Said): Fact {
-  const { plan, w } = said;
+function unplug(of: Facts): Fact {
+  const { plan, w } = of;
   const f = w.night.facts;
   const minutes = Math.round((plan.departure.at_h - plan.unplug.at_h) * 60);
-  return { label: f.unplug, texts: [f.before(clock(said, plan.unplug), minutes)] };
+  return { label: f.unplug, texts: [f.before(of.say.at(plan.unplug), minutes)] };
 }
 
 /** Covers off and out, with the time that is left from then on. */
-function covers(said: Said): Fact[] {
-  const { plan, w } = said;
+function covers(of: Facts): Fact[] {
+  const { plan, w } = of;
   const f = w.night.facts;
   const { start_within_min: within, happenings, stay_warm } = plan;
   if (within === undefined || happenings === undefined || stay_warm === undefined)
@@ -114,7 +109,7 @@ function covers(said: Said): Fact[] {
   if (within === null) return [];
   const { sure_h, horizon_h } = stay_warm.uncovered;
   const left =
-    sure_h >= horizon_h - 1e-3 ? f.staysReady(w.span(horizon_h)) : f.startWithin(shortSpan(within, w));
+    sure_h >= horizon_h - 1e-3 ? f.staysReady(of.say.span(horizon_h)) : f.startWithin(shortSpan(within, of));
   const acts = [
     ...(happenings.some((h) => h.do === "cover_off") ? [f.coversOff] : []),
     ...(happenings.some((h) => h.do === "move" && h.at_h === plan.cover_off.at_h && h.what === "ramp")
@@ -124,14 +119,14 @@ function covers(said: Said): Fact[] {
   return [
     {
       label: f.afterwards,
-      texts: [acts === "" ? left : f.actsThen(acts, clock(said, plan.cover_off), left)],
+      texts: [acts === "" ? left : f.actsThen(acts, of.say.at(plan.cover_off), left)],
     },
   ];
 }
 
 /** Whole minutes, later whole five minutes, never more than there are. */
-function shortSpan(minutes: number, w: Words): string {
-  return minutes <= 90 ? `${minutes} min` : w.span((5 * Math.floor(minutes / 5)) / 60);
+function shortSpan(minutes: number, { say }: Facts): string {
+  return minutes <= 90 ? `${minutes} min` : say.span((5 * Math.floor(minutes / 5)) / 60);
 }
 
 function attendance(aircraft: AircraftView, plan: KnownPlan, w: Words): string {
@@ -141,25 +136,25 @@ function attendance(aircraft: AircraftView, plan: KnownPlan, w: Words): string {
   return watched.length === 0 ? f.lookOnce : f.somebody(watched.map(({ name }) => name).join(", "));
 }
 
-function best(said: Said): Fact {
-  const { plan, w } = said;
+function best(of: Facts): Fact {
+  const { plan, w } = of;
   const f = w.night.facts;
-  if (plan.plug_in !== null) return { label: f.best, texts: [f.bestPlugIn(clock(said, plan.plug_in))] };
+  if (plan.plug_in !== null) return { label: f.best, texts: [f.bestPlugIn(of.say.at(plan.plug_in))] };
   return { label: f.best, texts: [plan.heating?.stays_on ? f.leaveOn : f.noHeatUsed] };
 }
 
 /** What must be put right or looked up as well; where it would be ready otherwise the headline says it. */
-function lookFirst({ plan, w, reader }: Said): Fact[] {
+function lookFirst({ plan, w, say }: Facts): Fact[] {
   if (plan.look_first.length === 0) return [];
-  const texts = plan.look_first.map(({ text }) => inUnits(text, reader.units));
+  const texts = plan.look_first.map(({ text }) => say.told(text));
   return [{ label: w.night.facts.lookFirst, texts, language: "en" }];
 }
 
-function why({ plan, w, reader }: Said): Fact {
-  return { label: w.night.facts.why, texts: [inUnits(plan.message, reader.units)], language: "en" };
+function why({ plan, w, say }: Facts): Fact {
+  return { label: w.night.facts.why, texts: [say.told(plan.message)], language: "en" };
 }
 
-function barredFacts({ plan, w }: Said): Fact[] {
+function barredFacts({ plan, w }: Facts): Fact[] {
   const f = w.night.facts;
   if (plan.barred.length === 0) return [];
   return [{ label: f.notUsed, texts: plan.barred.map(({ name, reason }) => f.barred[reason](name)) }];
@@ -168,30 +163,30 @@ function barredFacts({ plan, w }: Said): Fact[] {
 /** Remedies shown. */
 const MOST_HELP = 3;
 
-function helpFacts(said: Said): Fact[] {
-  const { plan, w } = said;
+function helpFacts(of: Facts): Fact[] {
+  const { plan, w } = of;
   const f = w.night.facts;
   if (plan.remedies === undefined) return [waiting(f.wouldHelp, w)];
   if (plan.remedies.length === 0) return [{ label: f.wouldHelp, texts: [f.nothingHelps] }];
   const texts = plan.remedies.slice(0, MOST_HELP).map(({ text, chance, plug_in, attended }) => {
-    const when = plug_in === null ? "" : f.helpPlugIn(clock(said, plug_in));
-    return `${inUnits(text, said.reader.units)}: ${w.odds(chance)}${when}${attended ? f.helpStay : ""}`;
+    const when = plug_in === null ? "" : f.helpPlugIn(of.say.at(plug_in));
+    return `${of.say.told(text)}: ${of.say.odds(chance)}${when}${attended ? f.helpStay : ""}`;
   });
   return [{ label: f.wouldHelp, texts, language: "en" }];
 }
 
 /** Both lines, for the owner to choose. */
-function lines(said: Said): Fact[] {
-  const { plan, w } = said;
+function lines(of: Facts): Fact[] {
+  const { plan, w } = of;
   const { lines: both, aim, heating } = plan;
   const f = w.night.facts;
   const isSettled = both.least.plug_in === null && both.warm_through.plug_in === null;
   if (heating?.stays_on === true && isSettled) return [];
   const one = ({ reached, plug_in, chance, energy_kwh }: PlanDocument["lines"]["least"]) => {
-    const odds = w.odds(chance);
+    const odds = of.say.odds(chance);
     const at =
-      plug_in === null ? (reached ? f.withoutHeat : f.notWithoutHeat) : f.plugInAt(clock(said, plug_in));
-    const kwh = plug_in === null ? "" : `, ${numberText(energy_kwh, said.reader.units, 1)}\u00a0kWh`;
+      plug_in === null ? (reached ? f.withoutHeat : f.notWithoutHeat) : f.plugInAt(of.say.at(plug_in));
+    const kwh = plug_in === null ? "" : `, ${of.say.number(energy_kwh, 1)}\u00a0kWh`;
     return `${at}, ${reached ? odds : f.atBest(odds)}${kwh}`;
   };
   const isHeated = plan.plug_in !== null;
@@ -207,12 +202,12 @@ function lines(said: Said): Fact[] {
   ];
 }
 
-function quarter({ plan, w }: Said): Fact[] {
+function quarter({ plan, w, say }: Facts): Fact[] {
   const f = w.night.facts;
   const { quarter_more: more } = plan;
   if (more === undefined) return [waiting(f.quarterMore, w)];
   if (more === null) return [];
-  return [{ label: f.quarterMore, texts: [f.chances(w.odds(more.chance), w.odds(more.warm_chance))] }];
+  return [{ label: f.quarterMore, texts: [f.chances(say.odds(more.chance), say.odds(more.warm_chance))] }];
 }
 
 /** What only the whole plan says, while it is worked out. */

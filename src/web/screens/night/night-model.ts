@@ -13,7 +13,7 @@ export interface Axis {
   readonly to: number;
 }
 
-export interface Span {
+interface Span {
   readonly from: number;
   readonly to: number;
 }
@@ -26,7 +26,7 @@ export interface SoftSpan {
   readonly closes: number;
 }
 
-export interface HeatSpan extends Span {
+interface HeatSpan extends Span {
   readonly isOn: boolean;
 }
 

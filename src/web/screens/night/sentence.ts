@@ -1,17 +1,9 @@
 import { type KnownPlan, knownPlan, type PlanState } from "../../data/plan-state.js";
-import { clockBeside } from "../../units/times.js";
-import { criterionValue, inUnits, type Units } from "../../units/units.js";
+import { criterionValue } from "../../units/units.js";
 import type { Words } from "../../words/en.js";
+import type { Said } from "../../words/said.js";
 import type { AircraftView } from "../../worker/protocol.js";
 import { timeOf } from "./night-model.js";
-
-/** Where and how somebody reads. */
-export interface Reader {
-  readonly zone: string;
-  readonly language: string;
-  readonly units: Units;
-  readonly now: number;
-}
 
 /** What to do, in one sentence, and what else has to be said of it. */
 export interface Sentence {
@@ -24,7 +16,7 @@ export function sentenceOf(
   aircraft: AircraftView,
   state: PlanState | undefined,
   w: Words,
-  reader: Reader,
+  say: Said,
 ): Sentence {
   const { name } = aircraft;
   const plan = knownPlan(state);
@@ -32,26 +24,21 @@ export function sentenceOf(
   if (aircraft.departures.length === 0)
     return { main: w.night.nothingWanted(name), beside: w.night.chooseTime };
   if (state?.reasons !== undefined)
-    return { main: w.night.noPlan(name), beside: inUnits(state.reasons.join(" "), reader.units) };
+    return { main: w.night.noPlan(name), beside: state.reasons.map(say.told).join(" ") };
   if (plan === undefined) return { main: w.night.working(name), beside: "" };
-  return { main: verdictOf(name, plan, w, reader), beside: "" };
+  return { main: verdictOf(name, plan, w, say), beside: "" };
 }
 
 /** The first line: what to do and with what chance. */
-export function verdictOf(
-  name: string,
-  plan: KnownPlan,
-  w: Words,
-  { now, zone, language, units }: Reader,
-): string {
-  const at = (stamp: { readonly time: string }) => clockBeside(timeOf(stamp), now, zone, language);
+export function verdictOf(name: string, plan: KnownPlan, w: Words, say: Said): string {
+  const { at } = say;
   const { status, plug_in, heating } = plan;
-  const [unplug, start, odds] = [at(plan.unplug), at(plan.departure), w.odds(plan.chance)];
+  const [unplug, start, odds] = [at(plan.unplug), at(plan.departure), say.odds(plan.chance)];
   if (status === "look-first") {
-    const look = plan.look_first.map(({ code, text }) => w.night.look[code] ?? inUnits(text, units));
+    const look = plan.look_first.map(({ code, text }) => w.night.look[code] ?? say.told(text));
     return w.night.lookFirst(name, look.join(" "));
   }
-  if (status === "not-reachable") return w.night.notReady(name, start, odds, w.odds(plan.wanted_chance));
+  if (status === "not-reachable") return w.night.notReady(name, start, odds, say.odds(plan.wanted_chance));
   if (status === "not-required") return w.night.notRequired(name, start, odds);
   if (plug_in === null) {
     return heating?.stays_on === true
@@ -59,11 +46,11 @@ export function verdictOf(
       : w.night.noHeat(name, start, odds);
   }
   const first = heating === null || heating.stays_on ? "" : `${w.night.unplugNow} `;
-  const isNow = timeOf(plug_in) - now < 60_000;
-  const say = isNow
+  const isNow = timeOf(plug_in) - say.now < 60_000;
+  const text = isNow
     ? w.night.plugInNow(name, unplug, start, odds)
     : w.night.plugIn(name, at(plug_in), unplug, start, odds);
-  return first + say;
+  return first + text;
 }
 
 /** @example "Weakest point: crankshaft and bearings." */
@@ -76,7 +63,7 @@ function weakestTitle({ weakest, criteria }: KnownPlan, w: Words): string {
 }
 
 /** @example "cranking speed: 98 rpm, 1 in 20 slower than 42 rpm; needed 60 rpm" */
-export function weakestText(plan: KnownPlan, w: Words, units: Units): string {
+export function weakestText(plan: KnownPlan, w: Words, { units }: Said): string {
   const found = plan.criteria.find(({ id }) => id === plan.weakest);
   const title = weakestTitle(plan, w);
   if (found === undefined) return title;

@@ -1,6 +1,4 @@
-import { clockBeside } from "../../units/times.js";
-import { tempText, type Units, windText } from "../../units/units.js";
-import type { Words } from "../../words/index.svelte.js";
+import type { Said, Words } from "../../words/index.svelte.js";
 import type { FrostView, WeatherView } from "../../worker/protocol.js";
 import { frostAt, HOUR } from "./night-model.js";
 
@@ -12,11 +10,10 @@ export function weatherSentence(
   weather: WeatherView | undefined,
   frost: FrostView | undefined,
   w: Words,
-  units: Units,
-  place: { readonly zone: string; readonly language: string; readonly now: number },
+  say: Said,
 ): string {
   const hours = (weather?.time ?? []).flatMap((time, i) =>
-    weather !== undefined && time > place.now - HOUR && time <= place.now + AHEAD * HOUR
+    weather !== undefined && time > say.now - HOUR && time <= say.now + AHEAD * HOUR
       ? [{ time, air: weather.airC[i], wind: weather.windMps[i], cloud: weather.cloud[i] }]
       : [],
   );
@@ -24,14 +21,14 @@ export function weatherSentence(
   const coldest = hours.reduce((a, b) => (b.air < a.air ? b : a));
   const windiest = Math.max(...hours.map(({ wind }) => wind));
   const cloud = hours.reduce((sum, h) => sum + h.cloud, 0) / hours.length;
-  const at = (time: number) => clockBeside(time, place.now, place.zone, place.language);
+  const { at } = say;
   const sky = w.weather.sky[cloud < 0.3 ? "clear" : cloud < 0.75 ? "half" : "overcast"];
   const parts = [
     w.weather.sentence(
-      tempText(hours[0].air, units),
-      tempText(coldest.air, units),
+      say.temp(hours[0].air),
+      say.temp(coldest.air),
       at(coldest.time),
-      windText(windiest, units),
+      say.wind(windiest),
       sky,
     ),
   ];

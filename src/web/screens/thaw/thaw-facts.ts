@@ -1,6 +1,5 @@
 import { bestRemedies, DRY_SURELY, type ThawRemedy, thawRemedies } from "../../../documents/index.js";
-import { inUnits, numberText, tempText, type Units } from "../../units/units.js";
-import type { Words } from "../../words/index.svelte.js";
+import type { Said, Words } from "../../words/index.svelte.js";
 import type { Answer } from "../../worker/protocol.js";
 
 type Outlook = Answer<"thaw">;
@@ -9,23 +8,21 @@ type Band = Outlook["gaps_dry"];
 /** What sentences need of the reader. */
 export interface Reader {
   readonly w: Words;
-  readonly units: Units;
-  /** A moment as the reader's clock shows it. */
-  readonly at: (stamp: { readonly time: string }) => string;
+  readonly say: Said;
 }
 
 /** May it leave when it is to, else when it may; in the order and words of the command line. */
-export function thawVerdict(outlook: Outlook, { w, at }: Reader): string {
+export function thawVerdict(outlook: Outlook, { w, say }: Reader): string {
   const { roll_out, gaps_dry, horizon_h, members } = outlook;
-  const odds = (share: number) => countedOdds(share, members, w);
+  const odds = (share: number) => countedOdds(share, members, say);
   if (roll_out !== null) {
     const { clear_chance, dry_chance } = roll_out;
-    const when = at(roll_out.at);
+    const when = say.at(roll_out.at);
     if (clear_chance < DRY_SURELY) return w.thaw.notClearAt(when, odds(clear_chance), odds(dry_chance));
     return (dry_chance < DRY_SURELY ? w.thaw.notDryAt : w.thaw.dryAt)(when, odds(dry_chance));
   }
-  if (gaps_dry.p95 !== null) return w.thaw.dryFrom(at(gaps_dry.p95), w.odds(DRY_SURELY));
-  return w.thaw.notDry(w.span(horizon_h), odds(gaps_dry.share));
+  if (gaps_dry.p95 !== null) return w.thaw.dryFrom(say.at(gaps_dry.p95), say.odds(DRY_SURELY));
+  return w.thaw.notDry(say.span(horizon_h), odds(gaps_dry.share));
 }
 
 /** The worse of film and gaps in the wettest cases: what is left there decides. */
@@ -40,12 +37,12 @@ const WORTH_BRUSHING = 0.5;
 
 /** The facts below the verdict, each a label and a short sentence. */
 export function thawFacts(outlook: Outlook, reader: Reader): [label: string, text: string][] {
-  const { w, at } = reader;
+  const { w, say } = reader;
   const t = w.thaw;
   const worst = worstRefreeze(outlook);
   const { roll_out, horizon_h, members } = outlook;
   const surely = ({ p95, share }: Band) =>
-    p95 === null ? t.within(countedOdds(share, members, w), w.span(horizon_h)) : t.by(at(p95));
+    p95 === null ? t.within(countedOdds(share, members, say), say.span(horizon_h)) : t.by(say.at(p95));
   return [
     [t.mayLeave, leaving(outlook, reader) + t.freeControls],
     [t.weakest, t.weakestPoints[outlook.weakest]],
@@ -55,19 +52,19 @@ export function thawFacts(outlook: Outlook, reader: Reader): [label: string, tex
     [t.gapsThawed, t.thenDry(surely(outlook.gaps_thawed), surely(outlook.gaps_dry))],
     ...(roll_out === null || worst === undefined
       ? []
-      : [[t.freezesAgain, t.freezes[worst](at(roll_out.at))] satisfies [string, string]]),
+      : [[t.freezesAgain, t.freezes[worst](say.at(roll_out.at))] satisfies [string, string]]),
     [t.somebody, handwork(outlook, reader)],
   ];
 }
 
-function leaving({ gaps_dry: { p50, p95 }, horizon_h }: Outlook, { w, at }: Reader): string {
-  if (p95 === null) return w.thaw.leaveNot(w.span(horizon_h));
-  return w.thaw.leaveFrom(at(p95)) + (p50 === null ? "" : w.thaw.leaveHalf(at(p50)));
+function leaving({ gaps_dry: { p50, p95 }, horizon_h }: Outlook, { w, say }: Reader): string {
+  if (p95 === null) return w.thaw.leaveNot(say.span(horizon_h));
+  return w.thaw.leaveFrom(say.at(p95)) + (p50 === null ? "" : w.thaw.leaveHalf(say.at(p50)));
 }
 
-function brushing(outlook: Outlook, { w, units }: Reader): string {
+function brushing(outlook: Outlook, { w, say }: Reader): string {
   const { snow_kg_per_m2: snow, brushable_kg_per_m2: loose } = outlook;
-  if (loose > WORTH_BRUSHING) return w.thaw.brushYes(numberText(loose, units, 1), numberText(snow, units, 1));
+  if (loose > WORTH_BRUSHING) return w.thaw.brushYes(say.number(loose, 1), say.number(snow, 1));
   return snow > 0 ? w.thaw.brushNo : w.thaw.brushNothing;
 }
 
@@ -86,25 +83,27 @@ function handwork(outlook: Outlook, { w }: Reader): string {
 }
 
 /** One thing that was tried, with its chance. */
-export function remedyText(remedy: ThawRemedy, outlook: Outlook, { w, units, at }: Reader): string {
+export function remedyText(remedy: ThawRemedy, outlook: Outlook, { w, say }: Reader): string {
   const t = w.thaw;
-  const chance = countedOdds(remedy.chance, outlook.trials.members, w);
+  const chance = countedOdds(remedy.chance, outlook.trials.members, say);
   switch (remedy.kind) {
     case "change": {
       const { id, text, set_c, heater_kw } = remedy.change;
-      const temp = set_c === undefined ? "" : tempText(set_c, units);
-      const kw = heater_kw === undefined ? "" : numberText(heater_kw, units);
-      return t.remedy(t.changes[id]?.(temp, kw) ?? inUnits(text, units), chance);
+      const temp = set_c === undefined ? "" : say.temp(set_c);
+      const kw = heater_kw === undefined ? "" : say.number(heater_kw);
+      return t.remedy(t.changes[id]?.(temp, kw) ?? say.told(text), chance);
     }
     case "longer":
-      if (remedy.hours === null) return t.longerNot(w.span(remedy.longest));
-      return t.remedy(t.longer(w.span(remedy.hours)), chance);
+      if (remedy.hours === null) return t.longerNot(say.span(remedy.longest));
+      return t.remedy(t.longer(say.span(remedy.hours)), chance);
     case "mild":
-      return remedy.leave === null ? t.mildNot(at(remedy.until)) : t.remedy(t.mild(at(remedy.leave)), chance);
+      return remedy.leave === null
+        ? t.mildNot(say.at(remedy.until))
+        : t.remedy(t.mild(say.at(remedy.leave)), chance);
   }
 }
 
 /** A share of drawn cases, no surer than their number allows. */
-export function countedOdds(share: number, members: number, w: Words): string {
-  return w.odds(Math.min(share, 1 - 1 / members));
+export function countedOdds(share: number, members: number, say: Said): string {
+  return say.odds(Math.min(share, 1 - 1 / members));
 }

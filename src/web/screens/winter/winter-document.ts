@@ -3,9 +3,9 @@ import { dayKey, isoOf, momentOfInput } from "../../units/times.js";
 import type { KitChoice } from "../kit/kit-document.js";
 
 export const DAYS = ["mon", "tue", "wed", "thu", "fri", "sat", "sun"] as const;
-export type Day = (typeof DAYS)[number];
+type Day = (typeof DAYS)[number];
 
-export interface PricedKit extends KitChoice {
+interface PricedKit extends KitChoice {
   price?: number | undefined;
 }
 
