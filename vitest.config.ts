@@ -2,6 +2,8 @@ import { configDefaults, defineConfig } from "vitest/config";
 
 /** Talk over networks, disks and processes of their own; wait more than they work. */
 const SERVICES = "test/{cli,devices,keeper,node,server,store}/**/*.test.ts";
+/** Puts something in the place of a module of the program. */
+const MOCKING = "test/planning/wind-range.test.ts";
 /** Needs what a machine may not have, or much time: in a tier of its own. */
 const APART = "test/**/*.{browser,broker,postgres,soak}.test.ts";
 
@@ -11,17 +13,20 @@ export default defineConfig({
   test: {
     testTimeout: 60_000,
     pool: "threads",
-    maxWorkers: 2,
+    maxWorkers: 3,
     setupFiles: ["test/seed.ts"],
     // `npm test` runs pure and integration, .ci/run all of them.
     projects: [
       project("pure", {
         include: ["test/**/*.test.ts"],
-        exclude: [...configDefaults.exclude, SERVICES, APART],
+        exclude: [...configDefaults.exclude, SERVICES, MOCKING, APART],
         // The same modules serve all files: nothing of the core keeps a state.
         isolate: false,
       }),
-      project("integration", { include: [SERVICES], exclude: [...configDefaults.exclude, APART] }),
+      project("integration", {
+        include: [SERVICES, MOCKING],
+        exclude: [...configDefaults.exclude, APART],
+      }),
       project("browser", { include: ["test/**/*.browser.test.ts"] }),
       project("broker", {
         include: ["test/**/*.broker.test.ts", "test/devices/link.test.ts"],

@@ -1,7 +1,7 @@
 import mqtt, { type IClientOptions, type MqttClient } from "mqtt";
 import { errorText, type Log } from "./device.js";
 
-export interface Will {
+interface Will {
   readonly topic: string;
   readonly payload: string;
   readonly retain: boolean;
@@ -21,7 +21,7 @@ export interface BrokerOptions {
   readonly onLog?: Log;
 }
 
-export interface BrokerMessage {
+interface BrokerMessage {
   readonly topic: string;
   readonly payload: string;
   /** Kept by the broker from before the subscription: of unknown age. */

@@ -26,7 +26,7 @@ const AFTER_COMMAND_S = [0, 1, 2, 4];
 /** So many questions without an answer in a row, and the device is offline. */
 const UNANSWERED = 3;
 
-/** A switch that takes plain HTTP requests. It must have an on-time of its own: nobody else switches it off for us. */
+/** A switch that takes plain HTTP requests. It must have an on-time of its own: nobody else switches it off for us. @internal for tests */
 export function createHttpSwitch(of: HeaterSwitch, options: HttpSwitchOptions): SwitchDevice {
   const { fetch, secrets, pollEveryS = 10, timeoutS = 5, onLog } = options;
   const { via } = of;

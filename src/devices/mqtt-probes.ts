@@ -64,7 +64,7 @@ interface Message {
   readonly retained: boolean;
 }
 
-/** What a message says of the probes that its topic feeds. Never throws: what cannot be taken is told. */
+/** What a message says of the probes that its topic feeds. Never throws: what cannot be taken is told. @internal for tests */
 export function readMessage(
   sources: readonly ProbeSource[],
   { payload, retained }: Message,

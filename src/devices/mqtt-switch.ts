@@ -17,6 +17,7 @@ export const mqttSwitches: SwitchDriver = {
   connect: (of, { brokerUrl, clientId, onLog }) => connectMqttSwitch(of, { url: brokerUrl, clientId, onLog }),
 };
 
+/** @internal for tests */
 export function connectMqttSwitch(
   of: HeaterSwitch,
   options: Omit<BrokerOptions, "will">,

@@ -60,150 +60,176 @@ const DISTRUST_S = 60;
 
 /** The shell around the machine for one switch: gives it its inputs and carries out its orders. */
 export function createSwitchKeeper(options: SwitchKeeperOptions): SwitchKeeper {
-  const { device, clock, onLog } = options;
-  const rules = switchRules(options.switch, options.guards);
-  const queue: SwitchEvent[] = [];
-  let state: SwitchState | undefined;
-  let busy = false;
-  let broken: Finding | undefined;
-  let shown = "";
-  let distrustUntil = Number.NEGATIVE_INFINITY;
-  let proof: NodeJS.Timeout | undefined;
-  const stopped: (() => void)[] = [];
+  return new SwitchShell(options);
+}
 
-  const saver = createSaver({
-    saveState: options.saveState,
-    onSaved: (id) => {
-      if (clock.monotonicS() >= distrustUntil) give({ kind: "saved", id });
-    },
-    onFailed: (error) => {
-      onLog?.("error", `${options.switch.id}: its state cannot be saved: ${errorText(error)}`);
-      give({ kind: "store", writable: false });
-    },
-  });
+class SwitchShell implements SwitchKeeper {
+  private readonly rules;
+  private readonly saver;
+  private readonly queue: SwitchEvent[] = [];
+  private current: SwitchState | undefined;
+  private busy = false;
+  private broken: Finding | undefined;
+  private shown = "";
+  private distrustUntil = Number.NEGATIVE_INFINITY;
+  private proof: NodeJS.Timeout | undefined;
+  private readonly stopped: (() => void)[] = [];
+  private readonly endTicks: () => void;
+
+  constructor(private readonly options: SwitchKeeperOptions) {
+    const { device, clock, saveState } = options;
+    this.rules = switchRules(options.switch, options.guards);
+    this.saver = createSaver({
+      saveState,
+      onSaved: (id) => {
+        if (clock.monotonicS() >= this.distrustUntil) this.give({ kind: "saved", id });
+      },
+      onFailed: (error) => {
+        this.log("error", `its state cannot be saved: ${errorText(error)}`);
+        this.give({ kind: "store", writable: false });
+      },
+    });
+    this.give({ kind: "started", saved: options.saved });
+    device.onLink((online) => void this.give({ kind: "device", online }));
+    device.onState((is) => void this.give({ kind: "confirmed", is }));
+    this.endTicks = clock.every(TICK_MS, () => void this.give({ kind: "tick" }));
+  }
+
+  plan(plan: PlanWindow | null): void {
+    this.give({ kind: "plan", plan });
+  }
+
+  reading({ probe, time, tempC }: Parameters<SwitchKeeper["reading"]>[0]): void {
+    this.give({ kind: "reading", probe, at: time, tempC });
+  }
+
+  byHand(to: OnOff | "plan", forS: number): Finding | undefined {
+    return this.give({ kind: "by-hand", to, forS });
+  }
+
+  acknowledge(fault: SwitchFault): Finding | undefined {
+    return this.give({ kind: "acknowledge", fault });
+  }
+
+  storeFailed(): void {
+    this.distrustUntil = this.options.clock.monotonicS() + DISTRUST_S;
+    this.give({ kind: "store", writable: false });
+    // The proof that it can be written again is a save that succeeds, but not at once: else a store that takes states
+    // and refuses events would have the heater go on and off all the time.
+    clearTimeout(this.proof);
+    this.proof = setTimeout(() => {
+      const state = this.current;
+      if (state !== undefined) this.saver.save(state.saveId, durableOf(state));
+    }, DISTRUST_S * 1000);
+    this.proof.unref();
+  }
+
+  standing(): SwitchStanding {
+    const standing = standingOf(this.rules, this.state());
+    return this.broken === undefined ? standing : { ...standing, holds: [this.broken, ...standing.holds] };
+  }
+
+  state(): SwitchState {
+    if (this.current === undefined) throw new Error("missing state (expected a started switch)");
+    return this.current;
+  }
+
+  async stop(withinS = STOP_WITHIN_S): Promise<{ readonly confirmedOff: boolean }> {
+    const { clock, device } = this.options;
+    let endWaiting = () => {};
+    const confirmedOff = await new Promise<boolean>((resolve) => {
+      this.stopped.push(() => resolve(true));
+      const from = clock.monotonicS();
+      endWaiting = clock.every(TICK_MS / 4, () => {
+        if (clock.monotonicS() - from >= withinS) resolve(false);
+      });
+      this.give({ kind: "stop" });
+    });
+    endWaiting();
+    this.endTicks();
+    clearTimeout(this.proof);
+    await Promise.race([this.saver.settled(), new Promise((resolve) => setTimeout(resolve, 2000))]);
+    this.saver.close();
+    await device.close({ abrupt: !confirmedOff });
+    if (!confirmedOff) this.log("error", "stopped, but off was not confirmed");
+    return { confirmedOff };
+  }
 
   /** Takes an input; gives the reason when a person's wish was refused. */
-  function give(event: SwitchEvent): Finding | undefined {
-    queue.push(event);
-    if (busy) return undefined;
-    busy = true;
+  private give(event: SwitchEvent): Finding | undefined {
+    this.queue.push(event);
+    if (this.busy) return undefined;
+    this.busy = true;
     let refusal: Finding | undefined;
     try {
-      for (let next = queue.shift(); next !== undefined; next = queue.shift()) refusal = one(next) ?? refusal;
+      for (let next = this.queue.shift(); next !== undefined; next = this.queue.shift())
+        refusal = this.one(next) ?? refusal;
     } finally {
-      busy = false;
+      this.busy = false;
     }
     return refusal;
   }
 
-  function one(event: SwitchEvent): Finding | undefined {
-    if (broken !== undefined) {
+  private one(event: SwitchEvent): Finding | undefined {
+    if (this.broken !== undefined) {
       // Of a machine that failed nothing is believed any more: off, again and again, until somebody restarts it.
-      if (event.kind === "tick" || event.kind === "device" || event.kind === "stop") send("off");
-      return broken;
+      if (event.kind === "tick" || event.kind === "device" || event.kind === "stop") this.send("off");
+      return this.broken;
     }
+    const { clock } = this.options;
     try {
-      const step = stepSwitch(rules, state, { ...event, mono: clock.monotonicS(), wall: clock.wallMs() });
-      state = step.state;
+      const input = { ...event, mono: clock.monotonicS(), wall: clock.wallMs() };
+      const step = stepSwitch(this.rules, this.current, input);
+      this.current = step.state;
       let refusal: Finding | undefined;
-      for (const order of step.orders) refusal = carryOut(order) ?? refusal;
-      show(step.state);
+      for (const order of step.orders) refusal = this.carryOut(order) ?? refusal;
+      this.show(step.state);
       return refusal;
     } catch (error) {
-      broken = finding("switching-failed", { error: errorText(error) });
-      send("off");
-      onLog?.("error", `${options.switch.id}: the switching failed: ${errorText(error)}`);
-      return broken;
+      this.broken = finding("switching-failed", { error: errorText(error) });
+      this.send("off");
+      this.log("error", `the switching failed: ${errorText(error)}`);
+      return this.broken;
     }
   }
 
-  function carryOut(order: SwitchOrder): Finding | undefined {
-    if (order.do === "command") send(order.to, order.onTimeS);
-    else if (order.do === "save") saver.save(order.id, order.saved);
+  private carryOut(order: SwitchOrder): Finding | undefined {
+    if (order.do === "command") this.send(order.to, order.onTimeS);
+    else if (order.do === "save") this.saver.save(order.id, order.saved);
     else if (order.do === "refuse") return order.reason;
-    else note(order.fact);
+    else this.note(order.fact);
     return undefined;
   }
 
-  function send(to: OnOff, onTimeS?: number): void {
+  private send(to: OnOff, onTimeS?: number): void {
     // Asynchronous even where the device is not: an input must not come out of the middle of another.
     Promise.resolve()
-      .then(() => device.command(to, onTimeS === undefined ? {} : { onTimeS }))
+      .then(() => this.options.device.command(to, onTimeS === undefined ? {} : { onTimeS }))
       .catch((error) => {
-        onLog?.("warning", `${options.switch.id}: ${to} could not be commanded: ${errorText(error)}`);
-        give({ kind: "command-failed", to });
+        this.log("warning", `${to} could not be commanded: ${errorText(error)}`);
+        this.give({ kind: "command-failed", to });
       });
   }
 
-  function note(fact: SwitchFact): void {
+  private note(fact: SwitchFact): void {
     Promise.resolve()
-      .then(() => options.record(fact))
+      .then(() => this.options.record(fact))
       .catch((error) => {
-        onLog?.("error", `${options.switch.id}: cannot be written into the logbook: ${errorText(error)}`);
-        storeFailed();
+        this.log("error", `cannot be written into the logbook: ${errorText(error)}`);
+        this.storeFailed();
       });
   }
 
-  function storeFailed(): void {
-    distrustUntil = clock.monotonicS() + DISTRUST_S;
-    give({ kind: "store", writable: false });
-    // The proof that it can be written again is a save that succeeds, but not at once: else a store that takes states
-    // and refuses events would have the heater go on and off all the time.
-    clearTimeout(proof);
-    proof = setTimeout(() => {
-      if (state !== undefined) saver.save(state.saveId, durableOf(state));
-    }, DISTRUST_S * 1000);
-    proof.unref();
-  }
-
-  function show(now: SwitchState): void {
-    const standing = standingOf(rules, now);
+  private show(now: SwitchState): void {
+    const standing = standingOf(this.rules, now);
     const text = JSON.stringify(standing);
-    if (text === shown) return;
-    shown = text;
-    options.onChange?.(standing);
-    if (now.stopped && now.phase === "off") for (const done of stopped.splice(0)) done();
+    if (text === this.shown) return;
+    this.shown = text;
+    this.options.onChange?.(standing);
+    if (now.stopped && now.phase === "off") for (const done of this.stopped.splice(0)) done();
   }
 
-  give({ kind: "started", saved: options.saved });
-  device.onLink((online) => void give({ kind: "device", online }));
-  device.onState((is) => void give({ kind: "confirmed", is }));
-  const endTicks = clock.every(TICK_MS, () => void give({ kind: "tick" }));
-
-  return {
-    plan: (plan) => void give({ kind: "plan", plan }),
-    reading: ({ probe, time, tempC }) => void give({ kind: "reading", probe, at: time, tempC }),
-    byHand: (to, forS) => give({ kind: "by-hand", to, forS }),
-    acknowledge: (fault) => give({ kind: "acknowledge", fault }),
-    storeFailed,
-    standing: () => {
-      const standing = standingOf(rules, started());
-      return broken === undefined ? standing : { ...standing, holds: [broken, ...standing.holds] };
-    },
-    state: started,
-    async stop(withinS = STOP_WITHIN_S) {
-      let endWaiting = () => {};
-      const confirmedOff = await new Promise<boolean>((resolve) => {
-        stopped.push(() => resolve(true));
-        const from = clock.monotonicS();
-        endWaiting = clock.every(TICK_MS / 4, () => {
-          if (clock.monotonicS() - from >= withinS) resolve(false);
-        });
-        give({ kind: "stop" });
-      });
-      endWaiting();
-      endTicks();
-      clearTimeout(proof);
-      await Promise.race([saver.settled(), new Promise((resolve) => setTimeout(resolve, 2000))]);
-      saver.close();
-      await device.close({ abrupt: !confirmedOff });
-      if (!confirmedOff) onLog?.("error", `${options.switch.id}: stopped, but off was not confirmed`);
-      return { confirmedOff };
-    },
-  };
-
-  function started(): SwitchState {
-    if (state === undefined) throw new Error("missing state (expected a started switch)");
-    return state;
+  private log(level: "warning" | "error", text: string): void {
+    this.options.onLog?.(level, `${this.options.switch.id}: ${text}`);
   }
 }

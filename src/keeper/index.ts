@@ -1,3 +1,2 @@
-export { type EmbeddedBroker, startBroker } from "./broker.js";
-export { type Keeper, type KeeperOptions, startKeeper } from "./keeper.js";
-export { createPlanner, type Planner, type UpdateJob, type UpdateResult } from "./planner.js";
+export { type Keeper, startKeeper } from "./keeper.js";
+export { createPlanner } from "./planner.js";

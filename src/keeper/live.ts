@@ -40,8 +40,8 @@ export function createLive(parts: LiveParts): Live {
       for (const reading of readings) heard(reading);
       return result;
     },
-    acknowledge: switchboard.acknowledge,
-    switchByHand: switchboard.byHand,
+    acknowledge: (fault, by) => switchboard.acknowledge(fault, by),
+    switchByHand: (order) => switchboard.byHand(order),
     onChange(listener) {
       listeners.add(listener);
       return () => listeners.delete(listener);

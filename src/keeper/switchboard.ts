@@ -1,4 +1,5 @@
 import { randomUUID } from "node:crypto";
+import { isDeepStrictEqual } from "node:util";
 import { isoOf } from "../base/index.js";
 import {
   type Clock,
@@ -13,7 +14,6 @@ import { type Finding, finding } from "../findings/index.js";
 import {
   type BaseSetUp,
   type BaseState,
-  type EventOf,
   type HeaterSwitch,
   type LogbookEvent,
   type ProbeReading,
@@ -72,172 +72,167 @@ const OFF_BY_HAND = 12 * 60;
 const LEAVE_WITHIN = 20;
 
 export function createSwitchboard(options: SwitchboardOptions): Switchboard {
-  const { store, clock, record, onLog, brokerUrl, clientId, environment } = options;
-  const places = new Map<string, Place>();
-  const openFaults = new Map<string, string>();
-  const leaving = new Set<Promise<unknown>>();
-  let stopping = false;
+  return new Board(options);
+}
 
-  function setUp(base: BaseSetUp): void {
-    if (stopping) return;
+class Board implements Switchboard {
+  private readonly places = new Map<string, Place>();
+  private readonly openFaults = new Map<string, string>();
+  private readonly leaving = new Set<Promise<unknown>>();
+  private stopping = false;
+
+  constructor(private readonly options: SwitchboardOptions) {}
+
+  setUp(base: BaseSetUp): void {
+    if (this.stopping) return;
     const wanted = new Map(guardedSwitches(base).map((guarded) => [nameOf(guarded), guarded]));
     const unsafe = unsafeSwitches(base);
-    for (const [name, place] of places) {
+    for (const [name, place] of this.places) {
       const guarded = wanted.get(name);
       const isSame = guarded !== undefined && JSON.stringify(guarded) === place.text;
-      if (isSame && unsafe.get(name) === place.unsafe) continue;
-      places.delete(name);
-      leave(name, place);
+      if (isSame && isDeepStrictEqual(unsafe.get(name), place.unsafe)) continue;
+      this.places.delete(name);
+      this.leave(name, place);
     }
     for (const [name, guarded] of wanted) {
-      if (places.has(name)) continue;
-      const place: Place = {
-        guarded,
-        text: JSON.stringify(guarded),
-        unsafe: unsafe.get(name),
-        window: undefined,
-      };
-      places.set(name, place);
-      void begin(name, place);
+      if (this.places.has(name)) continue;
+      const text = JSON.stringify(guarded);
+      const place: Place = { guarded, text, unsafe: unsafe.get(name), window: undefined };
+      this.places.set(name, place);
+      void this.begin(name, place);
     }
   }
 
-  function leave(name: string, { keeper }: Place): void {
-    if (keeper === undefined) return;
-    const left = keeper.stop(LEAVE_WITHIN).then(({ confirmedOff }) => {
-      if (!confirmedOff) onLog("error", `${name} was taken out, but did not confirm that it is off`);
-    });
-    leaving.add(left);
-    void left.finally(() => leaving.delete(left));
+  plan(windows: readonly SwitchWindow[]): void {
+    const byName = new Map(windows.map((window) => [`${window.aircraft}/${window.switch}`, window]));
+    for (const [name, place] of this.places) {
+      const window = byName.get(name);
+      if (JSON.stringify(window) === JSON.stringify(place.window)) continue;
+      place.window = window;
+      place.keeper?.plan(windowOf(place));
+    }
   }
 
-  async function begin(name: string, place: Place): Promise<void> {
-    const { guarded } = place;
-    if (place.unsafe !== undefined) onLog("error", `${name} stays off: ${english(place.unsafe)}`);
+  read(reading: ProbeReading): void {
+    for (const { guarded, keeper } of this.places.values()) {
+      if (guarded.aircraft === reading.aircraft) keeper?.reading(reading);
+    }
+  }
+
+  storeFailed(): void {
+    for (const { keeper } of this.places.values()) keeper?.storeFailed();
+  }
+
+  async byHand({ aircraft, switch: id, to, minutes, by }: HandSwitching): Promise<HandOutcome> {
+    const place = this.places.get(`${aircraft}/${id}`);
+    if (place === undefined) return { status: "unknown" };
+    if (to === "on" && place.unsafe !== undefined) return { status: "refused", reason: place.unsafe };
+    if (place.keeper === undefined) {
+      const reason = place.trouble ?? place.unsafe ?? finding("switch-not-ready", {});
+      return { status: "refused", reason };
+    }
+    this.options.onLog("info", `${aircraft}/${id}: ${to} by hand, asked by ${by}`);
+    return outcomeOf(place.keeper.byHand(to, 60 * (minutes ?? (to === "on" ? ON_BY_HAND : OFF_BY_HAND))));
+  }
+
+  async acknowledge(id: string, by: string): Promise<HandOutcome> {
+    const state = this.options.state();
+    const ofAircraft = [...(state?.aircraft.values() ?? [])].flatMap(({ faults }) => faults);
+    const fault = [...(state?.faults ?? []), ...ofAircraft].find((one) => one.id === id);
+    if (fault === undefined) return { status: "unknown" };
+    const place =
+      fault.switch === undefined ? undefined : this.places.get(`${fault.aircraft}/${fault.switch}`);
+    const code = fault.fault as SwitchFault;
+    // The machine clears what it still holds; what it no longer knows is only cleared in the logbook.
+    if (place?.keeper?.state().faults.includes(code)) {
+      if (isLocking(code)) return outcomeOf(place.keeper.acknowledge(code));
+      return { status: "refused", reason: finding("fault-ends-itself", { fault: code }) };
+    }
+    const { record, clock } = this.options;
+    record({ kind: "fault-cleared", id: randomUUID(), at: isoOf(clock.wallMs()), by, of: id });
+    return { status: "done" };
+  }
+
+  troubles(): readonly Finding[] {
+    return [...this.places].flatMap(([name, { keeper, trouble, unsafe }]) => {
+      if (trouble !== undefined) return [trouble];
+      if (unsafe !== undefined) return [finding("switch-stays-off", { switch: name, reason: unsafe })];
+      const answers = keeper?.state().online === true;
+      return answers ? [] : [finding("switch-no-answer", { switch: name })];
+    });
+  }
+
+  async stop(withinS: number): Promise<boolean> {
+    this.stopping = true;
+    const keepers = [...this.places.values()].flatMap(({ keeper }) => keeper ?? []);
+    const results = await Promise.all(keepers.map((keeper) => keeper.stop(withinS)));
+    await Promise.allSettled(this.leaving);
+    return results.every(({ confirmedOff }) => confirmedOff);
+  }
+
+  private leave(name: string, { keeper }: Place): void {
+    if (keeper === undefined) return;
+    const left = keeper.stop(LEAVE_WITHIN).then(({ confirmedOff }) => {
+      if (!confirmedOff)
+        this.options.onLog("error", `${name} was taken out, but did not confirm that it is off`);
+    });
+    this.leaving.add(left);
+    void left.finally(() => this.leaving.delete(left));
+  }
+
+  private async begin(name: string, place: Place): Promise<void> {
+    const { store, clock, onLog, brokerUrl, clientId, environment } = this.options;
+    const { guarded, unsafe } = place;
+    if (unsafe !== undefined) onLog("error", `${name} stays off: ${english(unsafe)}`);
     // Where off, or asking for the state, could mean on it is best left alone.
     if (!canBeToldOff(guarded.switch)) return;
     try {
       // The switch that was here before has to be off and gone: both would be one client to the broker.
-      await Promise.allSettled(leaving);
+      await Promise.allSettled(this.leaving);
       const saved = await store.loadState(stateKey(name));
-      if (places.get(name) !== place || stopping) return;
-      const keeper = createSwitchKeeper({
-        ...{
-          switch: guarded.switch,
-          guards: guarded.guards,
-          device: driverOf(guarded.switch).connect(guarded.switch, {
-            ...{ brokerUrl, environment, onLog },
-            clientId: `${clientId}-${name.replace("/", "-")}`,
-          }),
-          clock,
-          saved,
-          onLog,
-        },
+      if (this.places.get(name) !== place || this.stopping) return;
+      const link = { brokerUrl, clientId: `${clientId}-${name.replace("/", "-")}`, environment, onLog };
+      place.keeper = createSwitchKeeper({
+        switch: guarded.switch,
+        guards: guarded.guards,
+        device: driverOf(guarded.switch).connect(guarded.switch, link),
+        clock,
+        saved,
+        onLog,
         saveState: (state) => store.saveState(stateKey(name), state),
-        record: (fact) => noted(guarded, fact),
+        record: (fact) => this.note(guarded, fact),
       });
-      place.keeper = keeper;
-      keeper.plan(windowOf(place));
+      place.keeper.plan(windowOf(place));
     } catch (error) {
       place.trouble = finding("switch-cannot-be-used", { switch: name, error: errorText(error) });
       onLog("error", english(place.trouble));
     }
   }
 
-  function noted(guarded: GuardedSwitch, fact: SwitchFact): void {
-    const event = eventOf(guarded, fact);
-    if (event !== undefined) record(event);
-  }
-
-  function eventOf({ aircraft, switch: { id } }: GuardedSwitch, fact: SwitchFact): LogbookEvent | undefined {
+  /** Writes down what a switch did or met. */
+  private note({ aircraft, switch: { id } }: GuardedSwitch, fact: SwitchFact): void {
+    const { record, clock } = this.options;
     const common = { id: randomUUID(), at: isoOf(clock.wallMs()), by: "keeper" };
     const of = { ...common, aircraft, switch: id };
-    if (fact.kind === "switch-commanded") return { ...of, kind: fact.kind, to: fact.to, reason: fact.reason };
-    if (fact.kind === "switch-confirmed") return { ...of, kind: fact.kind, is: fact.is };
-    const key = `${aircraft}/${id} ${fact.fault}`;
-    if (fact.kind === "fault") {
-      openFaults.set(key, of.id);
-      const probe = fact.probe === undefined ? {} : { probe: fact.probe };
-      return { ...of, kind: "fault", fault: fact.fault, text: fact.text, ...probe };
+    if (fact.kind !== "fault-cleared") {
+      if (fact.kind === "fault") this.openFaults.set(`${aircraft}/${id} ${fact.fault}`, of.id);
+      record({ ...of, ...fact });
+      return;
     }
-    const fault = openFaults.get(key) ?? openFault(aircraft, id, fact.fault)?.id;
-    openFaults.delete(key);
-    return fault === undefined ? undefined : { ...common, kind: "fault-cleared", of: fault };
+    const key = `${aircraft}/${id} ${fact.fault}`;
+    const fault = this.openFaults.get(key) ?? this.openFault(aircraft, id, fact.fault);
+    this.openFaults.delete(key);
+    if (fault !== undefined) record({ ...common, kind: "fault-cleared", of: fault });
   }
 
-  function openFault(aircraft: string, id: string, code: SwitchFault): EventOf<"fault"> | undefined {
-    const faults = options.state()?.aircraft.get(aircraft)?.faults ?? [];
-    return faults.find((fault) => fault.switch === id && fault.fault === code);
+  private openFault(aircraft: string, id: string, code: SwitchFault): string | undefined {
+    const faults = this.options.state()?.aircraft.get(aircraft)?.faults ?? [];
+    return faults.find((fault) => fault.switch === id && fault.fault === code)?.id;
   }
+}
 
-  return {
-    setUp,
-    plan(windows) {
-      const byName = new Map(windows.map((window) => [`${window.aircraft}/${window.switch}`, window]));
-      for (const [name, place] of places) {
-        const window = byName.get(name);
-        if (JSON.stringify(window) === JSON.stringify(place.window)) continue;
-        place.window = window;
-        place.keeper?.plan(windowOf(place));
-      }
-    },
-    read(reading) {
-      for (const { guarded, keeper } of places.values()) {
-        if (guarded.aircraft === reading.aircraft) keeper?.reading(reading);
-      }
-    },
-    storeFailed() {
-      for (const { keeper } of places.values()) keeper?.storeFailed();
-    },
-    async byHand({ aircraft, switch: id, to, minutes, by }) {
-      const place = places.get(`${aircraft}/${id}`);
-      if (place === undefined) return { status: "unknown" };
-      if (to === "on" && place.unsafe !== undefined) return { status: "refused", reason: place.unsafe };
-      if (place.keeper === undefined) {
-        const reason = place.trouble ?? place.unsafe ?? finding("switch-not-ready", {});
-        return { status: "refused", reason };
-      }
-      onLog("info", `${aircraft}/${id}: ${to} by hand, asked by ${by}`);
-      const reason = place.keeper.byHand(to, 60 * (minutes ?? (to === "on" ? ON_BY_HAND : OFF_BY_HAND)));
-      return reason === undefined ? { status: "done" } : { status: "refused", reason };
-    },
-    async acknowledge(id, by) {
-      const state = options.state();
-      const all = [
-        ...(state?.faults ?? []),
-        ...[...(state?.aircraft.values() ?? [])].flatMap(({ faults }) => faults),
-      ];
-      const fault = all.find((one) => one.id === id);
-      if (fault === undefined) return { status: "unknown" };
-      const place = fault.switch === undefined ? undefined : places.get(`${fault.aircraft}/${fault.switch}`);
-      const code = fault.fault as SwitchFault;
-      // The machine clears what it still holds; what it no longer knows is only cleared in the logbook.
-      if (place?.keeper?.state().faults.includes(code)) {
-        if (!isLocking(code))
-          return { status: "refused", reason: finding("fault-ends-itself", { fault: code }) };
-        const reason = place.keeper.acknowledge(code);
-        return reason === undefined ? { status: "done" } : { status: "refused", reason };
-      }
-      record({ kind: "fault-cleared", id: randomUUID(), at: isoOf(clock.wallMs()), by, of: id });
-      return { status: "done" };
-    },
-    troubles: () =>
-      [...places].flatMap(([name, { keeper, trouble, unsafe }]) => {
-        if (trouble !== undefined) return [trouble];
-        if (unsafe !== undefined) return [finding("switch-stays-off", { switch: name, reason: unsafe })];
-        const answers = keeper?.state().online === true;
-        return answers ? [] : [finding("switch-no-answer", { switch: name })];
-      }),
-    async stop(withinS) {
-      stopping = true;
-      const ends = [...places.values()].flatMap(({ keeper }) =>
-        keeper === undefined ? [] : [keeper.stop(withinS)],
-      );
-      const results = await Promise.all(ends);
-      await Promise.allSettled(leaving);
-      return results.every(({ confirmedOff }) => confirmedOff);
-    },
-  };
+function outcomeOf(refusal: Finding | undefined): HandOutcome {
+  return refusal === undefined ? { status: "done" } : { status: "refused", reason: refusal };
 }
 
 function windowOf({ window, unsafe }: Place) {

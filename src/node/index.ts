@@ -1,7 +1,6 @@
-export { type FileText, readerBeside, readTextFile, writeTextFile } from "./files.js";
+export { readerBeside, readTextFile, writeTextFile } from "./files.js";
 export { solveMilp } from "./highs.js";
-export { bundled, readBundle, studyId, type WinterBundle } from "./winter-bundle.js";
-export { type Checkpoint, CheckpointTrouble, openCheckpoint } from "./winter-checkpoint.js";
-export { awaitStudy, finishedPieces, submitStudy, type WorkRequest, workWinters } from "./winter-queue.js";
-export { type StudyRequest, studyOnThreads } from "./winter-study.js";
-export { piecesOnThreads, type ThreadsRequest } from "./winter-threads.js";
+export { bundled } from "./winter-bundle.js";
+export { CheckpointTrouble } from "./winter-checkpoint.js";
+export { awaitStudy, submitStudy, workWinters } from "./winter-queue.js";
+export { studyOnThreads } from "./winter-study.js";

@@ -209,7 +209,7 @@ function messageOf(outcome: Exclude<Outcome<unknown>, { status: "completed" }>):
 }
 
 /** Pieces that are there so far. */
-export async function finishedPieces(url: string, study: string): Promise<PieceResult[]> {
+async function finishedPieces(url: string, study: string): Promise<PieceResult[]> {
   const client = new pg.Client({ connectionString: url });
   await client.connect();
   try {

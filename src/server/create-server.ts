@@ -13,6 +13,7 @@ import { loggerOf, logRequests } from "./log.js";
 import { measure } from "./metrics.js";
 import { describe } from "./openapi.js";
 import { type AccessOptions, LIMITS, type ServerOptions } from "./options.js";
+import { accessRoutes } from "./routes/access.js";
 import { accountRoutes } from "./routes/accounts.js";
 import { baseRoutes } from "./routes/base.js";
 import { calendarRoutes } from "./routes/calendar.js";
@@ -91,6 +92,7 @@ export async function createServer(options: ServerOptions): Promise<App> {
 
   await describe(app);
   operationRoutes(app, context, options.metrics);
+  accessRoutes(app, context);
   accountRoutes(app, context);
   tokenRoutes(app, context);
   baseRoutes(app, context);

@@ -10,7 +10,7 @@ import type { Role, Store } from "../store/index.js";
 
 // Which of the events somebody posted may be kept, and in whose name.
 
-export interface Refused {
+interface Refused {
   /** Place in the batch. */
   readonly index: number;
   /** Null where it has none that can be read. */

@@ -28,7 +28,7 @@ export async function serveWebApp(app: App, folder: string | undefined): Promise
 }
 
 /** A name with a hash in it stands for one content for ever; everything else is asked for again each time. */
-export function cacheFor(path: string): string {
+function cacheFor(path: string): string {
   return /[-.][A-Za-z0-9_-]{8,}\.(js|css|wasm|woff2|svg|png|webp)$/.test(basename(path)) &&
     /[\\/]assets[\\/]/.test(path)
     ? "public, max-age=31536000, immutable"

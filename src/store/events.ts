@@ -138,7 +138,7 @@ async function lastSequence(connection: Connection, base: string): Promise<numbe
   return row?.sequence ?? 0;
 }
 
-export function storedOf({
+function storedOf({
   sequence,
   received,
   content,

@@ -7,7 +7,7 @@ import { type Connection, inChunks } from "./database.js";
 
 /** [ms] */
 export const HOUR = 3_600_000;
-export const DAY = 24 * HOUR;
+const DAY = 24 * HOUR;
 
 /** [low, total, high, count] of each hour, little-endian doubles; a count of 0 is an hour without readings. */
 const NUMBERS = 4;

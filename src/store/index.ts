@@ -1,17 +1,14 @@
-export { type BackupCounts, backupTo } from "./backup.js";
+export { backupTo } from "./backup.js";
 export type {
   AppendReadingsResult,
   AppendResult,
   DeviceTokenRow,
-  ReadingsRequest,
   ReadingsRow,
   Resolution,
   Role,
-  SessionRow,
   Store,
   UserRow,
 } from "./contract.js";
-export { StoreFailure, type StoreFailureKind } from "./failure.js";
-export { STORE_VERSION } from "./migrate.js";
-export { openStore, type StoreOptions } from "./open-store.js";
+export { StoreFailure } from "./failure.js";
+export { openStore } from "./open-store.js";
 export { restoreFrom } from "./restore.js";

@@ -4,6 +4,7 @@ import { StoreFailure } from "./failure.js";
 import { STORE_MIGRATIONS } from "./migrations.js";
 import { SCHEMA } from "./postgres.js";
 
+/** @internal for tests */
 export const STORE_VERSION = STORE_MIGRATIONS.length;
 
 /**

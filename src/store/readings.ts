@@ -143,7 +143,7 @@ export async function queryReadings(
 
 type Range = Pick<ReadingsRequest, "from" | "to" | "limit">;
 
-/** Readings, or their rollups by the minute or ten minutes, in order of time. */
+/** Readings, or their rollups by the minute or ten minutes, in order of time. @internal for tests */
 export function stepsQuery(
   connection: Connection,
   series: readonly number[],

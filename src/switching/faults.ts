@@ -1,6 +1,6 @@
 // The faults this machine raises: a part of the logbook's fault codes.
 
-/** Until a person acknowledges them the switch stays off: what happened is not known to be over. */
+/** Until a person acknowledges them the switch stays off: what happened is not known to be over. @internal for tests */
 export const LOCKING_FAULTS = [
   "over-temperature",
   "probe-stuck",
@@ -9,7 +9,7 @@ export const LOCKING_FAULTS = [
 ] as const;
 
 /** Off as long as they last; the machine itself says when they are over. */
-export const PASSING_FAULTS = [
+const PASSING_FAULTS = [
   "clock-jump",
   "store-unwritable",
   "device-offline",

@@ -21,11 +21,11 @@ export interface SwitchRules {
   readonly guards: readonly (Guard & { readonly silentAfterS: number })[];
 }
 
-/** [s] The contract of `rest_min`: 30 min where left out. */
+/** [s] The contract of `rest_min`: 30 min where left out. @internal for tests */
 export const REST_DEFAULT_S = 30 * 60;
 /** [s] Project judgement: a switch on a local network answers within 2 s, one over the phone network within 10 s. */
 export const CONFIRM_DEFAULT_S = 15;
-/** [s] The contract of `silent_after_s`. */
+/** [s] The contract of `silent_after_s`. @internal for tests */
 export const SILENT_DEFAULT_S = 600;
 /**
  * [s] of unbroken on-time in which a guarding probe gave exactly the same value again and again. Project judgement: near

@@ -24,7 +24,7 @@ export type Effect =
   | "record on confirmed"
   | "lock: switched-by-other";
 
-export type OffReason =
+type OffReason =
   | "unknown-after-start"
   | "unknown-after-lost-link"
   | "unknown-after-failed-command"
@@ -49,7 +49,7 @@ export interface Transition {
   readonly asCaution?: boolean;
 }
 
-export const TRANSITIONS: readonly Transition[] = [
+const TRANSITIONS: readonly Transition[] = [
   {
     phases: PHASES,
     inputs: ["started"],

@@ -1,6 +1,6 @@
 import mqtt from "mqtt";
 import { afterAll, afterEach, beforeAll, describe, expect, test } from "vitest";
-import type { SwitchDevice } from "../../src/devices/index.js";
+import type { SwitchDevice } from "../../src/devices/device.js";
 import { mqttProbes } from "../../src/devices/mqtt-probes.js";
 import { connectMqttSwitch } from "../../src/devices/mqtt-switch.js";
 import { BROKER, startBroker, type TestBroker } from "./brokers.js";

@@ -1,4 +1,5 @@
-import type { Clock, SwitchDevice } from "../../src/devices/index.js";
+import type { SwitchDevice } from "../../src/devices/device.js";
+import type { Clock } from "../../src/devices/index.js";
 import type { OnOff } from "../../src/switching/index.js";
 
 /** A clock that a test steps: time passes only when told, and the wall clock can be set. */

@@ -1,7 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { createSwitchKeeper } from "../../src/devices/index.js";
 import type { SwitchKeeperOptions } from "../../src/devices/switch-keeper.js";
+import type { Finding } from "../../src/findings/index.js";
 import type { DurableState, SwitchFact } from "../../src/switching/index.js";
+import { english } from "../../src/words/index.js";
 import { padSwitch } from "./heater.js";
 import { FakeDevice, SteppedClock, settled } from "./stepped.js";
 
@@ -144,7 +146,7 @@ describe("the store", () => {
     await it.passWithReadings(10);
     expect(it.device.on).toBe(false);
     expect(it.device.commands.filter((command) => command === "on")).toHaveLength(1);
-    expect(it.keeper.standing().holds.join()).toContain("nothing can be written down");
+    expect(it.keeper.standing().holds.map(english).join()).toContain("nothing can be written down");
     expect(it.log.join()).toContain("disk full");
     await it.keeper.stop();
   });
@@ -217,8 +219,8 @@ describe("what fails", () => {
     };
     await it.clock.pass(2);
     expect(it.device.on).toBe(false);
-    expect(it.keeper.byHand("on", 60)).toContain("the switching failed: no clock");
-    expect(it.keeper.standing().holds[0]).toContain("no clock");
+    expect(said(it.keeper.byHand("on", 60))).toContain("the switching failed: no clock");
+    expect(said(it.keeper.standing().holds[0])).toContain("no clock");
     await it.clock.pass(5);
     expect(it.device.commands.slice(-3)).toEqual(["off", "off", "off"]);
   });
@@ -229,8 +231,8 @@ describe("what fails", () => {
     await it.clock.pass(10);
     it.device.says("on");
     await it.clock.pass(1);
-    expect(it.keeper.byHand("on", 60)).toContain("locked since the fault");
-    expect(it.keeper.acknowledge("probe-stuck")).toContain("there is no fault");
+    expect(said(it.keeper.byHand("on", 60))).toContain("locked since the fault");
+    expect(said(it.keeper.acknowledge("probe-stuck"))).toContain("there is no fault");
     expect(it.keeper.acknowledge("switched-by-other")).toBeUndefined();
     expect(it.keeper.byHand("on", 60)).toBeUndefined();
     await it.clock.pass(1);
@@ -276,3 +278,7 @@ describe("stop", () => {
     await next.keeper.stop();
   });
 });
+
+function said(reason: Finding | undefined): string {
+  return reason === undefined ? "" : english(reason);
+}

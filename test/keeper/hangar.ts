@@ -71,7 +71,7 @@ function movedPlan(departure: number, now: number): PlanDocument {
 }
 
 /** Plans every departure to be heated for in the same seconds before it; estimates nothing. */
-export const secondsPlanner: Planner = {
+const secondsPlanner: Planner = {
   waiting: 0,
   async update({ aircraft, state, now, withPlan }) {
     const estimate = {

@@ -60,7 +60,7 @@ test("its probe is heard, and its switch heats in the window of the plan", async
   });
   const probes = listenToProbes({
     ...{ brokerUrl: "", clientId: "test", clock: Date.now, onLog: () => undefined },
-    onReading: board.read,
+    onReading: (reading) => board.read(reading),
     onRefused: () => undefined,
   });
   board.setUp(reading.setUp);

@@ -58,7 +58,7 @@ export interface TestBase {
   ask(request: Ask): Promise<Answer>;
 }
 
-export interface Ask {
+interface Ask {
   readonly method?: InjectOptions["method"] & string;
   readonly url: string;
   readonly body?: unknown;
@@ -80,7 +80,7 @@ export interface Answer {
   readonly cookie: string | undefined;
 }
 
-export interface LiveDouble extends Live {
+interface LiveDouble extends Live {
   readonly switched: HandSwitching[];
   readonly planMap: Map<string, StandingPlan>;
   readonly nowMap: Map<string, NowDocument>;

@@ -3,7 +3,8 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { canonicalText, deriveBase, eventInCurrentForm, type LogbookEvent } from "../../src/logbook/index.js";
 import { hashOf } from "../../src/store/events.js";
-import { backupTo, openStore, restoreFrom, STORE_VERSION } from "../../src/store/index.js";
+import { backupTo, openStore, restoreFrom } from "../../src/store/index.js";
+import { STORE_VERSION } from "../../src/store/migrate.js";
 import { describeStores, runScript, runSql } from "./stores.js";
 
 // A store as an earlier program left it: its events in the words of version 1 of the set-up.

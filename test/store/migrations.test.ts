@@ -1,7 +1,8 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { openStore, STORE_VERSION, StoreFailure } from "../../src/store/index.js";
+import { openStore, StoreFailure } from "../../src/store/index.js";
+import { STORE_VERSION } from "../../src/store/migrate.js";
 import { STORE_MIGRATIONS } from "../../src/store/migrations.js";
 import { HOUR, id, reading, START, shutDown } from "./example-events.js";
 import { describeStores, runScript, runSql } from "./stores.js";

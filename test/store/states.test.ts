@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
-import { openStore, type SessionRow, type Store, type UserRow } from "../../src/store/index.js";
+import type { SessionRow } from "../../src/store/contract.js";
+import { openStore, type Store, type UserRow } from "../../src/store/index.js";
 import { describeStores, runSql } from "./stores.js";
 
 const OWNER: UserRow = { id: "u1", name: "Owner", role: "owner", passwordHash: "hash-1" };

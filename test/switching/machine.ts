@@ -15,7 +15,7 @@ import { english } from "../../src/words/index.js";
 
 // One switch on a bench: both clocks run together unless a test steps them.
 
-export const START_WALL = Date.UTC(2026, 0, 14, 3);
+const START_WALL = Date.UTC(2026, 0, 14, 3);
 
 export const overMqtt: Extract<SwitchVia, { kind: "mqtt" }> = {
   kind: "mqtt",
@@ -31,7 +31,7 @@ export const padSwitch: SwitchDescription = {
   via: overMqtt,
 };
 
-export const padRules = switchRules(padSwitch, [{ probe: "sump", atMostC: 90, silentAfterS: 120 }]);
+const padRules = switchRules(padSwitch, [{ probe: "sump", atMostC: 90, silentAfterS: 120 }]);
 
 export class Bench {
   mono = 1000;

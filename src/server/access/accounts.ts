@@ -23,7 +23,7 @@ export interface Accounts {
   remove(id: string): Promise<void>;
 }
 
-export type AccountRole = Exclude<Role, "device">;
+type AccountRole = Exclude<Role, "device">;
 
 export function createAccounts(store: Store): Accounts {
   const inTurn = oneAfterTheOther();

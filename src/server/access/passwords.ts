@@ -3,8 +3,8 @@ import type { DocumentIssue } from "../../documents/index.js";
 import { COMMON_STEMS, KEY_RUNS } from "./common-passwords.js";
 
 /** [characters] OWASP ASVS 4.0.3, 2.1.1 and 2.1.2. */
-export const SHORTEST = 12;
-export const LONGEST = 128;
+const SHORTEST = 12;
+const LONGEST = 128;
 
 /** Argon2id (the library's default kind) with 19 MiB, 2 passes, 1 lane: OWASP Password Storage Cheat Sheet. */
 const COST = { memoryCost: 19456, timeCost: 2, parallelism: 1 } as const;

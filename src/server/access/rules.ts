@@ -14,6 +14,7 @@ const READ: Rule = { who: ["owner", "pilot", "viewer"] };
 const WRITE: Rule = { who: ["owner", "pilot"] };
 const OWN: Rule = { who: ["owner"] };
 
+/** @internal for tests */
 export const RULES: Readonly<Record<string, Rule>> = {
   "GET /healthz": ANYONE,
   "GET /readyz": ANYONE,

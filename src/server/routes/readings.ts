@@ -40,7 +40,12 @@ const postedSchema = record({
 });
 
 /** What probes measured: looked up, and brought in by devices. */
-export function readingRoutes(app: App, { store, live, clock, limits, metrics }: Context): void {
+export function readingRoutes(app: App, context: Context): void {
+  lookUpRoutes(app, context);
+  bringRoute(app, context);
+}
+
+function lookUpRoutes(app: App, { store }: Context): void {
   async function found(
     query: z.output<typeof querySchema>,
   ): Promise<{ rows: readonly ReadingsRow[]; more: boolean }> {
@@ -104,7 +109,9 @@ export function readingRoutes(app: App, { store, live, clock, limits, metrics }:
         .send(`${[COLUMNS.join(","), ...lines].join("\r\n")}\r\n`);
     },
   );
+}
 
+function bringRoute(app: App, { live, clock, limits, metrics }: Context): void {
   app.post(
     "/api/v1/readings",
     {

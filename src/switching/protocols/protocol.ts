@@ -26,7 +26,7 @@ export interface SwitchProtocol<S extends z.ZodObject = z.ZodObject> extends Pro
   beside(via: z.infer<S>): readonly Channel[];
 }
 
-export interface Channel {
+interface Channel {
   /** Its place in `via`. */
   readonly path: Path;
   /** Two channels are the same when their texts are. */
