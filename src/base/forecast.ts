@@ -1,4 +1,5 @@
 import { issueText, type Notes, newNotes, reachOfWeather, weatherOf } from "../documents/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import type { BaseState, EventOf } from "../logbook/index.js";
 import type { WeatherSeries } from "../weather/index.js";
 import type { WeatherSection } from "./facts.js";
@@ -11,14 +12,14 @@ export interface UsedForecast {
   readonly origin: string;
   /** [ms] since 1970 UTC: when it was received. */
   readonly received: number;
-  /** In plain words, with its age. */
-  readonly text: string;
+  /** With its age. */
+  readonly said: Finding;
 }
 
 export function usedForecast({ id, origin, at }: ForecastEvent, now: number): UsedForecast {
   const received = Date.parse(at);
   const hours = Math.max(0, now - received) / MS_OF_HOUR;
-  return { id, origin, received, text: `Weather: ${origin}, received ${hours.toFixed(1)} h ago.` };
+  return { id, origin, received, said: finding("forecast-used", { origin, hours }) };
 }
 
 export const MS_OF_HOUR = 3_600_000;

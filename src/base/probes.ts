@@ -1,5 +1,5 @@
 import { installationNetwork, isElementPart } from "../aircraft/index.js";
-import type { Said } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import { type Sensor, USUAL_SENSOR } from "../learning/index.js";
 import type { AircraftState, BaseProbe, BaseState } from "../logbook/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
@@ -20,7 +20,7 @@ export interface KnownReading {
 export interface ProbePlan {
   readonly sensors: readonly Sensor[];
   /** Probes that could not be used, and why. */
-  readonly assumptions: readonly Said[];
+  readonly assumptions: readonly Finding[];
   /** Which probe of the base or the aircraft measures the air, by place; the aircraft's own before the base's. */
   readonly air: { readonly ramp?: AirProbe; readonly hangar?: AirProbe };
 }
@@ -47,15 +47,20 @@ export function probePlan(
   const { installation, kit } = read.scenario;
   const parts = installationNetwork(installation, kit).network.parts.map(({ name }) => name);
   const elements = parts.filter(isElementPart).length;
-  const assumptions: Said[] = [];
-  const canFeel = (part: string, who: string): boolean => {
+  const assumptions: Finding[] = [];
+  const isFelt = (part: string, leftOut: (reason: Finding) => Finding): boolean => {
     const reason = whyNot(part, parts, elements);
-    if (reason !== undefined) assumptions.push(`${who} is left out: ${reason}.`);
+    if (reason !== undefined) assumptions.push(leftOut(reason));
     return reason === undefined;
   };
-  const probes = setUp.probes.filter(({ at, name }) => !isAir(at) && canFeel(at, `Probe ${name}`));
+  const probes = setUp.probes.filter(
+    ({ at, name }) =>
+      !isAir(at) && isFelt(at, (reason) => finding("probe-left-out", { probe: name, reason })),
+  );
   const handParts = [...new Set(readings.map(({ part }) => part))].sort();
-  const byHand = handParts.filter((part) => !isAir(part) && canFeel(part, `The reading by hand of ${part}`));
+  const byHand = handParts.filter(
+    (part) => !isAir(part) && isFelt(part, (reason) => finding("hand-reading-left-out", { part, reason })),
+  );
   return {
     sensors: [
       ...probes.map(
@@ -93,13 +98,11 @@ function isAir(part: string): boolean {
 /** Names that stand for parts of the network under another name. */
 const STANDS_FOR: Readonly<Record<string, string>> = { cylinders: "barrels", heads: "heads_front" };
 
-function whyNot(part: string, parts: readonly string[], elements: number): string | undefined {
+function whyNot(part: string, parts: readonly string[], elements: number): Finding | undefined {
   if (part === "heater_surface") {
-    return elements === 1
-      ? undefined
-      : `the kit has ${elements} heater elements, and it is not said on which one it sits`;
+    return elements === 1 ? undefined : finding("element-unnamed", { elements });
   }
-  return parts.includes(STANDS_FOR[part] ?? part) ? undefined : `this aircraft has no ${part}`;
+  return parts.includes(STANDS_FOR[part] ?? part) ? undefined : finding("no-such-part", { part });
 }
 
 /** What came in one minute. */

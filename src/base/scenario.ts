@@ -1,5 +1,5 @@
 import { newNotes, type ScenarioDocument, weatherOf } from "../documents/index.js";
-import type { Said } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import type { PartEstimate } from "../learning/index.js";
 import type { AircraftState, BaseState, WantedDeparture } from "../logbook/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
@@ -55,7 +55,7 @@ export type BaseScenario =
       /** The departure wanted. */
       readonly departure?: WantedDeparture;
       /** What the logbook left open; among the scenario's own too. */
-      readonly assumptions: readonly Said[];
+      readonly assumptions: readonly Finding[];
     }
   | { readonly ok: false; readonly reason: string };
 
@@ -166,7 +166,7 @@ function fromAnchor(state: BaseState, aircraft: AircraftState, options: Scenario
     initial: isFromAnchor ? anchor.initial : { uncertainty_k: FORGOTTEN_SD },
     members,
   });
-  const late = `How the engine stood at ${isoOf(anchor.at)} is not used: the run begins at ${isoOf(start)}, from when on the weather is known or remembered.`;
+  const late = finding("anchor-not-used", { known_at: isoOf(anchor.at), begins_at: isoOf(start) });
   const made = madeFrom(facts, read[0].event, now, isFromAnchor ? [] : [late]);
   return made.status === "made" ? made.scenario : { ok: false, reason: made.reason };
 }
@@ -175,14 +175,14 @@ type Made =
   | { readonly status: "made"; readonly scenario: Extract<BaseScenario, { ok: true }> }
   | { readonly status: "refused" | "no-weather"; readonly reason: string };
 
-function madeFrom(facts: Facts, event: ForecastEvent, now: number, said: readonly string[]): Made {
+function madeFrom(facts: Facts, event: ForecastEvent, now: number, said: readonly Finding[]): Made {
   const notes = newNotes();
   const weather = weatherOver(facts.weather, facts, notes);
   if (weather === undefined) return { status: "no-weather", reason: refusalOf(notes) };
   const aircraft = scenarioFrom(facts, weather, notes);
   if (typeof aircraft === "string") return { status: "refused", reason: aircraft };
   const forecast = usedForecast(event, now);
-  const assumptions = [forecast.text, ...said];
+  const assumptions = [forecast.said, ...said];
   return {
     status: "made",
     scenario: {

@@ -9,17 +9,11 @@ import {
   newNotes,
   type ScenarioWeather,
 } from "../documents/index.js";
+import { finding } from "../findings/index.js";
 import type { FittedAircraft } from "../learning/index.js";
 import type { BaseAircraft, Change } from "../logbook/index.js";
 import type { StricterLimits } from "../readiness/index.js";
-import {
-  type AircraftScenario,
-  HEATED_FOR_UNKNOWN,
-  type Notes,
-  settle,
-  siteOf,
-  wishOf,
-} from "../scenario/index.js";
+import { type AircraftScenario, type Notes, settle, siteOf, wishOf } from "../scenario/index.js";
 import type { TimedChange } from "../simulation/index.js";
 import type { Facts } from "./facts.js";
 
@@ -53,7 +47,8 @@ export function scenarioFrom(
   if (base.hangar === undefined && isIndoors)
     return `${aircraft.name} stands in a hangar, and none is described`;
   const site = siteOf({ hangarC: base.hangar?.air_c, roughness: base.roughness_m }, assumptions);
-  if (facts.heatedSince === undefined && standing.heatersOn.length > 0) assumptions.push(HEATED_FOR_UNKNOWN);
+  if (facts.heatedSince === undefined && standing.heatersOn.length > 0)
+    assumptions.push(finding("heated-for-unknown", {}));
   const settled = settle(
     {
       ...described,

@@ -9,6 +9,7 @@ import {
   type WingCover,
   type WingSite,
 } from "../airframe/index.js";
+import { finding } from "../findings/index.js";
 import { pressureStandard, RANGE_DENSITY_AVGAS } from "../properties/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import type { airframeEnsemble, airframeSite, fuel, panel, wingCover } from "./airframe-schema.js";
@@ -28,20 +29,20 @@ export interface ReadPanel {
 
 /**
  * The panel with what is behind it; undefined, with an issue here or before, when it cannot be told.
- * @param elsewhere what fuel of unknown temperature is as warm as: [K], and in words
+ * @param elsewhere what fuel of unknown temperature is as warm as: [K], and which that is
  */
 export function panelOf(
   sections: { readonly panel?: z.infer<typeof panel>; readonly fuel?: z.infer<typeof fuel> },
-  elsewhere: { readonly temp: number | undefined; readonly words: string },
+  elsewhere: { readonly temp: number | undefined; readonly as: "air-at-start" | "skin-at-roll-in" },
   notes: Notes,
 ): ReadPanel | undefined {
   const dry = dryPanel(sections.panel, notes);
   const tank = sections.fuel;
   if (tank === undefined) {
-    notes.assumptions.push("No fuel is named: the piece of wing looked at has no tank behind it.");
+    notes.assumptions.push(finding("no-fuel-named", {}));
     return dry && { panel: dry, tempInside: undefined };
   }
-  if (tank.temp_c === undefined) notes.assumptions.push(`Fuel is taken as warm as ${elsewhere.words}.`);
+  if (tank.temp_c === undefined) notes.assumptions.push(finding("fuel-as", { as: elsewhere.as }));
   const temp = tank.temp_c === undefined ? elsewhere.temp : kelvinOf(tank.temp_c);
   if (dry === undefined || temp === undefined) return undefined;
   const tempFuel = Math.min(RANGE_DENSITY_AVGAS.max, Math.max(RANGE_DENSITY_AVGAS.min, temp));
@@ -94,13 +95,16 @@ function anyOf(catalogue: Readonly<Record<string, unknown>>): string {
 /** Where the wing stands; what the document leaves open is that of an open strip in winter. */
 export function wingSiteOf(given: z.infer<typeof airframeSite> = {}, notes: Notes): WingSite {
   const { roughness_m, wing_height_m, open_sky_fraction, elevation_m } = given;
-  const taken = [
-    ...(roughness_m === undefined ? [`snow-covered fields (roughness length ${OPEN_SITE.roughness} m)`] : []),
-    ...(wing_height_m === undefined ? [`the wing ${OPEN_SITE.height} m up`] : []),
-    ...(open_sky_fraction === undefined ? ["open sky all around"] : []),
-    ...(elevation_m === undefined ? ["sea level"] : []),
-  ];
-  if (taken.length > 0) notes.assumptions.push(`Of the place is assumed: ${taken.join(", ")}.`);
+  if ([roughness_m, wing_height_m, open_sky_fraction, elevation_m].includes(undefined)) {
+    notes.assumptions.push(
+      finding("place-taken", {
+        ...(roughness_m === undefined ? { roughness_m: OPEN_SITE.roughness } : {}),
+        ...(wing_height_m === undefined ? { wing_height_m: OPEN_SITE.height } : {}),
+        isOpenSky: open_sky_fraction === undefined,
+        isSeaLevel: elevation_m === undefined,
+      }),
+    );
+  }
   return {
     height: wing_height_m ?? OPEN_SITE.height,
     roughness: roughness_m ?? OPEN_SITE.roughness,
@@ -116,6 +120,6 @@ export function airframeEnsembleOf(
   usual: number,
   notes: Notes,
 ): Ensemble {
-  if (members === undefined) notes.assumptions.push(`Chances are counted over ${usual} drawn cases.`);
+  if (members === undefined) notes.assumptions.push(finding("members-taken", { members: usual }));
   return { members: members ?? usual, seed };
 }

@@ -1,3 +1,4 @@
+import { finding } from "../findings/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { epochFromLocal, isTimeZone, localText } from "../weather/index.js";
 import type { Path } from "./issue.js";
@@ -30,9 +31,7 @@ export function clockOf(
   if (!zoneKnown || hours === undefined) return undefined;
   const offset = offsetOf(start);
   if (zone === undefined) {
-    notes.assumptions.push(
-      `No time zone is given: local times are shown at the start's offset, ${offset === "UTC" ? "UTC" : `UTC${offset}`}, without daylight saving.`,
-    );
+    notes.assumptions.push(finding("zone-of-start", { offset: offset === "UTC" ? "UTC" : `UTC${offset}` }));
   }
   return { start: reading.epoch, end: reading.epoch + hours * SECONDS_OF_HOUR, zone: zone ?? offset };
 }

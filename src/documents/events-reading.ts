@@ -1,5 +1,5 @@
 import type { Configuration, Kit } from "../aircraft/index.js";
-import { HEATED_FOR_UNKNOWN } from "../scenario/index.js";
+import { finding } from "../findings/index.js";
 import type { Change, TimedChange } from "../simulation/index.js";
 import { type Clock, epochOfMoment } from "./clock.js";
 import type { Path } from "./issue.js";
@@ -20,7 +20,7 @@ export function startConfiguration(
     requireIds(covers, kit.covers, ["fitted", "covers"], "kit.covers", notes);
     requireIds(heaters, kit.heaters, ["plugged_in"], "kit.heaters", notes);
     if (fitted === undefined && kit.covers.length > 0) {
-      notes.assumptions.push("No cover or plug is named as fitted at the start: none is.");
+      notes.assumptions.push(finding("no-cover-fitted", {}));
     }
   }
   if (place === undefined) return undefined;
@@ -76,7 +76,7 @@ export function heatedForOf(
 ): number | undefined {
   if (plugged_in_since === undefined) {
     if (plugged_in.length > 0) {
-      notes.assumptions.push(HEATED_FOR_UNKNOWN);
+      notes.assumptions.push(finding("heated-for-unknown", {}));
     }
     return undefined;
   }

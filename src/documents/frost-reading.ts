@@ -41,7 +41,7 @@ export function readFrostDocument(
   const weather = weatherOf(sections, clock, readFile, notes);
   const night = weather && nightWeather(weather.cut, notes);
   const air = clock && night && weatherAt(night, clock.start).tempAir;
-  const inside = panelOf(sections, { temp: air, words: "the air at the start" }, notes);
+  const inside = panelOf(sections, { temp: air, as: "air-at-start" }, notes);
   const cover = sections.cover === undefined ? undefined : wingCoverOf(sections.cover, notes);
   const site = wingSiteOf(sections.site, notes);
   const ensemble = airframeEnsembleOf(sections.ensemble, USUAL_MEMBERS, notes);

@@ -7,6 +7,7 @@ import {
   HINGE_GAP,
   type OutsideAir,
 } from "../airframe/index.js";
+import { finding } from "../findings/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { ASSUMED_DEPRESSION } from "../weather/index.js";
 import { kelvinOf } from "./airframe-reading.js";
@@ -26,12 +27,10 @@ export function hangarOf(given: ThawDocument["hangar"], { assumptions }: Notes):
     heaterPower: given.heater_kw * WATT_OF_KILOWATT,
   });
   if (air_changes_per_h === undefined) {
-    assumptions.push(
-      `The hangar's air is taken to change ${AIR_CHANGE_USUAL * SECONDS_OF_HOUR} time an hour (0.6 to 2 measured).`,
-    );
+    assumptions.push(finding("air-changes-taken", { per_h: AIR_CHANGE_USUAL * SECONDS_OF_HOUR }));
   }
   if (given.heater_kw > 0 && unflued_burner === undefined) {
-    assumptions.push("The heater is taken as electric or with a flue: it brings no water into the air.");
+    assumptions.push(finding("heater-with-flue", {}));
   }
   return {
     ...hangar,
@@ -69,8 +68,7 @@ export function outsideAirOf(
     fault(notes, [section, "dew_point_c"], expected, dew_point_c);
   }
   if (dew_point_c === undefined) {
-    const where = section === "outside" ? "outside" : "at roll-out";
-    notes.assumptions.push(`The dew point ${where} is taken ${ASSUMED_DEPRESSION} K below the air.`);
+    notes.assumptions.push(finding("dew-point-taken", { where: section, below_k: ASSUMED_DEPRESSION }));
   }
   const tempAir = kelvinOf(air_c);
   const lowest = kelvinOf(LOWEST_DEW_POINT);

@@ -1,4 +1,5 @@
 import type { Installation, Kit } from "../aircraft/index.js";
+import { finding } from "../findings/index.js";
 import { handlingOf } from "../scenario/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { dailyTimes } from "./daily-times.js";
@@ -74,10 +75,7 @@ export function pricesOf(
   const currency = prices.currency ?? "";
   const attended = prices.attended_per_h ?? USUAL_ATTENDED[currency] ?? USUAL_ATTENDED_ELSEWHERE;
   if (prices.attended_per_h === undefined) {
-    const amount = `${attended} ${currency}`.trimEnd();
-    notes.assumptions.push(
-      `An hour of somebody standing by or plugging in counts ${amount}: project judgement, set prices.attended_per_h.`,
-    );
+    notes.assumptions.push(finding("attended-taken", { amount: attended, currency }));
   }
   return {
     currency,
@@ -99,9 +97,7 @@ export function handHoursOf(
   const { from, until } = by_hand ?? USUAL_HAND_HOURS;
   if (!(from < until)) fault(notes, ["by_hand", "until"], `later than from, ${from}`, until);
   if (by_hand === undefined) {
-    notes.assumptions.push(
-      `Somebody can be there to plug in from ${from} to ${until}; timers are set at ${until} the evening before.`,
-    );
+    notes.assumptions.push(finding("hands-there", { from, until }));
   }
   // The evening before the first day counts too.
   const wide = { ...span, start: span.start - 36 * SECONDS_OF_HOUR };

@@ -1,5 +1,5 @@
 import type { Configuration, Installation } from "../aircraft/index.js";
-import type { Said } from "../findings/index.js";
+import { finding, keyOf, type Said } from "../findings/index.js";
 import type { FittedAircraft } from "../learning/index.js";
 import type { StricterLimits } from "../readiness/index.js";
 import type { Site } from "../simulation/index.js";
@@ -75,14 +75,11 @@ export function readKitDocument(
   const handling = handlingBefore(sections, notes);
   const { members = USUAL_MEMBERS, seed = USUAL_SEED } = sections.ensemble ?? {};
   const chance = sections.chance ?? USUAL_CHANCE;
-  if (sections.chance === undefined)
-    notes.assumptions.push(`Wanted chance of being ready: ${100 * chance} %.`);
+  if (sections.chance === undefined) notes.assumptions.push(finding("chance-taken", { chance }));
   const nights = notes.issues.length === 0 ? nightsOf(sections, kits, chance, readFile, notes) : [];
   if (notes.issues.length > 0) return { ok: false, issues: notes.issues };
   if (installation === undefined) throw new Error("a section of the document was refused without an issue");
-  notes.assumptions.push(
-    "In the cold cases the aircraft is cold-soaked under its covers, the sky clear, the air 2 K above its dew point, all night alike.",
-  );
+  notes.assumptions.push(finding("cold-cases-taken", {}));
   const document = sections as KitDocument;
   return {
     ok: true,
@@ -135,7 +132,8 @@ function nightsOf(
   if (first === undefined) return [];
   const reading = readScenarioDocument(first, readFile === undefined ? {} : { readFile });
   if (reading.ok) {
-    notes.assumptions.push(...reading.assumptions.filter((text) => !notes.assumptions.includes(text)));
+    const known = new Set(notes.assumptions.map(keyOf));
+    notes.assumptions.push(...reading.assumptions.filter((one) => !known.has(keyOf(one))));
     notes.warnings.push(...reading.warnings);
     return documents;
   }

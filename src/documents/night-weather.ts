@@ -1,3 +1,4 @@
+import { finding } from "../findings/index.js";
 import { celsiusFromKelvin } from "../units/index.js";
 import { ASSUMED_WIND, type WeatherSeries } from "../weather/index.js";
 import { kelvinOf } from "./airframe-reading.js";
@@ -46,16 +47,15 @@ function withLightWind({ time, windSpeed, assumptions }: WeatherSeries, notes: N
     windSpeed[k] === ASSUMED_WIND && assumed.some(({ from, to }) => time[k] >= from && time[k] <= to);
   const taken = windSpeed.map((wind, k) => (isUnknown(k) ? LIGHT_WIND : wind));
   const wrong = said.findIndex(
-    (line) => typeof line === "string" && line.includes(`wind taken as ${ASSUMED_WIND} m/s`),
+    (one) =>
+      typeof one !== "string" && one.code === "weather-assumed" && one.values.finding.code === "wind-assumed",
   );
   if (wrong >= 0) said.splice(wrong, 1);
   if (taken.some((wind, k) => wind !== windSpeed[k])) {
-    said.push(
-      `Where no wind is given it is taken as ${LIGHT_WIND} m/s: light wind brings frost sooner than the ${ASSUMED_WIND} m/s that cool an engine.`,
-    );
+    said.push(finding("light-wind-taken", { wind_mps: LIGHT_WIND, engine_wind_mps: ASSUMED_WIND }));
   }
   if (assumed.length > (wrong >= 0 ? 1 : 0)) {
-    said.push("Where wind is assumed, a lull brings more frost than is told here.");
+    said.push(finding("lull-frosts", {}));
   }
   return taken;
 }

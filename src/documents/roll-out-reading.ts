@@ -1,4 +1,5 @@
 import type { Climb, RollOut, Sounding } from "../airframe/index.js";
+import { finding } from "../findings/index.js";
 import { METRES_OF_FOOT, METRES_PER_SECOND_OF_KNOT, SECONDS_OF_MINUTE } from "../units/index.js";
 import { ASSUMED_CLOUD, ASSUMED_WIND } from "../weather/index.js";
 import { kelvinOf } from "./airframe-reading.js";
@@ -23,12 +24,15 @@ export function rollOutOf(
   notes: Notes,
 ): RollOut | undefined {
   const { outside_min, falling, wind_mps, cloud_fraction } = given;
-  const assumed = [
-    ...(outside_min === undefined ? [`${USUAL_OUTSIDE} min from roll-out to take-off`] : []),
-    ...(wind_mps === undefined ? [`wind ${ASSUMED_WIND} m/s`] : []),
-    ...(cloud_fraction === undefined ? ["clear sky"] : []),
-  ];
-  if (assumed.length > 0) notes.assumptions.push(`At roll-out is assumed: ${assumed.join(", ")}.`);
+  if ([outside_min, wind_mps, cloud_fraction].includes(undefined)) {
+    notes.assumptions.push(
+      finding("roll-out-taken", {
+        ...(outside_min === undefined ? { minutes: USUAL_OUTSIDE } : {}),
+        ...(wind_mps === undefined ? { wind_mps: ASSUMED_WIND } : {}),
+        isClear: cloud_fraction === undefined,
+      }),
+    );
+  }
   const air = outsideAirOf(airAtRollOut(given, outside), "roll_out", notes);
   const climb = climbOf(given, elevation, notes);
   const at = clock && leavingTime(given, clock, notes);
@@ -76,11 +80,14 @@ function climbOf(given: RollOutSection, elevation: number, notes: Notes): Climb 
     const key = given.cruise_m === undefined ? "cruise_ft" : "cruise_m";
     fault(notes, [...place, key], `the aerodrome's elevation, ${elevation} m, or more`, given[key]);
   }
-  const assumed = [
-    ...(rate === undefined ? [`climbing ${climbWords(USUAL_CLIMB)}`] : []),
-    ...(airspeed === undefined ? [`flying ${USUAL_AIRSPEED} m/s`] : []),
-  ];
-  if (assumed.length > 0) notes.assumptions.push(`Of the climb is assumed: ${assumed.join(", ")}.`);
+  if (rate === undefined || airspeed === undefined) {
+    notes.assumptions.push(
+      finding("climb-taken", {
+        ...(rate === undefined ? { climb_fpm: feetPerMinute(USUAL_CLIMB) } : {}),
+        ...(airspeed === undefined ? { airspeed_mps: USUAL_AIRSPEED } : {}),
+      }),
+    );
+  }
   return {
     elevation,
     cruiseAltitude: cruise,
@@ -121,6 +128,6 @@ function either<K extends string>(
 }
 
 /** A rate of climb [m/s] as pilots say it, to ten feet a minute. */
-function climbWords(rate: number): string {
-  return `${(10 * Math.round(((rate / METRES_OF_FOOT) * SECONDS_OF_MINUTE) / 10)).toFixed(0)} ft/min`;
+function feetPerMinute(rate: number): number {
+  return 10 * Math.round(((rate / METRES_OF_FOOT) * SECONDS_OF_MINUTE) / 10);
 }

@@ -1,3 +1,4 @@
+import { finding } from "../findings/index.js";
 import { type AircraftScenario, type Ensemble, settle, siteOf } from "../scenario/index.js";
 import type { Site } from "../simulation/index.js";
 import { clockOf } from "./clock.js";
@@ -90,7 +91,7 @@ export function readScenarioDocument(
 function withHeatersOff(sections: ScenarioSections, { assumptions }: Notes): ScenarioSections {
   const { plugged_in = [], plugged_in_since: _, events = [], want, ...rest } = sections;
   const cold = events.filter((event) => !("heaters" in event));
-  if (plugged_in.length > 0 || cold.length < events.length) assumptions.push(POWER_LEFT_OUT);
+  if (plugged_in.length > 0 || cold.length < events.length) assumptions.push(finding("no-power-here", {}));
   return {
     ...rest,
     plugged_in: [],
@@ -98,8 +99,6 @@ function withHeatersOff(sections: ScenarioSections, { assumptions }: Notes): Sce
     ...(want === undefined ? {} : { want: { ...want, heaters: [] } }),
   };
 }
-
-const POWER_LEFT_OUT = "There is no power here: every heater of the document is taken as off.";
 
 /** Ground and hangar where the aircraft stands; a hangar that it stands in has to be described. */
 export function standingSite(
@@ -118,7 +117,6 @@ const USUAL_SEED = 1;
 
 function ensembleOf({ ensemble = {} }: ScenarioSections, notes: Notes): Ensemble {
   const { members = USUAL_MEMBERS, seed = USUAL_SEED } = ensemble;
-  if (ensemble.members === undefined)
-    notes.assumptions.push(`Chances are counted over ${members} drawn cases.`);
+  if (ensemble.members === undefined) notes.assumptions.push(finding("members-taken", { members }));
   return { members, seed };
 }

@@ -1,5 +1,5 @@
 import { FILM_LEFT, snowMass, type ThawStay, type WingSite } from "../airframe/index.js";
-import type { Said } from "../findings/index.js";
+import { finding, type Said } from "../findings/index.js";
 import { celsiusFromKelvin, KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
 import { cutSeries, type WeatherSeries } from "../weather/index.js";
 import { airframeEnsembleOf, kelvinOf, panelOf, wingSiteOf } from "./airframe-reading.js";
@@ -41,7 +41,7 @@ export function readThawDocument(
   const clock = clockOf(sections, notes);
   const snow = snowOf(sections.snow, notes);
   const tempAircraft = aircraftTemperature(sections, snow, notes);
-  const inside = panelOf(sections, { temp: tempAircraft, words: "the skin when it comes in" }, notes);
+  const inside = panelOf(sections, { temp: tempAircraft, as: "skin-at-roll-in" }, notes);
   const hangar = sections.hangar && hangarOf(sections.hangar, notes);
   const outside = sections.outside && outsideAirOf(sections.outside, "outside", notes);
   const site = siteOf(sections, notes);
@@ -104,7 +104,7 @@ function fromStart(whole: WeatherSeries, { start, end }: Clock): WeatherSeries {
 /** Of a place that nobody rolls out to only the air's pressure counts. */
 function siteOf({ site, roll_out }: ThawSections, notes: Notes): WingSite {
   if (roll_out !== undefined) return wingSiteOf(site, notes);
-  if (site?.elevation_m === undefined) notes.assumptions.push("The hangar is taken to stand at sea level.");
+  if (site?.elevation_m === undefined) notes.assumptions.push(finding("hangar-at-sea-level", {}));
   return wingSiteOf(site, newNotes());
 }
 
@@ -116,7 +116,7 @@ const MOST_SNOW = 500;
 /** [kg/m2] that lies on it when it comes in. */
 function snowOf(given: ThawSections["snow"], notes: Notes): number {
   if (given === undefined) {
-    notes.assumptions.push("No snow is named: it comes in bare, with water in its gaps.");
+    notes.assumptions.push(finding("no-snow-named", {}));
     return 0;
   }
   const { kind, depth_mm, brushed = false } = given;
@@ -124,7 +124,7 @@ function snowOf(given: ThawSections["snow"], notes: Notes): number {
     fault(notes, ["snow", "brushed"], "false: ice does not come off with a broom", brushed);
   }
   if (brushed) {
-    notes.assumptions.push(`A broom is taken to leave ${LEFT_BY_BRUSHING * 100} % of the snow.`);
+    notes.assumptions.push(finding("broom-leaves", { share: LEFT_BY_BRUSHING }));
   }
   const mass = snowMass(depth_mm / 1000, kind);
   if (mass > MOST_SNOW) {
@@ -155,7 +155,7 @@ function aircraftTemperature(
   if (outside === undefined) return undefined;
   const air = kelvinOf(outside.air_c);
   const soaked = Math.min(air, snow > 0 ? KELVIN_OF_ZERO_CELSIUS : WARMEST_SKIN);
-  notes.assumptions.push(`The aircraft comes in cold-soaked, at ${celsiusFromKelvin(soaked).toFixed(0)} °C.`);
+  notes.assumptions.push(finding("comes-in-cold", { skin_c: celsiusFromKelvin(soaked) }));
   return soaked;
 }
 
@@ -163,6 +163,6 @@ const WARMEST_SKIN = kelvinOf(40);
 
 /** [kg/m2] of water left on the skin. */
 function filmOf({ film }: ThawSections, { assumptions }: Notes): number {
-  if (film === undefined) assumptions.push("The melted skin is left to drip, not wiped.");
+  if (film === undefined) assumptions.push(finding("skin-drips", {}));
   return FILM_LEFT[film ?? "dripping"];
 }

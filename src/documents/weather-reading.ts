@@ -1,4 +1,4 @@
-import { textOf } from "../findings/index.js";
+import { eachOnce, finding } from "../findings/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import {
   cutSeries,
@@ -127,8 +127,8 @@ function placed(path: Path, { place, expected, received }: WeatherIssue): Docume
 function noteAssumptions({ assumptions }: WeatherSeries, { start, end, zone }: Clock, notes: Notes): void {
   const shown = (epoch: number) => localText(epoch, zone).slice(5, 16).replace("T", " ");
   const lines = assumptions.map(({ from, to, text }) => {
-    const stretch = from <= start && to >= end ? "" : ` ${shown(from)} to ${shown(to)}`;
-    return `Weather${stretch}: ${textOf(text)}.`;
+    const stretch = from <= start && to >= end ? {} : { from: shown(from), to: shown(to) };
+    return finding("weather-assumed", { finding: text, ...stretch });
   });
-  notes.assumptions.push(...new Set(lines));
+  notes.assumptions.push(...eachOnce(lines));
 }

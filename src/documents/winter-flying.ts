@@ -1,3 +1,4 @@
+import { finding } from "../findings/index.js";
 import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { createLocalClock, readCsvTable } from "../weather/index.js";
 import type { Clock } from "./clock.js";
@@ -18,8 +19,7 @@ export function flyingOf(
 ): { readonly departures: readonly number[]; readonly flightTime: number } | undefined {
   if (flying === undefined) return undefined;
   const { schedule, departures_csv, flight_h = USUAL_FLIGHT } = flying;
-  if (flying.flight_h === undefined)
-    notes.assumptions.push(`A flight is taken to last ${flight_h} h, warm through at the end.`);
+  if (flying.flight_h === undefined) notes.assumptions.push(finding("flight-taken", { hours: flight_h }));
   if ((schedule === undefined) === (departures_csv === undefined)) {
     const received = schedule === undefined ? "neither" : "both";
     return fault(notes, ["flying"], "either schedule or departures_csv", received);
@@ -32,9 +32,7 @@ export function flyingOf(
   const wanted = [...new Set(all)].sort((a, b) => a - b);
   const sorted = wanted.filter((t) => t > span.start + FIRST_DAY);
   if (sorted.length < wanted.length) {
-    notes.assumptions.push(
-      `Departures in the winter's first day are left out (${wanted.length - sorted.length}): the aircraft first takes the weather's temperature.`,
-    );
+    notes.assumptions.push(finding("first-day-left-out", { departures: wanted.length - sorted.length }));
   }
   const tight = sorted.findIndex((t, i) => i > 0 && t - sorted[i - 1]! < flightTime + BETWEEN);
   if (tight > 0) {

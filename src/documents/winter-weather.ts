@@ -1,4 +1,4 @@
-import { textOf } from "../findings/index.js";
+import { eachOnce, type Finding, finding } from "../findings/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import {
   cutSeries,
@@ -70,8 +70,8 @@ function madeYears(weather: Weather, seed: number, span: Span, notes: Notes): Wi
   const place = weather.normals === undefined ? placeOf(weather.place, notes) : ownNormals(weather.normals);
   if (place === undefined) return [];
   const years = weather.years ?? USUAL_YEARS;
-  if (weather.years === undefined) notes.assumptions.push(`${years} winters are made from the normals.`);
-  notes.assumptions.push(`The weather is made, not measured: ${place.origin}.`);
+  if (weather.years === undefined) notes.assumptions.push(finding("winters-made", { years }));
+  notes.assumptions.push(finding("winter-weather-made", { origin: place.origin }));
   const from = 3600 * Math.floor(span.start / 3600);
   const to = 3600 * Math.ceil(span.end / 3600);
   return Array.from({ length: years }, (_, i) => ({
@@ -154,12 +154,14 @@ function accepted(reading: WeatherReading, path: Path, notes: Notes): WeatherSer
   }
   notes.warnings.push(...reading.warnings.map(placed));
   const { assumptions } = reading.series;
-  const shown = assumptions
+  const file = pathText(path);
+  const shown: Finding[] = assumptions
     .slice(0, MOST_TOLD)
-    .map(({ text }) => `Weather ${pathText(path)}: ${textOf(text)}.`);
-  if (assumptions.length > MOST_TOLD)
-    shown.push(`Weather ${pathText(path)}: ${assumptions.length} gaps in all.`);
-  notes.assumptions.push(...new Set(shown));
+    .map(({ text }) => finding("weather-file-assumed", { path: file, finding: text }));
+  if (assumptions.length > MOST_TOLD) {
+    shown.push(finding("weather-file-gaps", { path: file, gaps: assumptions.length }));
+  }
+  notes.assumptions.push(...eachOnce(shown));
   return reading.series;
 }
 

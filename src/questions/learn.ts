@@ -1,4 +1,5 @@
 import { type LearningDocument, learningDocument } from "../documents/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import {
   FitTrouble,
   fitAircraft,
@@ -60,7 +61,7 @@ function learnFrom(
       wanted: { part: "crankshaft", at },
       times: Array.from({ length: NEXT_TIMES }, (_, i) => (at * (i + 1)) / NEXT_TIMES),
     });
-    const told = { ...asked, assumptions: [...asked.assumptions, ...measuredAirText(log)] };
+    const told = { ...asked, assumptions: [...asked.assumptions, ...measuredAir(log)] };
     return completed(learningDocument(fit, log, taught, next, told));
   } catch (error) {
     if (error instanceof FitTrouble) return { status: "failed", message: error.message };
@@ -69,8 +70,8 @@ function learnFrom(
 }
 
 /** Says that probes in the air count for more than the scenario's weather. */
-export function measuredAirText({ probes }: TemperatureLog): string[] {
+export function measuredAir({ probes }: TemperatureLog): Finding[] {
   const inAir = probes.filter(({ place }) => typeof place !== "object").map(({ name }) => name);
   if (inAir.length === 0) return [];
-  return [`The air around the aircraft is as ${inAir.join(" and ")} measured it, not as the weather has it.`];
+  return [finding("air-as-measured", { probes: inAir })];
 }

@@ -2,7 +2,7 @@ import type { NowDocument } from "../documents/index.js";
 import { sensorsOf, type TemperatureLog } from "../learning/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
-import { measuredAirText } from "./learn.js";
+import { measuredAir } from "./learn.js";
 import { begun, liveFilterOf, nowResult, runThrough } from "./live-filter.js";
 import {
   completed,
@@ -52,7 +52,7 @@ function nowFrom(asked: AircraftScenario, log: TemperatureLog, watched: Watched)
     tallies,
     measuredAir: airAt(log, rows[rows.length - 1], "ramp"),
     logFindings: log.findings,
-    assumptions: measuredAirText(log),
+    assumptions: measuredAir(log),
   };
   return completed(nowResult(asked, filter, state, told));
 }

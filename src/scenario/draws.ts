@@ -1,3 +1,4 @@
+import { type Finding, finding } from "../findings/index.js";
 import { type FittedAircraft, posteriorFor } from "../learning/index.js";
 import { type Draws, drawEnsemble, type MultiplierPosterior } from "../simulation/index.js";
 import type { AircraftScenario } from "./aircraft-scenario.js";
@@ -28,11 +29,10 @@ export function posteriorOf({ scenario, want, learned }: AircraftScenario): Mult
   return posteriorFor(learned, { setting, heaters: want?.heaters ?? [...heatersOn] });
 }
 
-function learnedText({ evidence, multipliers }: FittedAircraft, used: MultiplierPosterior): string {
-  const readings = evidence.reduce((sum, e) => sum + e.readings, 0);
-  const reset =
-    used === multipliers
-      ? ""
-      : "; what was learned under other covers, heaters or at another place counts as unknown";
-  return `This aircraft's numbers are as learned from ${readings} readings (${evidence.map((e) => e.origin).join(", ")})${reset}.`;
+function learnedText({ evidence, multipliers }: FittedAircraft, used: MultiplierPosterior): Finding {
+  return finding("learned-from", {
+    readings: evidence.reduce((sum, e) => sum + e.readings, 0),
+    origins: evidence.map((e) => e.origin),
+    isReset: used !== multipliers,
+  });
 }

@@ -1,5 +1,5 @@
 import type { Installation, PartName } from "../aircraft/index.js";
-import { textOf } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import { GROUND_RUN_DOUBT } from "../planning/index.js";
 import { GROUND_RUN_PARTS, groundRun } from "../starting/index.js";
 import { celsiusFromKelvin, SECONDS_OF_MINUTE } from "../units/index.js";
@@ -10,7 +10,7 @@ export interface AfterGroundRun {
   /** [K] standard deviation that the run alone brings. */
   readonly sd: number;
   /** What was assumed, with the caution that belongs to it. */
-  readonly text: string;
+  readonly said: Finding;
 }
 
 /**
@@ -32,13 +32,16 @@ export function afterGroundRun(
   }
   const run = groundRun(installation, before, tempAir, duration);
   const gains = [...run.temps].map(([part, temp]) => temp - (before.get(part) ?? temp));
-  const celsius = (part: PartName) => celsiusFromKelvin(run.temps.get(part) ?? tempOthers).toFixed(0);
+  const celsius = (part: PartName) => celsiusFromKelvin(run.temps.get(part) ?? tempOthers);
   return {
     temps: run.temps,
     sd: GROUND_RUN_DOUBT * Math.max(...gains),
-    text:
-      `The engine is taken as idled for ${duration / SECONDS_OF_MINUTE} min up to the start, from the temperatures before it, in air of ` +
-      `${celsiusFromKelvin(tempAir).toFixed(0)} °C: oil then at ${celsius("oil")} °C, front heads at ` +
-      `${celsius("heads_front")} °C, by common practice without a published source. ${textOf(run.caution)}`,
+    said: finding("idled-before-start", {
+      minutes: duration / SECONDS_OF_MINUTE,
+      air_c: celsiusFromKelvin(tempAir),
+      oil_c: celsius("oil"),
+      heads_c: celsius("heads_front"),
+      caution: finding("short-ground-run", {}),
+    }),
   };
 }

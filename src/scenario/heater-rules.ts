@@ -60,7 +60,3 @@ export function heatersOnTooLong(
   }
   return found;
 }
-
-/** Said where the heaters on at the start have been on for nobody knows how long. */
-export const HEATED_FOR_UNKNOWN =
-  "Since when the heater has been on is not known: it counts as on for too long, and is to be unplugged now.";

@@ -6,7 +6,6 @@ export {
   type WishWithHeaters,
 } from "./aircraft-scenario.js";
 export { type DrawnScenario, drawnFrom, posteriorOf } from "./draws.js";
-export { HEATED_FOR_UNKNOWN } from "./heater-rules.js";
 export type { KnownTemps } from "./initial-state.js";
 export { lookFirst } from "./look-first.js";
 export { type Notes, settle } from "./settle.js";

@@ -1,5 +1,5 @@
 import type { PartName } from "../aircraft/index.js";
-import type { Said } from "../findings/index.js";
+import { finding, type Said } from "../findings/index.js";
 import type { InitialState } from "../simulation/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
 import { type WeatherSeries, weatherAt } from "../weather/index.js";
@@ -64,36 +64,29 @@ export function initialStateOf(
   const past = heatedFor === undefined ? undefined : heatedPast(heatedFor, start, aircraft, weather);
   const isPlayed = past !== undefined && others === undefined && cooled === undefined;
   if (isPlayed) {
-    assumptions.push(
-      `Parts without a reading are taken as heated for ${((heatedFor ?? 0) / SECONDS_OF_HOUR).toFixed(1)} h from cold, under the weather that is known.`,
-    );
+    assumptions.push(finding("parts-as-heated", { hours: (heatedFor ?? 0) / SECONDS_OF_HOUR }));
   }
   const temps = new Map<string, number>([...(isPlayed ? past.temps : (cooled?.temps ?? [])), ...known.temps]);
   const isInHangar = configuration.place === "hangar";
   const surroundings = isInHangar ? site.tempHangar : coldestAir(weather, start);
   if (others === undefined && cooled === undefined && !isPlayed) {
-    const what =
-      temps.size === 0
-        ? "No temperature of the engine is given: all parts are"
-        : "Parts without a reading are";
-    const where = isInHangar
-      ? "the hangar's air"
-      : "the coldest air of the 6 h before the start that the weather knows";
-    assumptions.push(`${what} taken at ${celsiusFromKelvin(surroundings).toFixed(1)} °C, ${where}.`);
+    assumptions.push(
+      finding("parts-at-air", {
+        air_c: celsiusFromKelvin(surroundings),
+        of: temps.size === 0 ? "all" : "others",
+        where: isInHangar ? "hangar" : "outside",
+      }),
+    );
   }
   const tempOthers = others ?? surroundings;
   const run =
     groundRun > 0
       ? afterGroundRun(groundRun, aircraft.installation, temps, tempOthers, airAt(weather, start))
       : undefined;
-  if (run !== undefined) assumptions.push(run.text);
+  if (run !== undefined) assumptions.push(run.said);
   const before = cooled?.sd ?? (others === undefined ? GUESS_SD : READING_SD);
   const sd = told ?? Math.max(before, run?.sd ?? 0);
-  if (told === undefined) {
-    assumptions.push(
-      `Temperatures at the start are taken as known to ±${sd.toFixed(0)} K (standard deviation).`,
-    );
-  }
+  if (told === undefined) assumptions.push(finding("start-known-to", { sd_k: sd }));
   return {
     configuration,
     temps: run?.temps ?? temps,
@@ -106,12 +99,8 @@ export function initialStateOf(
 }
 
 function noteShutDown(hours: number, { weatherHeld }: SinceShutDown, assumptions: Said[]): void {
-  assumptions.push(
-    `The engine is taken as shut down from cruise ${Number(hours.toFixed(4))} h before the start, with temperatures typical of its class, and as cooled since where it stands now.`,
-  );
-  if (weatherHeld) {
-    assumptions.push("The weather begins after the shut-down: its first values are held back to it.");
-  }
+  assumptions.push(finding("shut-down-taken", { hours: Number(hours.toFixed(4)) }));
+  if (weatherHeld) assumptions.push(finding("weather-held-back", {}));
 }
 
 /** [K] at the start and over the hours before it, as far as the weather reaches. */

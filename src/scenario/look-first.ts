@@ -1,12 +1,14 @@
 import { oilById } from "../aircraft/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import { oilGradeAdvice } from "../starting/index.js";
+import { celsiusFromKelvin } from "../units/index.js";
 import { weatherAt } from "../weather/index.js";
 import type { AircraftScenario } from "./aircraft-scenario.js";
 
 /** A reason to look before any chance counts. */
 export interface LookFirst {
   readonly code: "no-battery" | "oil-unlisted";
-  readonly text: string;
+  readonly text: Finding;
   readonly source: string;
 }
 
@@ -16,7 +18,7 @@ export function lookFirst({ scenario, batteryFitted }: AircraftScenario, departu
   if (!batteryFitted) {
     found.push({
       code: "no-battery",
-      text: "No battery is in the aircraft. Fit it warm and charged before the start.",
+      text: finding("no-battery", {}),
       source: "as the aircraft was described",
     });
   }
@@ -25,7 +27,11 @@ export function lookFirst({ scenario, batteryFitted }: AircraftScenario, departu
   if (!advice.listed) {
     found.push({
       code: "oil-unlisted",
-      text: `Oil: ${advice.text}. Look in your engine maker's table.`,
+      text: finding("oil-unlisted", {
+        grade: advice.grade,
+        air_c: celsiusFromKelvin(tempAir),
+        listed: advice.dispersant,
+      }),
       source: advice.source,
     });
   }

@@ -1,4 +1,4 @@
-import type { Said } from "../findings/index.js";
+import { finding, type Said } from "../findings/index.js";
 import type { Site } from "../simulation/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 
@@ -13,14 +13,10 @@ export function siteOf(
   assumptions: Said[],
 ): Site {
   if (hangarC === undefined) {
-    assumptions.push(
-      `No hangar is described: where one is tried as a way out, its air is taken at ${USUAL_HANGAR} °C.`,
-    );
+    assumptions.push(finding("hangar-taken", { air_c: USUAL_HANGAR }));
   }
   if (roughness === undefined) {
-    assumptions.push(
-      `Ground upwind is taken as snow-covered fields (roughness length ${USUAL_ROUGHNESS} m), where much of the wind reaches the cowl.`,
-    );
+    assumptions.push(finding("ground-taken", { roughness_m: USUAL_ROUGHNESS }));
   }
   return {
     tempHangar: kelvinFromCelsius(hangarC ?? USUAL_HANGAR),

@@ -1,5 +1,5 @@
 import type { Kit } from "../aircraft/index.js";
-import type { Said } from "../findings/index.js";
+import { finding, type Said } from "../findings/index.js";
 import { SECONDS_OF_MINUTE } from "../units/index.js";
 import type { WishWithHeaters } from "./aircraft-scenario.js";
 
@@ -25,10 +25,10 @@ export function wishOf(given: GivenWish, kit: Kit, assumptions: Said[]): WishWit
   const { departure, pulledOut = false } = given;
   const heaters = given.heaters ?? kit.heaters.map((h) => h.id);
   if (given.heaters === undefined && heaters.length > 1) {
-    assumptions.push(`All heaters of the kit are used together: ${heaters.join(", ")}.`);
+    assumptions.push(finding("heaters-together", { heaters }));
   }
   const chance = given.chance ?? USUAL_CHANCE;
-  if (given.chance === undefined) assumptions.push(`Wanted chance of being ready: ${percent(chance)}.`);
+  if (given.chance === undefined) assumptions.push(finding("chance-taken", { chance }));
   const bounds = { most: Math.floor(Math.max(0, departure) / 120), isHeated: heaters.length > 0 };
   const { unplug, coverOff } = handlingOf(given, bounds, assumptions);
   return {
@@ -52,12 +52,8 @@ export function handlingOf(
   const unplug = unplugBefore ?? Math.min(USUAL_UNPLUG_BEFORE, most);
   const coverOff = coverOffBefore ?? Math.min(USUAL_COVER_OFF_BEFORE, unplug, most);
   if (unplugBefore === undefined && isHeated) {
-    assumptions.push(`The heater is unplugged ${unplug} min before the start.`);
+    assumptions.push(finding("unplugged-before", { minutes: unplug }));
   }
-  if (coverOffBefore === undefined) assumptions.push(`Covers come off ${coverOff} min before the start.`);
+  if (coverOffBefore === undefined) assumptions.push(finding("covers-off-before", { minutes: coverOff }));
   return { unplug, coverOff };
-}
-
-function percent(share: number): string {
-  return `${Number((share * 100).toFixed(1))} %`;
 }

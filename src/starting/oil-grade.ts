@@ -33,6 +33,8 @@ export interface OilGradeAdvice {
   readonly mineral: readonly string[];
   /** Whether the installed oil's grade is among them, as either kind. */
   readonly listed: boolean;
+  /** Of the installed oil, such as 15W-50. */
+  readonly grade: string;
   readonly text: string;
   readonly source: string;
 }
@@ -50,6 +52,7 @@ export function oilGradeAdvice(oil: Pick<Oil, "winterGrade" | "hotGrade">, tempA
     dispersant,
     mineral,
     listed,
+    grade,
     text: listed
       ? `SAE ${grade} is among the grades listed for ${air}`
       : `SAE ${grade} is not listed for ${air}: ${dispersant.map((g) => `SAE ${g}`).join(", ")} are`,

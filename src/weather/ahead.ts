@@ -1,3 +1,4 @@
+import { finding } from "../findings/index.js";
 import { ASSUMED_CLOUD, ASSUMED_DEPRESSION, ASSUMED_WIND } from "./cautious.js";
 import { bridged, holesOf } from "./gaps.js";
 import type { MetarReport } from "./metar.js";
@@ -26,10 +27,6 @@ const ASSUMED: Readonly<Record<ForecastQuantity, number>> = {
 const COOLER: Readonly<Record<ForecastQuantity, (a: number, b: number) => number>> = {
   windSpeed: Math.max,
   cloudCover: Math.min,
-};
-const ASSUMED_TEXT: Readonly<Record<ForecastQuantity, string>> = {
-  windSpeed: `wind taken as the larger of the last known and ${ASSUMED_WIND} m/s`,
-  cloudCover: "sky taken as clear",
 };
 
 /**
@@ -61,10 +58,9 @@ export function quantityAlong(
   const known = values.some((value) => !Number.isNaN(value));
   const filled = known ? bridged(times, values) : values.map(() => aheadAt(horizon, quantity, presentEnd));
   for (const { first, last } of holesOf(values)) {
-    const instead = known
-      ? "bridged from the neighbouring reports"
-      : `as ahead: ${aheadText(horizon, quantity)}`;
-    const text = `${quantity} missing in reports (${last - first + 1}): ${instead}`;
+    const instead = known ? "bridged" : horizon.taf === undefined ? "assumed" : "taf";
+    const reports = last - first + 1;
+    const text = finding("reports-missing", { quantity, reports, instead, wind_mps: ASSUMED_WIND });
     assumptions.push({ quantity, from: times[first]!, to: times[last]!, text });
   }
   if (presentEnd < until) assumptions.push(...aheadAssumptions(horizon, quantity));
@@ -89,7 +85,7 @@ export function dewPointsAlong(
     report.tempDewPoint === undefined ? Number.NaN : Math.max(0, report.tempAir! - report.tempDewPoint),
   );
   if (depressions.every(Number.isNaN)) {
-    const text = `dew point taken ${ASSUMED_DEPRESSION} K below the air: reports give none`;
+    const text = finding("dew-point-assumed", { below_k: ASSUMED_DEPRESSION, by: "reports" });
     assumptions.push({ quantity: "tempDewPoint", from, to, text });
     return tempAir.map((air) => air - ASSUMED_DEPRESSION);
   }
@@ -97,11 +93,11 @@ export function dewPointsAlong(
   const filled = bridged(times, depressions);
   const last = filled.at(-1)!;
   if (depressions.some(Number.isNaN)) {
-    const text = "dew point missing in some reports: depression bridged from the neighbouring reports";
+    const text = finding("dew-points-bridged", {});
     assumptions.push({ quantity: "tempDewPoint", from, to: presentEnd, text });
   }
   if (presentEnd < to) {
-    const text = `dew point kept ${last.toFixed(1)} K below the air, as in the last report: sources give none ahead`;
+    const text = finding("dew-point-kept", { below_k: last });
     assumptions.push({ quantity: "tempDewPoint", from: presentEnd, to, text });
   }
   return time.map((t, i) => tempAir[i]! - (filled[times.indexOf(t)] ?? last));
@@ -120,31 +116,28 @@ export function passingAssumptions(horizon: Horizon): WeatherAssumption[] {
           quantity,
           from: Math.max(change.from, presentEnd),
           to: Math.min(change.to, until),
-          text: `${change.text}: taken to last throughout where it brings more wind or less cloud, since that cools more`,
+          text: finding("change-taken-throughout", { group: change.text }),
         })),
     );
 }
 
-function aheadText(horizon: Horizon, quantity: ForecastQuantity): string {
-  return horizon.taf === undefined ? ASSUMED_TEXT[quantity] : "taken from the TAF";
-}
-
 function aheadAssumptions(horizon: Horizon, quantity: ForecastQuantity): WeatherAssumption[] {
   const { taf, presentEnd, until } = horizon;
-  const assumed = ASSUMED_TEXT[quantity];
+  const assumed = (when: "no-forecast" | "after-taf" | "until-named") =>
+    finding("ahead-assumed", { quantity, when, wind_mps: ASSUMED_WIND });
   if (taf === undefined) {
-    return [{ quantity, from: presentEnd, to: until, text: `no forecast: ${assumed}` }];
+    return [{ quantity, from: presentEnd, to: until, text: assumed("no-forecast") }];
   }
   const found: WeatherAssumption[] = [];
-  const add = (from: number, to: number, text: string) => {
+  const add = (from: number, to: number, text: WeatherAssumption["text"]) => {
     if (from < to) found.push({ quantity, from, to, text });
   };
   const begins = Math.min(taf.from, until);
   const ends = Math.min(taf.to, until);
-  add(presentEnd, begins, `before the TAF begins: the cooler of the last reading and its beginning`);
-  add(Math.max(ends, presentEnd), until, `after the TAF ends: ${assumed}`);
+  add(presentEnd, begins, finding("before-taf", {}));
+  add(Math.max(ends, presentEnd), until, assumed("after-taf"));
   if (tafConditionsAt(taf, taf.from)[quantity] === undefined) {
-    add(Math.max(begins, presentEnd), ends, `until the TAF names a value: ${assumed}`);
+    add(Math.max(begins, presentEnd), ends, assumed("until-named"));
   }
   return found;
 }

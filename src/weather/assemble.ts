@@ -1,3 +1,4 @@
+import { type Finding, finding } from "../findings/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { ASSUMED_CLOUD, ASSUMED_DEPRESSION, ASSUMED_WIND, GAP_LIMIT } from "./cautious.js";
 import { bridged, holesOf } from "./gaps.js";
@@ -57,10 +58,9 @@ export function seriesFromRows(rows: readonly WeatherRow[], from: RowOrigin): We
   return { ok: true, series, warnings };
 }
 
-const ASSUMED: Readonly<Record<Column, { value: number; text: string }>> = {
-  tempAir: { value: Number.NaN, text: "" },
-  windSpeed: { value: ASSUMED_WIND, text: `wind taken as ${ASSUMED_WIND} m/s: source gives none` },
-  cloudCover: { value: ASSUMED_CLOUD, text: "sky taken as clear: source gives no cloud" },
+const ASSUMED: Readonly<Record<Exclude<Column, "tempAir">, { value: number; text: Finding }>> = {
+  windSpeed: { value: ASSUMED_WIND, text: finding("wind-assumed", { wind_mps: ASSUMED_WIND }) },
+  cloudCover: { value: ASSUMED_CLOUD, text: finding("sky-assumed-clear", {}) },
 };
 
 function filledColumn(
@@ -70,7 +70,7 @@ function filledColumn(
   warnings: WeatherIssue[],
 ): number[] {
   const values = rows.map((row) => row[quantity]);
-  if (values.every(Number.isNaN)) {
+  if (quantity !== "tempAir" && values.every(Number.isNaN)) {
     const { value, text } = ASSUMED[quantity];
     assumptions.push({ quantity, ...spanOf(rows), text });
     return values.map(() => value);
@@ -94,7 +94,7 @@ function dewPoints(
     assumptions.push({
       quantity: "tempDewPoint",
       ...spanOf(rows),
-      text: `dew point taken ${ASSUMED_DEPRESSION} K below the air: source gives no humidity`,
+      text: finding("dew-point-assumed", { below_k: ASSUMED_DEPRESSION, by: "file" }),
     });
     return tempAir.map((air) => air - ASSUMED_DEPRESSION);
   }
@@ -122,7 +122,7 @@ function noteHoles(
       quantity,
       from: before.time,
       to: after.time,
-      text: `${quantity} missing in rows (${last - first + 1}): ${how}`,
+      text: finding("rows-missing", { quantity, rows: last - first + 1, isHeld: atEnd }),
     });
     if (after.time - before.time <= GAP_LIMIT) continue;
     warnings.push({
@@ -142,7 +142,7 @@ function gapWarnings(rows: readonly WeatherRow[], assumptions: WeatherAssumption
       quantity: "time",
       from: before.time,
       to: row.time,
-      text: `no reading for ${length}: all values bridged by a straight line`,
+      text: finding("no-reading-for", { hours: (row.time - before.time) / SECONDS_OF_HOUR }),
     });
     return [
       {

@@ -1,3 +1,4 @@
+import { finding } from "../findings/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { aheadAt, dewPointsAlong, type Horizon, passingAssumptions, quantityAlong } from "./ahead.js";
 import { CARRY_LIMIT, GAP_LIMIT } from "./cautious.js";
@@ -166,13 +167,12 @@ function placeAssumptions(horizon: Horizon, curve: TemperatureCurve, start: numb
   const found: WeatherAssumption[] = [];
   const first = curve.knots[0]!;
   if (observations.length === 0 && first > start) {
-    const text =
-      "air held at the first low from the beginning: no reading is given, and the low is the cold side";
+    const text = finding("air-held-at-low", {});
     found.push({ quantity: "tempAir", from: start, to: first, text });
   }
   const station = observations.at(-1)?.station;
   if (station !== undefined && taf !== undefined && station !== taf.station) {
-    const text = `readings of ${station} and forecast of ${taf.station} taken as one place`;
+    const text = finding("taken-as-one-place", { readings: station, forecast: taf.station });
     found.push({ quantity: "tempAir", from: start, to: until, text });
   }
   return found;

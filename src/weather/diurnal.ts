@@ -1,3 +1,4 @@
+import { finding } from "../findings/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { NIGHT_COOLING, nightCooling } from "./cautious.js";
 import type { WeatherAssumption } from "./series.js";
@@ -75,7 +76,10 @@ function anchorsOf(outlook: TemperatureOutlook, assumptions: WeatherAssumption[]
       quantity: "tempAir",
       from: reading.time,
       to: low.time,
-      text: `air held at the last reading: it is already ${kelvins(low.tempAir - reading.tempAir)} colder than the low forecast for ${utcText(low.time)}`,
+      text: finding("air-held-at-reading", {
+        colder_k: low.tempAir - reading.tempAir,
+        low_at: utcText(low.time),
+      }),
     });
   }
   return [{ ...reading, kind: "reading" }, ...anchors];
@@ -97,7 +101,11 @@ function withAssumedLows(
       quantity: "tempAir",
       from: before.time,
       to: time,
-      text: `low of the night taken ${kelvins(before.tempAir - tempAir)} below ${utcText(before.time)}, at ${utcText(time)}: only the high that follows is forecast`,
+      text: finding("low-assumed", {
+        fall_k: before.tempAir - tempAir,
+        from: utcText(before.time),
+        at: utcText(time),
+      }),
     });
     return [{ time, tempAir, kind: "low" as const }, anchor];
   });
@@ -112,14 +120,14 @@ function tailOf(
   const cover = until > last.time ? clearestSky(last.time, until) : 0;
   const cools = last.kind !== "low";
   if (until > last.time) {
-    const fall = kelvins(nightCooling(NIGHT_COOLING.duration, cover));
+    const fall_k = nightCooling(NIGHT_COOLING.duration, cover);
     assumptions.push({
       quantity: "tempAir",
       from: last.time,
       to: until,
       text: cools
-        ? `no temperature forecast: air taken to cool with the square root of time by ${fall} in ${NIGHT_COOLING.duration / SECONDS_OF_HOUR} h and to stay there, without the warming of the day`
-        : "no temperature forecast after the last low: the low is held, without the warming of the day",
+        ? finding("air-taken-to-cool", { fall_k, hours: NIGHT_COOLING.duration / SECONDS_OF_HOUR })
+        : finding("low-held", {}),
     });
   }
   return (time) => last.tempAir - (cools ? nightCooling(time - last.time, cover) : 0);
@@ -130,7 +138,7 @@ function shapeAssumption(from: number, to: number): WeatherAssumption {
     quantity: "tempAir",
     from,
     to,
-    text: "air between the reading and the lows and highs follows half cosines: sources give only the points",
+    text: finding("air-by-cosines", {}),
   };
 }
 
@@ -141,8 +149,4 @@ function between(anchors: readonly Anchor[], time: number): number {
   if (a === b || b.time === time) return b.tempAir;
   const s = (time - a.time) / (b.time - a.time);
   return a.tempAir + ((b.tempAir - a.tempAir) * (1 - Math.cos(Math.PI * s))) / 2;
-}
-
-function kelvins(difference: number): string {
-  return `${difference.toFixed(1)} K`;
 }

@@ -1,3 +1,4 @@
+import { finding } from "../findings/index.js";
 import { seriesFromRows, type WeatherRow } from "./assemble.js";
 import { type EpwRow, inSpan, type MonthDay, monthDayOf, rowYears } from "./epw-dates.js";
 import { EPW_HEADERS, type EpwLocation, locationOf, numberOf, rowsPerHour } from "./epw-header.js";
@@ -105,7 +106,7 @@ function yearAssumption(rows: readonly WeatherRow[], read: readonly number[], ye
     quantity: "time" as const,
     from: rows[0]!.time,
     to: rows.at(-1)!.time,
-    text: `rows of ${list} placed in ${[...new Set(years)].join(" and ")}: the file is made of months of different years, or another year was asked for`,
+    text: finding("years-moved", { from: list, to: [...new Set(years)].join(", ") }),
   };
 }
 

@@ -1,3 +1,4 @@
+import { finding } from "../findings/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import type { WeatherAssumption, WeatherReading, WeatherSeries } from "./series.js";
 import { requireEpoch, utcText } from "./time.js";
@@ -72,8 +73,8 @@ export function cutSeries(
     ...series.assumptions
       .filter((assumption) => assumption.to >= from && assumption.from <= to)
       .map((assumption) => clipped(assumption, from, to)),
-    ...heldAssumptions(from, Math.min(first, to), "before the first"),
-    ...heldAssumptions(Math.max(last, from), to, "after the last"),
+    ...heldAssumptions(from, Math.min(first, to), "first"),
+    ...heldAssumptions(Math.max(last, from), to, "last"),
   ];
   const cut: WeatherSeries = {
     ...series,
@@ -107,9 +108,9 @@ function reach(end: "beginning" | "end", limit: number, asked: number, series: W
   };
 }
 
-function heldAssumptions(from: number, to: number, where: string): WeatherAssumption[] {
+function heldAssumptions(from: number, to: number, end: "first" | "last"): WeatherAssumption[] {
   if (!(from < to)) return [];
-  const text = `held: the time lies ${where} value of the source`;
+  const text = finding("value-held", { end });
   return QUANTITIES.map((quantity) => ({ quantity, from, to, text }));
 }
 

@@ -1,4 +1,4 @@
-import type { Said } from "../findings/index.js";
+import type { Finding } from "../findings/index.js";
 
 /**
  * Weather at one place on a common, ascending time axis; values between two times run linearly.
@@ -33,8 +33,8 @@ export interface WeatherAssumption {
   /** [s] since epoch: the stretch it applies to. */
   readonly from: number;
   readonly to: number;
-  /** What was assumed and why that is the cautious side, e.g. "wind taken as 5 m/s: source gives none". */
-  readonly text: Said;
+  /** What was assumed and why that is the cautious side. */
+  readonly text: Finding;
 }
 
 /** A fault in weather text or a weather file, found while reading it. Readers return these instead of throwing. */

@@ -2,6 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { PANELS, WING_COVERS } from "../../src/airframe/index.js";
 import { frostSchema, readFrostDocument } from "../../src/documents/index.js";
+import { plainWords } from "../plain-words.js";
 import { NIGHT, readNight } from "./airframe-documents.js";
 
 const START = Date.UTC(2026, 0, 14, 17) / 1000;
@@ -73,7 +74,7 @@ test("a departure takes the place of hours", () => {
 });
 
 describe("what is left out is assumed out loud, on the side of more frost", () => {
-  const said = (changes: Parameters<typeof readNight>[0]) => readNight(changes).assumptions.join("\n");
+  const said = (changes: Parameters<typeof readNight>[0]) => plainWords(readNight(changes).assumptions);
 
   test.each([
     ["site", /snow-covered fields.*1\.5 m up, open sky all around, sea level/],
@@ -94,15 +95,15 @@ describe("what is left out is assumed out loud, on the side of more frost", () =
   test("fuel nobody measured is as warm as the air", () => {
     const { request, assumptions } = readNight({ fuel: { depth_mm: 100, full: true } });
     expect(request.tempInside).toBeCloseTo(268.15, 10);
-    expect(assumptions.join("\n")).toMatch(/Fuel is taken as warm as the air at the start/);
+    expect(plainWords(assumptions)).toMatch(/Fuel is taken as warm as the air at the start/);
   });
 
   test("wind nobody gave is light, not the fresh wind that cools an engine", () => {
     const points = [0, 3, 6, 9, 12].map((at_h) => ({ at_h, air_c: -5, dew_point_c: -7, cloud_fraction: 0 }));
     const { request, assumptions } = readNight({ weather: { points } });
     expect([...request.weather.windSpeed]).toEqual([1, 1, 1, 1, 1]);
-    expect(assumptions.join("\n")).toMatch(/no wind is given it is taken as 1 m\/s/);
-    expect(assumptions.join("\n")).not.toMatch(/wind taken as 5 m\/s/);
+    expect(plainWords(assumptions)).toMatch(/no wind is given it is taken as 1 m\/s/);
+    expect(plainWords(assumptions)).not.toMatch(/wind taken as 5 m\/s/);
   });
 
   test("where a forecast's gusts are taken to last, a lull is said to bring more frost", () => {

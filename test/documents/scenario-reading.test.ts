@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { readScenarioDocument } from "../../src/documents/index.js";
 import { celsiusFromKelvin } from "../../src/units/index.js";
+import { plainWords } from "../plain-words.js";
 import { EXAMPLE, issuesOf, readExample, steady } from "./example-document.js";
 
 const START = Date.UTC(2026, 0, 14, 17) / 1000;
@@ -34,7 +35,7 @@ test("text and value are read alike, with or without a byte order mark", () => {
 });
 
 describe("what is left out is assumed out loud", () => {
-  const said = (changes: Parameters<typeof readExample>[0]) => readExample(changes).assumptions.join("\n");
+  const said = (changes: Parameters<typeof readExample>[0]) => plainWords(readExample(changes).assumptions);
 
   test.each([
     ["site", /roughness length 0\.005 m/],
@@ -46,7 +47,7 @@ describe("what is left out is assumed out loud", () => {
   ] as const)("%s", (key, words) => {
     const { [key]: _, ...rest } = EXAMPLE;
     const reading = readScenarioDocument(rest);
-    expect(reading.ok && reading.assumptions.join("\n")).toMatch(words);
+    expect(reading.ok && plainWords(reading.assumptions)).toMatch(words);
     expect(said({})).not.toMatch(words);
   });
 

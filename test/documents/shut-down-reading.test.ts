@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { celsiusFromKelvin } from "../../src/units/index.js";
+import { plainWords } from "../plain-words.js";
 import { issuesOf, readExample, steady } from "./example-document.js";
 
 const past = { weather: { points: steady(-12, 20) } };
@@ -39,8 +40,8 @@ describe("an engine shut down some hours ago", () => {
 
   test("says what it assumed, also about weather that does not reach back", () => {
     const reading = readExample({ initial: { shut_down_h_ago: 2 } });
-    expect(reading.assumptions.join(" ")).toMatch(/shut down from cruise 2 h before the start/);
-    expect(reading.assumptions.join(" ")).toMatch(/first values are held back/);
+    expect(plainWords(reading.assumptions)).toMatch(/shut down from cruise 2 h before the start/);
+    expect(plainWords(reading.assumptions)).toMatch(/first values are held back/);
   });
 
   test("cannot be longer ago than the weather lets one tell, nor beside one temperature for all", () => {
@@ -108,7 +109,7 @@ describe("a ground run up to the start", () => {
 
   test("says so with its caution, and is known less well than a reading unless the owner says how well", () => {
     const reading = readExample({ ...past, initial: { all_c: -15, ground_run_min: 10 } });
-    expect(reading.assumptions.join(" ")).toMatch(
+    expect(plainWords(reading.assumptions)).toMatch(
       /idled for 10 min up to the start, .* in air of -15 °C: oil then at 7 °C, front heads at 71 °C, .* makes more water than it drives off/,
     );
     expect(reading.scenario.initial.sd).toBeCloseTo(17.3, 1);

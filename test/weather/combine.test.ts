@@ -31,7 +31,9 @@ function celsiusAt(series: WeatherSeries, time: number): number {
 }
 
 function texts(series: WeatherSeries, quantity: string): string[] {
-  return series.assumptions.filter((a) => a.quantity === quantity).map((a) => english(a.text));
+  return series.assumptions
+    .filter((a) => a.quantity === quantity)
+    .map((a) => english(a.text).replaceAll("\u00a0", " "));
 }
 
 const METAR = "METAR XXRV 091750Z 24008KT 9999 OVC030 M20/M23 Q1013=";

@@ -4,6 +4,7 @@ import { expect, test } from "vitest";
 import { celsiusFromKelvin, METRES_PER_SECOND_OF_KNOT } from "../../src/units/index.js";
 import type { CsvOptions } from "../../src/weather/csv.js";
 import { readHourlyCsv, type WeatherReading } from "../../src/weather/index.js";
+import { english } from "../../src/words/index.js";
 
 function read(text: string, options: CsvOptions = {}) {
   const reading = readHourlyCsv(text, options);
@@ -144,9 +145,10 @@ test("empty cells are bridged in a straight line, at the ends held, and listed; 
   expect(faults(bridge)).toEqual([
     ["line 4 to line 6, windSpeed", "none for 4.0 h, bridged by a straight line"],
   ]);
-  expect(bridge.series.assumptions.filter((a) => a.quantity === "windSpeed").map((a) => a.text)).toEqual([
-    "windSpeed missing in rows (1): nearest value held",
-    "windSpeed missing in rows (3): bridged by a straight line",
+  const said = bridge.series.assumptions.filter((a) => a.quantity === "windSpeed").map((a) => a.text);
+  expect(said.map(english)).toEqual([
+    "wind missing in rows (1): nearest value held",
+    "wind missing in rows (3): bridged by a straight line",
   ]);
 });
 

@@ -1,10 +1,14 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { finding } from "../../src/findings/index.js";
 import { cutSeries, HOLD_HOURS, type WeatherSeries, weatherAt } from "../../src/weather/index.js";
 import { english } from "../../src/words/index.js";
 
 const HOUR = 3600;
 const START = Date.UTC(2026, 0, 9, 18) / 1000;
+
+const FIRST = finding("own-words", { text: "first hour" });
+const REST = finding("own-words", { text: "rest" });
 
 const SERIES: WeatherSeries = {
   time: Float64Array.of(START, START + HOUR, START + 3 * HOUR),
@@ -15,8 +19,8 @@ const SERIES: WeatherSeries = {
   issued: START,
   origin: "invented",
   assumptions: [
-    { quantity: "windSpeed", from: START, to: START + HOUR, text: "first hour" },
-    { quantity: "tempAir", from: START + HOUR, to: START + 3 * HOUR, text: "rest" },
+    { quantity: "windSpeed", from: START, to: START + HOUR, text: FIRST },
+    { quantity: "tempAir", from: START + HOUR, to: START + 3 * HOUR, text: REST },
   ],
 };
 
@@ -47,11 +51,11 @@ test("a cut has knots at both ends, the assumptions that touch it, and the rest 
   expect([...part.time]).toEqual([0.5, 1, 2].map((h) => START + h * HOUR));
   expect([...part.tempAir]).toEqual([258, 256, 253]);
   expect(part.assumptions.map((a) => [a.text, a.from - START, a.to - START])).toEqual([
-    ["first hour", 0.5 * HOUR, HOUR],
-    ["rest", HOUR, 2 * HOUR],
+    [FIRST, 0.5 * HOUR, HOUR],
+    [REST, HOUR, 2 * HOUR],
   ]);
   expect(part).toMatchObject({ issued: START, origin: "invented" });
-  expect(cut(START + 2 * HOUR, START + 2.5 * HOUR).assumptions.map((a) => a.text)).toEqual(["rest"]);
+  expect(cut(START + 2 * HOUR, START + 2.5 * HOUR).assumptions.map((a) => a.text)).toEqual([REST]);
 });
 
 test("reaching past the ends holds the last values, each listed", () => {

@@ -1,3 +1,4 @@
+import { finding } from "../../findings/index.js";
 import type { BaseState, LogbookEvent } from "../../logbook/index.js";
 import { deriveBase, scenarioOf } from "../data/base.js";
 import { Refused } from "./refused.js";
@@ -37,8 +38,7 @@ export function historyOf(base: BaseState, logbook: readonly LogbookEvent[], { a
       `the weather is known from ${isoOf(begins)} on; the log ends before, at ${isoOf(to)}`,
     ]);
   }
-  const late =
-    begins > from ? [`What was logged before ${isoOf(begins)} is not used: nothing is known of then.`] : [];
+  const late = begins > from ? [finding("logged-before-not-used", { begins_at: isoOf(begins) })] : [];
   const { learned: _, ...document } = found.document();
   return {
     document: learned === undefined ? document : { ...document, learned },
