@@ -15,6 +15,7 @@ import type { BaseAircraft, Change } from "../logbook/index.js";
 import type { StricterLimits } from "../readiness/index.js";
 import { type AircraftScenario, type Notes, settle, siteOf, wishOf } from "../scenario/index.js";
 import type { TimedChange } from "../simulation/index.js";
+import { SECONDS_OF_HOUR } from "../units/index.js";
 import type { Facts } from "./facts.js";
 
 /** The scenario that a base's facts make; why there can be none, in words. */
@@ -55,8 +56,8 @@ export function scenarioFrom(
       name: aircraft.name,
       zone: base.zone,
       start,
-      // As the weather is cut: what adding and taking away the epoch leaves of the hours.
-      duration: start + facts.hours * 3600 - start,
+      // As the weather is cut, to the last bit.
+      duration: start + facts.hours * SECONDS_OF_HOUR - start,
       configuration,
       events,
       want: wish,

@@ -10,7 +10,7 @@ import type { DocumentIssue } from "./issue.js";
 import { nightWeather } from "./night-weather.js";
 import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
 import { weatherOf } from "./weather-reading.js";
-import type { ReadFile } from "./weather-sources.js";
+import type { ReadFile } from "./weather-sources/index.js";
 
 /** A night as read from its document, with all that was assumed on the way. */
 export interface ReadFrost {

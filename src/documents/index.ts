@@ -64,7 +64,7 @@ export { bestRemedies, DRY_SURELY, type ThawRemedy, thawRemedies } from "./thaw-
 export { type RollOutDocument, type ThawOutlookDocument, thawOutlookSchema } from "./thaw-result-schema.js";
 export { type ThawDocument, thawSchema } from "./thaw-schema.js";
 export { reachOfWeather, type ScenarioWeather, weatherOf } from "./weather-reading.js";
-export type { ReadFile } from "./weather-sources.js";
+export type { ReadFile } from "./weather-sources/index.js";
 export { type Habit, type ReadWinter, readWinterDocument } from "./winter-reading.js";
 export {
   type KitCaseDocument,

@@ -11,7 +11,7 @@ import { installationOf } from "./kit-reading.js";
 import { learnedOf } from "./learned-reading.js";
 import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
 import { readScenarioDocument, standingSite } from "./scenario-reading.js";
-import type { ReadFile } from "./weather-sources.js";
+import type { ReadFile } from "./weather-sources/index.js";
 import { type KitDocument, type KitSections, kitSchema } from "./winter-schema.js";
 import { limitsOf } from "./wish-reading.js";
 

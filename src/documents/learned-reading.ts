@@ -7,7 +7,7 @@ import { type LearnedDocument, learnedSchema } from "./learned-schema.js";
 import { fault, type Notes } from "./reading.js";
 import type { ScenarioSections } from "./scenario-schema.js";
 import { issuesOfSchema } from "./schema-issues.js";
-import type { ReadFile } from "./weather-sources.js";
+import type { ReadFile } from "./weather-sources/index.js";
 
 /** What a scenario says was learned of its aircraft, from the document itself or a file beside it. */
 export function learnedOf(

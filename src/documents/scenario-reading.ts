@@ -12,7 +12,7 @@ import { learnedOf } from "./learned-reading.js";
 import { fault, type Notes, newNotes, sectionsOf } from "./reading.js";
 import type { ScenarioDocument, ScenarioSections } from "./scenario-schema.js";
 import { weatherOf } from "./weather-reading.js";
-import type { ReadFile } from "./weather-sources.js";
+import type { ReadFile } from "./weather-sources/index.js";
 import { limitsOf, wantOf } from "./wish-reading.js";
 
 /** A scenario and the document that says it, in today's form. */

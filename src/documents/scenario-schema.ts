@@ -3,44 +3,19 @@ import { coverSchema, heaterSchema, installationSchema } from "./description-sch
 import { learnedSchema } from "./learned-schema.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { record } from "./record.js";
+import { WEATHER_SHAPE } from "./weather-sources/index.js";
+import { airCelsius, moment, words } from "./weather-sources/source.js";
 
-/** [°C] beyond any air temperature on record: -89.2 Vostok 1983, 56.7 Furnace Creek 1913 (WMO weather and climate extremes archive). */
-const airCelsius = z.number().min(-90).max(60);
 /** [°C] of metal and oil at the start: from cold-soaked to just shut down. */
 const partCelsius = z.number().min(-90).max(250);
 const hoursFromStart = z.number().min(0);
-const words = z.string().min(1);
-const moment = words.meta({
-  description: "ISO 8601 with offset, such as 2026-01-14T18:00+01:00, or local time in the document's zone",
-});
 const ids = z.array(words);
 
-const weatherPoint = record({
-  at_h: z.number().exactOptional(),
-  time: moment.exactOptional(),
-  air_c: airCelsius,
-  wind_mps: z.number().min(0).max(75).exactOptional(),
-  dew_point_c: z.number().min(-110).max(45).exactOptional(),
-  cloud_fraction: z.number().min(0).max(1).exactOptional(),
-});
-
-const extreme = record({
-  at_h: z.number().exactOptional(),
-  time: moment.exactOptional(),
-  air_c: airCelsius,
-});
-
 const weather = record({
-  points: z.array(weatherPoint).min(1).exactOptional(),
+  ...WEATHER_SHAPE,
   issued: moment
     .exactOptional()
     .meta({ description: "when the points were forecast; left out for measured weather" }),
-  metar: words.exactOptional(),
-  taf: words.exactOptional(),
-  lows: z.array(extreme).exactOptional(),
-  highs: z.array(extreme).exactOptional(),
-  csv_file: words.exactOptional(),
-  epw_file: words.exactOptional(),
 });
 
 const at = { at_h: hoursFromStart.exactOptional(), time: moment.exactOptional() };

@@ -12,7 +12,7 @@ import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
 import { rollOutOf } from "./roll-out-reading.js";
 import { type ThawDocument, type ThawSections, thawSchema } from "./thaw-schema.js";
 import { weatherOf } from "./weather-reading.js";
-import type { ReadFile } from "./weather-sources.js";
+import type { ReadFile } from "./weather-sources/index.js";
 
 /** A stay in a hangar as read from its document, with all that was assumed on the way. */
 export interface ReadThaw extends ThawStay {

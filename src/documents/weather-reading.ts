@@ -12,14 +12,7 @@ import { type Clock, epochOfText } from "./clock.js";
 import { type DocumentIssue, type Path, pathText } from "./issue.js";
 import { fault, type Notes, newNotes } from "./reading.js";
 import type { ScenarioDocument, ScenarioSections } from "./scenario-schema.js";
-import {
-  csvReading,
-  epwReading,
-  pointsReading,
-  type ReadFile,
-  reachOfReports,
-  reportsReading,
-} from "./weather-sources.js";
+import { type ReadFile, WEATHER_SOURCES, type WeatherSource } from "./weather-sources/index.js";
 
 type WeatherSection = ScenarioDocument["weather"];
 
@@ -35,13 +28,14 @@ export function weatherOf(
   clock: Clock | undefined,
   readFile: ReadFile | undefined,
   notes: Notes,
+  sources = WEATHER_SOURCES,
 ): ScenarioWeather | undefined {
   if (weather === undefined) return undefined;
-  const source = sourceOf(weather, notes);
+  const source = sourceOf(weather, sources, notes);
   if (clock === undefined || source === undefined) return undefined;
-  const whole = accepted(readSource(weather, source, clock, readFile, notes), PATH_OF_SOURCE[source], notes);
+  const whole = accepted(readBy(source, weather, clock, readFile, notes), source.path, notes);
   if (whole === undefined) return undefined;
-  const cut = accepted(cutSeries(whole, clock.start, clock.end), PATH_OF_SOURCE[source], notes);
+  const cut = accepted(cutSeries(whole, clock.start, clock.end), source.path, notes);
   if (cut === undefined) return undefined;
   noteAssumptions(cut, clock, notes);
   return { whole, cut };
@@ -50,64 +44,50 @@ export function weatherOf(
 /** [s] since epoch up to which a weather section can be used by a run from `clock.start`; -Infinity where it cannot. */
 export function reachOfWeather(weather: WeatherSection, clock: Clock): number {
   const notes = newNotes();
-  const source = sourceOf(weather, notes);
-  if (source === "reports") return reachOfReports(weather, clock, notes);
-  const reading = source && readSource(weather, source, clock, undefined, notes);
+  const source = sourceOf(weather, WEATHER_SOURCES, notes);
+  if (source?.reach !== undefined) return source.reach(weather, clock, notes);
+  const reading = source && readBy(source, weather, clock, undefined, notes);
   if (reading === undefined || !reading.ok) return Number.NEGATIVE_INFINITY;
   return reading.series.time[reading.series.time.length - 1] + HOLD_HOURS * SECONDS_OF_HOUR;
 }
 
-type Source = "points" | "reports" | "csv_file" | "epw_file";
-
-const PATH_OF_SOURCE: Readonly<Record<Source, Path>> = {
-  points: ["weather", "points"],
-  reports: ["weather"],
-  csv_file: ["weather", "csv_file"],
-  epw_file: ["weather", "epw_file"],
-};
-
-function sourceOf(weather: WeatherSection, notes: Notes): Source | undefined {
-  const sources: Source[] = (["points", "csv_file", "epw_file"] as const).filter(
-    (key) => weather[key] !== undefined,
-  );
-  if (weather.metar !== undefined || weather.taf !== undefined) sources.push("reports");
-  const [source] = sources;
-  if (source === undefined || sources.length > 1) {
-    const received = source === undefined ? "none of them" : sources.join(" and ");
-    return fault(notes, ["weather"], "one source: points, metar and taf, csv_file or epw_file", received);
+/** The one source that a section names; keys that belong to others are refused. */
+function sourceOf(
+  weather: WeatherSection,
+  sources: readonly WeatherSource[],
+  notes: Notes,
+): WeatherSource | undefined {
+  const given = new Map(Object.entries(weather).filter(([, value]) => value !== undefined));
+  const found = sources.filter(({ named }) => named.some((key) => given.has(key)));
+  const [source] = found;
+  if (source === undefined || found.length > 1) {
+    const expected = `one source: ${sources.map(({ name }) => name).join(", ")}`;
+    const received = found.map(({ name }) => name).join(" and ") || "none of them";
+    return fault(notes, ["weather"], expected, received);
   }
-  refuseBeside("issued", source === "points" || source === "csv_file", "points or csv_file");
-  refuseBeside("lows", source === "reports", "metar and taf");
-  refuseBeside("highs", source === "reports", "metar and taf");
+  const ofOthers = sources.filter((other) => other !== source);
+  for (const key of given.keys()) {
+    const owners =
+      key === "issued" && !source.isForecast
+        ? ofOthers.filter(({ isForecast }) => isForecast)
+        : ofOthers.filter(({ shape }) => Object.hasOwn(shape, key));
+    if (owners.length === 0) continue;
+    const goesWith = owners.map(({ name }) => name).join(" or ");
+    fault(notes, ["weather", key], `nothing: ${key} goes with ${goesWith}`, given.get(key));
+  }
   return source;
-
-  function refuseBeside(key: "issued" | "lows" | "highs", allowed: boolean, goesWith: string): void {
-    if (weather[key] === undefined || allowed) return;
-    fault(notes, ["weather", key], `nothing: ${key} goes with ${goesWith}`, weather[key]);
-  }
 }
 
-function readSource(
+function readBy(
+  source: WeatherSource,
   weather: WeatherSection,
-  source: Source,
   clock: Clock,
   readFile: ReadFile | undefined,
   notes: Notes,
 ): WeatherReading | undefined {
-  const issued =
-    weather.issued === undefined
-      ? undefined
-      : epochOfText(weather.issued, ["weather", "issued"], clock, notes);
-  switch (source) {
-    case "points":
-      return pointsReading(weather.points ?? [], clock, issued, notes);
-    case "reports":
-      return reportsReading(weather, clock, notes);
-    case "csv_file":
-      return csvReading(weather.csv_file ?? "", clock, issued, readFile, notes);
-    case "epw_file":
-      return epwReading(weather.epw_file ?? "", clock, readFile, notes);
-  }
+  const { issued: text } = weather;
+  const issued = text === undefined ? undefined : epochOfText(text, ["weather", "issued"], clock, notes);
+  return source.read(weather, { clock, issued, readFile }, notes);
 }
 
 function accepted(reading: WeatherReading | undefined, path: Path, notes: Notes): WeatherSeries | undefined {

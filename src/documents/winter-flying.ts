@@ -4,7 +4,7 @@ import { createLocalClock, readCsvTable } from "../weather/index.js";
 import type { Clock } from "./clock.js";
 import { dailyTimes } from "./daily-times.js";
 import { fault, type Notes } from "./reading.js";
-import type { ReadFile } from "./weather-sources.js";
+import type { ReadFile } from "./weather-sources/index.js";
 import type { WinterSections } from "./winter-schema.js";
 
 /** [h] project judgement: a training or survey flight. */

@@ -22,7 +22,7 @@ import { installationOf } from "./kit-reading.js";
 import { learnedOf } from "./learned-reading.js";
 import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
 import { standingSite } from "./scenario-reading.js";
-import type { ReadFile } from "./weather-sources.js";
+import type { ReadFile } from "./weather-sources/index.js";
 import { flyingOf } from "./winter-flying.js";
 import { type WinterDocument, type WinterSections, winterSchema } from "./winter-schema.js";
 import { type WinterYear, winterYearsOf } from "./winter-weather.js";

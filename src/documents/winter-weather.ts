@@ -13,7 +13,7 @@ import {
 } from "../weather/index.js";
 import { type Path, pathText } from "./issue.js";
 import { fault, type Notes } from "./reading.js";
-import type { ReadFile } from "./weather-sources.js";
+import type { ReadFile } from "./weather-sources/index.js";
 import type { WinterDocument, WinterSections } from "./winter-schema.js";
 
 /** One winter's weather, laid on the calendar of the study. */

@@ -62,7 +62,7 @@ const FAULTS: Readonly<
   "newer-version.json": [["soakline", /2 or less/, "3"]],
   "no-version.json": [["soakline", /2/, "nothing"]],
   "no-weather-source.json": [
-    ["weather", /one source: points, metar and taf, csv_file or epw_file/, '"none of them"'],
+    ["weather", /one source: points, metar and taf, csv_file, epw_file/, '"none of them"'],
   ],
   "not-json.txt": [["line 4", /JSON/, '"hours": 20']],
   "repeated-hour.json": [["want.departure", /passes this time twice/, '"02:30"']],
@@ -115,7 +115,7 @@ const FAULTS: Readonly<
   "thaw-unknown-snow.json": [["snow.kind", /"new", "settled", "wet", "ice"/, '"powder"']],
   "thaw-warm-under-snow.json": [["aircraft.temp_c", /0 or less: snow lies on it/, "4"]],
   "too-few-members.json": [["ensemble.members", /20 or more/, "3"]],
-  "two-weather-sources.json": [["weather", /one source/, '"points and reports"']],
+  "two-weather-sources.json": [["weather", /one source/, '"points and metar and taf"']],
   "unknown-aircraft.json": [["aircraft", /four-carburettor-160/, '"four-carburettor-16"']],
   "unknown-event.json": [["events[0].do", /"plug_in", "unplug"/, '"preheat"']],
   "unknown-heater.json": [["kit.heaters[1]", /sump-pad-300/, '"sump-pad-500"']],

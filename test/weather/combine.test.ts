@@ -59,7 +59,7 @@ test("the example: readings as reported, then the points of the TAF", () => {
   expect(celsiusFromKelvin(Math.min(...series.tempAir))).toBeCloseTo(-27, 9);
   // 19:50 has no sky, 18:50 no dew point.
   expect(texts(series, "cloudCover")[0]).toBe(
-    "cloudCover missing in reports (1): bridged from the neighbouring reports",
+    "cloud missing in reports (1): bridged from the neighbouring reports",
   );
   expect(texts(series, "tempDewPoint")).toHaveLength(2);
   // PROB30 TEMPO 31012KT lasts throughout; TEMPO 1002/1006 0800 BCFG changes nothing here.
