@@ -25,6 +25,7 @@ import {
 import { eachOnce, finding, keyOf, type Said, textOf } from "../findings/index.js";
 import { CONTINUOUS_SHARE, continuousLimit } from "../logbook/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
+import { USUAL_MEMBERS } from "../simulation/index.js";
 import { toldOf } from "./told-reading.js";
 
 /** A base as read from its document. */
@@ -63,7 +64,6 @@ export type BaseReading =
 const MINUTE = 60;
 /** [min] to take a heater from one aircraft to the next and set it up; project judgement. */
 const USUAL_CART_MOVE = 10;
-const USUAL_MEMBERS = 200;
 const USUAL_SEED = 1;
 
 /** Reads a base document, as text or as a value, with every aircraft's scenario. */

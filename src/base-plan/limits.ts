@@ -1,4 +1,5 @@
 import type { Heater } from "../aircraft/index.js";
+import { PLUG_IN_STEP, type PlugInGrid, plugInGrid, timeOf } from "../response/index.js";
 
 // What a base has to share out, and what stands in the way. Times are [s] since the scenario's start.
 
@@ -52,36 +53,19 @@ export interface Presence {
 }
 
 /** Steps of the plan: step k runs from `origin + k * width` for `width` [s]; the start lies in step 0. */
-export interface Grid {
-  readonly origin: number;
-  readonly width: number;
+export interface Grid extends PlugInGrid {
   readonly steps: number;
 }
 
-/** [s] finer than anybody plugs in. */
-export const GRID_WIDTH = 600;
+/** [s] every other step of the plan of one aircraft: what shares outlets and people is told to ten minutes. */
+const GRID_WIDTH = 2 * PLUG_IN_STEP;
 
-/** Steps that begin at whole tens of minutes of the clock, so that a plan made a little later has the same steps. */
 export function gridOf(start: number, duration: number, width = GRID_WIDTH): Grid {
-  // Adding 0 turns -0 into 0.
-  const origin = -(((start % width) + width) % width) + 0;
-  return { origin, width, steps: Math.ceil((duration - origin) / width) };
+  const grid = plugInGrid(start, width);
+  return { ...grid, steps: Math.ceil((duration - grid.origin) / width) };
 }
 
-/** The first time of a step, not before the start [s]. */
-export function timeOf({ origin, width }: Grid, step: number): number {
-  return Math.max(0, origin + step * width);
-}
-
-/** The step that a time lies in. */
-export function stepAt({ origin, width }: Grid, t: number): number {
-  return Math.floor((t - origin) / width);
-}
-
-/** The step at whose beginning a time lies, or the next one. */
-export function stepFrom({ origin, width }: Grid, t: number): number {
-  return Math.ceil((t - origin) / width);
-}
+export { stepAt, stepFrom, timeOf } from "../response/index.js";
 
 /** What a resource can carry in a step: [A], outlets, bays, carts or people. */
 export function capacityOf(limits: BaseLimits, grid: Grid, resource: Resource, step: number): number {

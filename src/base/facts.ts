@@ -1,6 +1,7 @@
 import type { ScenarioDocument } from "../documents/index.js";
 import type { PartEstimate } from "../learning/index.js";
 import type { AircraftState, BaseState, Change, WantedDeparture } from "../logbook/index.js";
+import { USUAL_MEMBERS } from "../simulation/index.js";
 import { initialFrom } from "./initial.js";
 import { changesBetween, heatingSince, type Standing, standingAt } from "./standing.js";
 
@@ -38,7 +39,6 @@ export interface Want {
 }
 
 /** A run from the anchor shows the past and where parts stand; a plan may want more. */
-const MEMBERS = 300;
 const MS_OF_MINUTE = 60_000;
 
 export interface FactsFrom {
@@ -57,7 +57,7 @@ export interface FactsFrom {
 }
 
 export function factsOf({ setUp: base }: BaseState, aircraft: AircraftState, from: FactsFrom): Facts {
-  const { start, known, hours, weather, initial = {}, departure, members = MEMBERS } = from;
+  const { start, known, hours, weather, initial = {}, departure, members = USUAL_MEMBERS } = from;
   const found = standingAt(aircraft, known);
   const standing = { ...found, coversOn: [...(from.coversOn ?? found.coversOn)] };
   const since = heatingSince(aircraft, standing.heatersOn);

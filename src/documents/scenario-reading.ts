@@ -1,6 +1,6 @@
 import { finding } from "../findings/index.js";
 import { type AircraftScenario, type Ensemble, settle, siteOf } from "../scenario/index.js";
-import type { Site } from "../simulation/index.js";
+import { type Site, USUAL_MEMBERS } from "../simulation/index.js";
 import { clockOf } from "./clock.js";
 import { inCurrentForm } from "./current-form.js";
 import { eventsOf, heatedForOf, startConfiguration } from "./events-reading.js";
@@ -112,7 +112,6 @@ export function standingSite(
   return siteOf({ hangarC: hangar?.air_c, roughness: site?.roughness_m }, notes.assumptions);
 }
 
-const USUAL_MEMBERS = 500;
 const USUAL_SEED = 1;
 
 function ensembleOf({ ensemble = {} }: ScenarioSections, notes: Notes): Ensemble {

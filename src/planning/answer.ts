@@ -1,6 +1,6 @@
 import type { Band } from "../numerics/index.js";
 import { type Aim, marginText, type Verdict } from "../readiness/index.js";
-import { PLUG_IN_STEP, type SearchRange } from "../response/index.js";
+import { plugInGrid, type SearchRange, timeOf } from "../response/index.js";
 import type { Candidate } from "./chance.js";
 import { isHeatedAnyway } from "./heater-use.js";
 import type { PlanLine, PlugInAnswer } from "./plan.js";
@@ -92,7 +92,9 @@ function whyNot(
 
 function whenOf(request: PlanRequest, plugIn: number | undefined, { first, last }: SearchRange): string {
   if (plugIn !== undefined)
-    return plugIn <= first * PLUG_IN_STEP ? "even plugged in at the earliest moment allowed" : "at best";
+    return plugIn <= timeOf(plugInGrid(request.scenario.start), first)
+      ? "even plugged in at the earliest moment allowed"
+      : "at best";
   const { barred = [], heating } = request.settled ?? {};
   if (heating?.staysOn) return "with the heat left on";
   if (request.heaters.length === 0)

@@ -1,5 +1,12 @@
 import { type Aim, type EnsembleState, judge, type Verdict } from "../readiness/index.js";
-import { type PlugInChances, play, type Soaked } from "../response/index.js";
+import {
+  type PlugInChances,
+  type PlugInGrid,
+  play,
+  plugInGrid,
+  type Soaked,
+  timeOf,
+} from "../response/index.js";
 import {
   type Draws,
   type EnsembleRun,
@@ -24,12 +31,12 @@ export interface Candidate {
 
 /** Runs candidates of one plan; what is common to all of them (the soak until the plug goes in) is run once. */
 export interface ChanceFinder {
-  /** [s] plug-in times that may be tried are whole steps. */
-  readonly step: number;
+  /** Plug-in times that may be tried. */
+  readonly grid: PlugInGrid;
   readonly run: EnsembleRun;
   /** Nobody plugs in; sampled at every step. */
   readonly soak: Trajectory;
-  /** Runs the plug-in at grid index i (time i * step), or never when undefined. */
+  /** Runs the plug-in at grid index i (its time on the grid), or never when undefined. */
   candidate(index: number | undefined): Candidate;
   /** Chances on one of the two lines, for a search. */
   on(aim: Aim): PlugInChances;
@@ -50,6 +57,7 @@ export function createChanceFinder(
   soaked?: Soaked,
 ): ChanceFinder {
   const run = soaked?.run ?? prepareRun(request.scenario, draws);
+  const grid = plugInGrid(request.scenario.start, step);
   const unplug = unplugTime(request);
   const { departure } = request.wish;
   const marks = [unplug, coverOffTime(request), departure];
@@ -57,12 +65,12 @@ export function createChanceFinder(
   const known = new Map<number | undefined, Candidate>();
 
   function soakedFrom(from: number, state: Float64Array): Trajectory {
-    return played(state, from, departure, plannedTimeline(request, undefined), marks, step);
+    return played(state, from, departure, plannedTimeline(request, undefined), marks, grid.width);
   }
 
   /** The shared soak as far as it holds, which is until unplugging, then on to departure. */
   function goneOn(shared: Trajectory): Trajectory {
-    const last = step * Math.floor(unplug / step);
+    const last = shared.time.findLast((t) => t <= unplug) ?? 0;
     const onward = soakedFrom(last, sampleAt(shared, last));
     const before = thinned(shared, (t) => t <= last);
     return joined(before, onward);
@@ -76,12 +84,12 @@ export function createChanceFinder(
     extra: readonly number[],
     spacing = COURSE_STEP,
   ): Trajectory {
-    const times = sampleTimes(from, to, spacing, extra);
+    const times = sampleTimes(from, to, spacing, extra, grid.origin);
     return play(run, { state, timeline, sampleTimes: times });
   }
 
   function compute(index: number | undefined): Candidate {
-    const plugIn = index === undefined ? undefined : index * step;
+    const plugIn = index === undefined ? undefined : timeOf(grid, index);
     const heated =
       plugIn === undefined
         ? soak
@@ -101,11 +109,11 @@ export function createChanceFinder(
 
   return {
     run,
-    step,
+    grid,
     soak,
     candidate,
     on: (aim) => ({
-      step,
+      step: grid.width,
       plannable(index) {
         const { verdict } = candidate(index);
         return verdict.tooHot.length > 0 ? 0 : chanceOn(verdict, aim);
@@ -128,10 +136,17 @@ function stateAt(course: Trajectory, t: number): EnsembleState {
   return { temps: sampleAt(course, t), parts: course.parts, members: course.members };
 }
 
-/** Multiples of the spacing from `from` to `to`, with the given times put in where they fall between. */
-function sampleTimes(from: number, to: number, spacing: number, extra: readonly number[]): number[] {
+/** Multiples of the spacing after `origin` from `from` to `to`, with the given times put in where they fall between. */
+function sampleTimes(
+  from: number,
+  to: number,
+  spacing: number,
+  extra: readonly number[],
+  origin: number,
+): number[] {
   const times = new Set<number>([from, to]);
-  for (let t = spacing * Math.ceil((from + 1) / spacing); t < to; t += spacing) times.add(t);
+  for (let t = origin + spacing * Math.ceil((from + 1 - origin) / spacing); t < to; t += spacing)
+    times.add(t);
   for (const t of extra) if (t > from && t < to) times.add(t);
   return [...times].sort((a, b) => a - b);
 }

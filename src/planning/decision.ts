@@ -4,11 +4,15 @@ import {
   type FoundPlugIn,
   latestPlugIn,
   PLUG_IN_STEP,
+  plugInGrid,
   SCOUT_RESOLUTION,
   type SearchRange,
   type Soaked,
   type Steps,
   settlePlugIn,
+  stepAt,
+  stepFrom,
+  timeOf,
 } from "../response/index.js";
 import { configurationAt, firstMembers, type Trajectory, timelineOf } from "../simulation/index.js";
 import { aimedAt, answerOf } from "./answer.js";
@@ -96,20 +100,24 @@ export function* decided(request: PlanRequest, { soaked, near = {} }: Known = {}
     }
     const { index: at, reached, chance } = found;
     const { heated } = (reached ? finder : scouts()).candidate(at);
-    return { reached, plugIn: at * PLUG_IN_STEP, chance, energy: spent(heated).mid };
+    return { reached, plugIn: timeOf(finder.grid, at), chance, energy: spent(heated).mid };
   }
 }
 
 /** Plug-ins that may be planned: within the heaters' own limits; empty where there is no time or place for them. */
 export function plugInRange(request: PlanRequest): SearchRange {
   const { earliest, latest } = heatingSpan(request);
-  return { first: Math.ceil(earliest / PLUG_IN_STEP), last: Math.floor(latest / PLUG_IN_STEP) };
+  const grid = plugInGrid(request.scenario.start);
+  return { first: stepFrom(grid, earliest), last: stepAt(grid, latest) };
 }
 
 /** Whether there is a plug-in to look for: a heater that is not on all the time already, and time for it. */
 export function mayPlugIn({ heaters, scenario }: PlanRequest, { first, last }: SearchRange): boolean {
   const { initial, events } = scenario;
-  const at = configurationAt(timelineOf(initial.configuration, events), first * PLUG_IN_STEP);
+  const at = configurationAt(
+    timelineOf(initial.configuration, events),
+    timeOf(plugInGrid(scenario.start), first),
+  );
   return first <= last && heaters.some((id) => !at.heatersOn.has(id));
 }
 

@@ -8,10 +8,12 @@ import {
   overheats,
   PLUG_IN_STEP,
   playOn,
+  plugInGrid,
   type ReadResponse,
   refinePlugIn,
   type SearchRange,
   type SearchResult,
+  timeOf,
 } from "../response/index.js";
 import { ENSEMBLE_TOLERANCE, type EnsembleRun } from "../simulation/index.js";
 import { type Answered, aimedAt, answerOf } from "./answer.js";
@@ -90,6 +92,7 @@ export function firstAnswer(
   const { parts } = response;
   const { members } = past?.response ?? response;
   const range = plugInRange(request);
+  const grid = plugInGrid(request.scenario.start);
   const gating = { least: gatingOf(criteria, "least"), "warm-through": gatingOf(criteria, "warm-through") };
   const played = new Float64Array(parts.length * response.members);
   const known = new Float64Array(parts.length * members);
@@ -154,7 +157,7 @@ export function firstAnswer(
   const chancesOn = (aim: Aim) => ({
     step: PLUG_IN_STEP,
     plannable(index: number): number {
-      readAt(index * PLUG_IN_STEP);
+      readAt(timeOf(grid, index));
       return overheats(criteria, atUnplug()) ? 0 : readyShare(atStart(), aim);
     },
   });
@@ -165,7 +168,7 @@ export function firstAnswer(
     let index = Math.min(last, Math.max(range.first, near ?? usual));
     let found: SearchResult | undefined;
     for (let tails = 0; tails < TAILS_MOST; tails++) {
-      takeDrop(index * PLUG_IN_STEP);
+      takeDrop(timeOf(grid, index));
       found = searchedFrom(aim, within, index, found !== undefined || near !== undefined);
       const moved = Math.abs(found.index - index);
       index = found.index;
@@ -179,7 +182,7 @@ export function firstAnswer(
   function settledOn(aim: Aim, { index, reached }: SearchResult): SearchResult {
     const earliest = Math.max(range.first, index - SAME_TAIL);
     for (let i = index; reached && i >= earliest; i--) {
-      takeDrop(i * PLUG_IN_STEP);
+      takeDrop(timeOf(grid, i));
       if (chancesOn(aim).plannable(i) >= wish.chance) return { index: i, reached };
     }
     return { index: reached ? earliest : index, reached: false };
@@ -209,7 +212,7 @@ export function firstAnswer(
 
   /** The verdict with a plug-in, its last minutes played around it. */
   function judgedAt(at: number | undefined): { verdict: Verdict; energy: Band } {
-    const plugIn = at === undefined ? undefined : at * PLUG_IN_STEP;
+    const plugIn = at === undefined ? undefined : timeOf(grid, at);
     takeDrop(plugIn);
     const energy = new Float64Array(response.members);
     if (plugIn !== undefined) response.energy(plugIn, unplug, energy);
@@ -219,7 +222,7 @@ export function firstAnswer(
   /** A line as its plug-in is judged at last: what the search took for enough may have fallen short of it by then. */
   function lineOf({ index }: Answered, aim: Aim): PlanLine {
     const { verdict, energy } = judgedAt(index);
-    const plugIn = index === undefined ? undefined : index * PLUG_IN_STEP;
+    const plugIn = index === undefined ? undefined : timeOf(grid, index);
     const chance = chanceOn(verdict, aim);
     const reached = chance >= wish.chance && (index === undefined || verdict.tooHot.length === 0);
     return { reached, plugIn, chance, energy: energy.mid };
@@ -241,7 +244,7 @@ export function firstAnswer(
     { ...warm, reached: lines.warmThrough.reached },
   );
   const { verdict, energy } = judgedAt(aimed.index);
-  const plugIn = aimed.index === undefined ? undefined : aimed.index * PLUG_IN_STEP;
+  const plugIn = aimed.index === undefined ? undefined : timeOf(grid, aimed.index);
   const found = { heatNeeded, reached: aimed.reached, aim, range, lines };
   return {
     ...answerOf(request, { plugIn, verdict, energy }, found),

@@ -1,4 +1,12 @@
-import { finished, NumericalFailure, PLUG_IN_STEP, type SearchRange, type Steps } from "../response/index.js";
+import {
+  finished,
+  NumericalFailure,
+  PLUG_IN_STEP,
+  plugInGrid,
+  type SearchRange,
+  type Steps,
+  stepAt,
+} from "../response/index.js";
 import { firstMembers, joined, type Trajectory, thinned } from "../simulation/index.js";
 import { type Candidate, type ChanceFinder, COURSE_STEP } from "./chance.js";
 import { checkRequest } from "./check-request.js";
@@ -93,7 +101,9 @@ function courses(
   const { departure } = request.wish;
   const unplug = unplugTime(request);
   const from = plugIn ?? departure;
-  const before = thinned(finder.soak, (t) => t <= from && (t === from || t % COURSE_STEP === 0));
+  const { origin } = finder.grid;
+  const isKept = (t: number) => t === 0 || t === from || (t - origin) % COURSE_STEP === 0;
+  const before = thinned(finder.soak, (t) => t <= from && isKept(t));
   const toDeparture = plugIn === undefined ? heated : joined(before, heated);
   const after = finder.onward(heated, departure, duration, plannedTimeline(request, plugIn));
   return {
@@ -142,7 +152,7 @@ function* habits(
   const entries: Plan["habits"][number][] = [];
   if (request.heaters.length === 0) return entries;
   for (const lead of HABITS) {
-    const index = Math.round((request.wish.departure - lead) / PLUG_IN_STEP);
+    const index = stepAt(plugInGrid(request.scenario.start), request.wish.departure - lead);
     if (index < range.first || index > range.last) continue;
     const tried = scouts().candidate(index);
     entries.push({ lead, ...chanceAt(tried), energy: spent(tried.heated).mid });

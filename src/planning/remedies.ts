@@ -1,6 +1,6 @@
 import { COVERS, type Cover, HEATERS, type Heater, type Installation } from "../aircraft/index.js";
 import { temperatureCriteria } from "../readiness/index.js";
-import type { Steps } from "../response/index.js";
+import { type Steps, stepFrom, timeOf } from "../response/index.js";
 import { applyChange, type Draws, type Scenario } from "../simulation/index.js";
 import { celsiusFromKelvin } from "../units/index.js";
 import { type Candidate, createChanceFinder } from "./chance.js";
@@ -54,8 +54,8 @@ function best(changed: PlanRequest, original: PlanRequest, draws: Draws): Tried 
   if (heaters.length === 0)
     return changed.heaters.length === 0 ? { ...finder.candidate(undefined), attended } : undefined;
   const { earliest, latest } = heatingSpan(request);
-  const index = Math.ceil(earliest / TRIAL_STEP);
-  return index * TRIAL_STEP <= latest ? { ...finder.candidate(index), attended } : undefined;
+  const index = stepFrom(finder.grid, earliest);
+  return timeOf(finder.grid, index) <= latest ? { ...finder.candidate(index), attended } : undefined;
 }
 
 /** Place and heaters have changed, so limits are settled anew; what goes off now has been on all the same. */

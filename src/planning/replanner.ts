@@ -1,4 +1,11 @@
-import { createHeatResponse, PLUG_IN_STEP, type ReadResponse, type Steps } from "../response/index.js";
+import {
+  createHeatResponse,
+  PLUG_IN_STEP,
+  plugInGrid,
+  type ReadResponse,
+  type Steps,
+  timeOf,
+} from "../response/index.js";
 import { type Draws, type EnsembleRun, firstMembers, prepareRun, someMembers } from "../simulation/index.js";
 import { checkRequest } from "./check-request.js";
 import { type Decision, decided, plugInRange } from "./decision.js";
@@ -238,5 +245,6 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
 function leadTime(request: PlanRequest, near: number | undefined): number | undefined {
   if (request.heaters.length === 0) return undefined;
   const { first, last } = plugInRange(request);
-  return PLUG_IN_STEP * Math.max(first, Math.min(last, near ?? last - USUAL_LEAD / PLUG_IN_STEP));
+  const usual = Math.round(last - USUAL_LEAD / PLUG_IN_STEP);
+  return timeOf(plugInGrid(request.scenario.start), Math.max(first, Math.min(last, near ?? usual)));
 }

@@ -6,6 +6,7 @@ import {
   type Trajectory,
   timelineOf,
 } from "../simulation/index.js";
+import { plugInGrid } from "./grid.js";
 import { play } from "./play.js";
 import { interpolate, lengthened, type Samples, samplesOf } from "./samples.js";
 import { createSoak } from "./soak.js";
@@ -82,7 +83,12 @@ export function createHeatResponse(
   const parts = run.network.parts.map((p) => p.name);
   const { members } = run;
   const size = parts.length * members;
-  const soak = createSoak(run, timelineOf(initial.configuration, events), duration, step);
+  const soak = createSoak(
+    run,
+    timelineOf(initial.configuration, events),
+    duration,
+    plugInGrid(scenario.start, step),
+  );
   const nodes = new Map<number, Samples>();
   const nodeCount = Math.floor((duration - 1) / spacing) + 1;
   const longest = leads[leads.length - 1];

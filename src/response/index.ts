@@ -3,6 +3,7 @@ export {
   createDepartureResponse,
   type DepartureResponse,
 } from "./departure-response.js";
+export { PLUG_IN_STEP, type PlugInGrid, plugInGrid, stepAt, stepFrom, timeOf } from "./grid.js";
 export {
   createHeatResponse,
   type HeatResponse,
@@ -17,7 +18,6 @@ export {
   type FoundPlugIn,
   latestPlugIn,
   narrowPlugIn,
-  PLUG_IN_STEP,
   type PlugInChances,
   refinePlugIn,
   SCOUT_RESOLUTION,

@@ -1,8 +1,5 @@
 import type { Steps } from "./steps.js";
 
-/** [s] grid of plug-in times: finer than anyone plugs in. */
-export const PLUG_IN_STEP = 300;
-
 /** What a search asks; answers are kept by whoever gives them, so that asking twice costs nothing. */
 export interface PlugInChances {
   /** [s] plug-in times that may be tried are whole steps. */

@@ -1,4 +1,5 @@
 import type { EnsembleRun, Timeline, Trajectory } from "../simulation/index.js";
+import { type PlugInGrid, stepFrom, timeOf } from "./grid.js";
 import { play } from "./play.js";
 import { interpolate, type Samples, samplesOf } from "./samples.js";
 
@@ -17,8 +18,8 @@ export interface Soak {
 /** [s] played in one piece: each begins with small steps anew, and whoever asks meanwhile waits for its end. */
 const PIECE = 4 * 3600;
 
-/** @param step [s] between samples */
-export function createSoak(run: EnsembleRun, timeline: Timeline, duration: number, step: number): Soak {
+/** @param grid of the samples; `width` apart */
+export function createSoak(run: EnsembleRun, timeline: Timeline, duration: number, grid: PlugInGrid): Soak {
   const parts = run.network.parts.map((p) => p.name);
   const { members } = run;
   const size = parts.length * members;
@@ -28,8 +29,8 @@ export function createSoak(run: EnsembleRun, timeline: Timeline, duration: numbe
   function playOn(): void {
     const { at, state } = front;
     const end = Math.min(at + PIECE, duration);
-    const times: number[] = [];
-    for (let t = at; t < end; t += step) times.push(t);
+    const times = [at];
+    for (let k = stepFrom(grid, at + 1); timeOf(grid, k) < end; k++) times.push(timeOf(grid, k));
     times.push(end);
     const course = play(run, { state, timeline, sampleTimes: times });
     front = { at: end, state: course.temps.slice((times.length - 1) * size) };

@@ -7,6 +7,7 @@ export {
   spread,
 } from "./draws.js";
 export { createForcing, type Forcing } from "./forcing.js";
+export { USUAL_MEMBERS } from "./members.js";
 export { configurationAt, ENSEMBLE_TOLERANCE, type EnsembleRun, prepareRun } from "./run.js";
 export {
   applyChange,

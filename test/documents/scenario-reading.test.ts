@@ -43,7 +43,7 @@ describe("what is left out is assumed out loud", () => {
     ["fitted", /No cover or plug is named as fitted/],
     ["initial", /all parts are taken at -15\.0 °C/],
     ["zone", /No time zone is given: local times are shown at the start's offset, UTC\+01:00/],
-    ["ensemble", /counted over 500 drawn cases/],
+    ["ensemble", /counted over 200 drawn cases/],
   ] as const)("%s", (key, words) => {
     const { [key]: _, ...rest } = EXAMPLE;
     const reading = readScenarioDocument(rest);

@@ -3,7 +3,7 @@ import { coverById, heaterById, INSTALLATIONS } from "../../src/aircraft/index.j
 import { createRandom } from "../../src/numerics/index.js";
 import { createReplanner, type PlanRequest, planPreheat, type Replanner } from "../../src/planning/index.js";
 import { allCriteria } from "../../src/readiness/index.js";
-import { finished } from "../../src/response/index.js";
+import { finished, PLUG_IN_STEP } from "../../src/response/index.js";
 import { drawEnsemble } from "../../src/simulation/index.js";
 import { coldSoaked, HOUR, steadyWeather } from "../simulation/example-scenario.js";
 
@@ -100,17 +100,19 @@ describe("replanning over the catalogue", () => {
     // Two integrations within the same tolerance may put one member on either side of a limit: of the same plug-in the
     // chance then differs by it, and where the wanted chance hangs on it, the plug-in by one step.
     const off = Math.abs((decision.answer.plugIn ?? plan.unplug) - (plan.plugIn ?? plan.unplug));
-    if (plan.status === "ready" && off > 300) {
+    if (plan.status === "ready" && off > PLUG_IN_STEP) {
       // The chance can fall and rise again with longer heating (a hot head over a cold crankcase): then more than one
       // plug-in is the last before the chance falls, and either search may come upon another. It must be one of them.
       otherCrossings.push(id);
-      const index = (decision.answer.plugIn ?? 0) / 300;
+      const index = (decision.answer.plugIn ?? 0) / PLUG_IN_STEP;
       expect(decision.finder.on(decision.answer.aim).plannable(index)).toBeGreaterThanOrEqual(
         request.wish.chance,
       );
       expect(decision.finder.on(decision.answer.aim).plannable(index + 1)).toBeLessThan(request.wish.chance);
     }
-    const same = decision.finder.candidate(plan.plugIn === undefined ? undefined : plan.plugIn / 300).verdict;
+    const same = decision.finder.candidate(
+      plan.plugIn === undefined ? undefined : plan.plugIn / PLUG_IN_STEP,
+    ).verdict;
     expect(Math.abs(same.chance - plan.chance)).toBeLessThanOrEqual(1 / MEMBERS + 1e-9);
   });
 

@@ -1,4 +1,5 @@
 import type { LogbookEvent } from "../../logbook/index.js";
+import { USUAL_MEMBERS } from "../../simulation/members.js";
 import { isoOf } from "../units/times.js";
 import { Dropped, Planner } from "../worker/planner.js";
 import type { AircraftView, BaseView, FrostView, ReplanPart } from "../worker/protocol.js";
@@ -14,8 +15,6 @@ interface Trial {
   readonly chance?: number;
 }
 
-/** Drawn cases that chances are counted over; the same in all questions, so that what was played serves again. */
-const MEMBERS = 200;
 /** [ms] after which plans are made anew because time has passed. */
 const STALE = 10 * 60_000;
 
@@ -221,7 +220,7 @@ class App {
       // The end of it is the end of getting ready for the next question; each plan was shown as it came.
       await this.planner.ask(
         "replan",
-        { now, members: MEMBERS, aircraft: asked },
+        { now, members: USUAL_MEMBERS, aircraft: asked },
         { lane: "replan", onPart: (part) => this.#heard(part, now) },
       );
     } catch (error) {

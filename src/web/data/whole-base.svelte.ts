@@ -1,9 +1,7 @@
+import { USUAL_MEMBERS } from "../../simulation/members.js";
 import type { Answer } from "../worker/protocol.js";
 import { app } from "./app.svelte.js";
 import { Work } from "./work.svelte.js";
-
-/** Drawn cases, as in the plans of single aircraft. */
-const MEMBERS = 200;
 
 interface Made {
   readonly plan: Answer<"basePlan">;
@@ -38,7 +36,7 @@ class WholeBase {
     const told = (this.made?.plan.aircraft ?? []).map((one) => one.told);
     const isDone = await this.work.run(async (options) => {
       const { signal } = options;
-      const asked = { now: at, members: MEMBERS, told };
+      const asked = { now: at, members: USUAL_MEMBERS, told };
       const { document, later } = await app.planner.ask("wholeBase", asked, { signal });
       return { plan: await app.planner.ask("basePlan", { document }, options), at, later };
     });
