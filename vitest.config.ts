@@ -1,3 +1,4 @@
+import { svelte } from "@sveltejs/vite-plugin-svelte";
 import { configDefaults, defineConfig } from "vitest/config";
 
 /** Talk over networks, disks and processes of their own; wait more than they work. */
@@ -6,6 +7,8 @@ const SERVICES = "test/{cli,devices,keeper,node,server,store}/**/*.test.ts";
 const MOCKING = "test/planning/wind-range.test.ts";
 /** Needs what a machine may not have, or much time: in a tier of its own. */
 const APART = "test/**/*.{browser,broker,postgres,soak}.test.ts";
+/** The app's state without a browser: its runes are compiled, and a device is around it. */
+const STATE = "test/web/state/*.test.ts";
 
 const project = (name: string, test: object) => ({ extends: true as const, test: { name, ...test } });
 
@@ -19,10 +22,14 @@ export default defineConfig({
     projects: [
       project("pure", {
         include: ["test/**/*.test.ts"],
-        exclude: [...configDefaults.exclude, SERVICES, MOCKING, APART],
+        exclude: [...configDefaults.exclude, SERVICES, MOCKING, APART, STATE],
         // The same modules serve all files: nothing of the core keeps a state.
         isolate: false,
       }),
+      {
+        ...project("state", { include: [STATE], setupFiles: ["test/seed.ts", "test/web/state/device.ts"] }),
+        plugins: [svelte()],
+      },
       project("integration", {
         include: [SERVICES, MOCKING],
         exclude: [...configDefaults.exclude, APART],
