@@ -6,9 +6,7 @@ import {
   criterionMargin,
   criterionValue,
   QUANTITIES,
-  tempText,
   type Units,
-  windText,
 } from "../../src/web/units/units.js";
 import { en } from "../../src/web/words/en.js";
 import { nb } from "../../src/web/words/nb.js";
@@ -22,13 +20,15 @@ const others = ({ temp, wind }: Units) => {
   const winds = Object.values(WIND_UNITS).filter((unit) => unit !== WIND_UNITS[wind]);
   return new RegExp(`(?<![\\p{L}/])(${[...winds, temp === "f" ? "°C" : "°F"].join("|")})(?!\\p{L})`, "u");
 };
+const READER = { language: "en", zone: "UTC", now: 0 } as const;
 const FAR_NORTH: Units = { temp: "f", wind: "kmh", language: "en-GB" };
 
 describe("quantities in the user's units", () => {
   test.each(SETTINGS)("$temp and $wind: numbers, sentences and what is typed", (units) => {
+    const say = saidIn({ ...READER, units });
     const told = [
-      tempText(-24, units),
-      windText(5, units),
+      say.temp(-24),
+      say.wind(5),
       criterionValue(-6, "c", units),
       criterionMargin(3, "c", units),
       sentenceInUnits("The wind is taken as 5 m/s and the air as -25 to -20 °C.", units),
@@ -42,8 +42,8 @@ describe("quantities in the user's units", () => {
   });
 
   test("winds are exact: 1852 m and 1000 m in an hour", () => {
-    expect(windText(1852 / 360, { ...FAR_NORTH, wind: "kt" })).toMatch(/^10.kt$/);
-    expect(windText(10, FAR_NORTH)).toMatch(/^36.km\/h$/);
+    expect(saidIn({ ...READER, units: { ...FAR_NORTH, wind: "kt" } }).wind(1852 / 360)).toMatch(/^10.kt$/);
+    expect(saidIn({ ...READER, units: FAR_NORTH }).wind(10)).toMatch(/^36.km\/h$/);
     expect(sentenceInUnits("between 2.5 and 5.0 m/s", FAR_NORTH)).toMatch(/^between 9\.0 and 18\.0.km\/h$/);
   });
 
@@ -58,7 +58,7 @@ describe("quantities in the user's units", () => {
     const aircraft = { name: "Lynx", departures: [1], heatersOn: [] } as unknown as Parameters<
       typeof sentenceOf
     >[0];
-    const place = saidIn({ zone: "UTC", language: "en", units: FAR_NORTH, now: 0 });
+    const place = saidIn({ ...READER, units: FAR_NORTH });
     const state = {
       reasons: ["The sump would get too hot: 5 K over."],
       isBusy: false,

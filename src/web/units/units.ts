@@ -13,7 +13,7 @@ export interface Units {
 const NARROW = "\u00a0";
 
 /** @example tempText(-24.4, metric) // "−24 °C" */
-export function tempText(celsius: number, units: Units, digits = 0): string {
+function tempText(celsius: number, units: Units, digits = 0): string {
   return `${bareTemp(celsius, units, digits)}${NARROW}${tempUnit(units)}`;
 }
 
@@ -50,10 +50,6 @@ function shownDifference(kelvins: number, { temp }: Units): number {
 
 function kelvinsOf(shown: number, { temp }: Units): number {
   return temp === "f" ? shown / 1.8 : shown;
-}
-
-export function windText(mps: number, units: Units): string {
-  return `${bareWind(mps, units)}${NARROW}${windUnit(units)}`;
 }
 
 export function windUnit({ wind }: Units): string {
