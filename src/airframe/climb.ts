@@ -25,7 +25,6 @@ export interface TemperatureProfile {
   tempAt(altitude: number): number;
   /** Corners, ascending: the aerodrome and the sounding's points above it. */
   readonly altitude: readonly number[];
-  readonly tempAir: readonly number[];
 }
 
 export function requireClimb(climb: Climb): void {
@@ -66,7 +65,6 @@ export function temperatureProfile(climb: Climb, tempGround: number): Temperatur
   });
   return {
     altitude,
-    tempAir,
     tempAt(at) {
       if (at <= elevation) return tempGround;
       const above = altitude.findIndex((height) => height >= at);

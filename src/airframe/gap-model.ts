@@ -24,8 +24,8 @@ export interface GapSettings {
 }
 
 export interface GapModel {
-  /** [kg/(m2 s)] vapour out of the mouth and [W/m2 of outer area] heat into the fitting, of the last call. */
-  readonly fluxes: { vapour: number; convection: number; radiation: number };
+  /** [kg/(m2 s)] vapour out of the mouth, of the last call. */
+  readonly fluxes: { vapour: number };
   /** Rows at `temp` [K], the water frozen when that is below 0 °C. */
   initial(temp: number): Float64Array;
   /** Writes the three rows at `first`; `shut` [0..1] is how far snow still lies over the mouth. */
@@ -44,7 +44,7 @@ export function gapModel(settings: GapSettings): GapModel {
   const film = airFilm("side", { alongWind: HEIGHT, stillAir: HEIGHT }, conditions);
   const diffusivity = diffusivityVapour(conditions);
   const layer = newLayerRates();
-  const fluxes = { vapour: 0, convection: 0, radiation: 0 };
+  const fluxes = { vapour: 0 };
   return {
     fluxes,
     initial(temp) {
@@ -59,8 +59,7 @@ export function gapModel(settings: GapSettings): GapModel {
       const column = ice + water;
       const convection = transferFactor * film(temp - around.tempAir, around.windSpeed);
       const tempFar = 0.5 * (around.tempAbove + around.tempBelow);
-      fluxes.convection = convection * (around.tempAir - temp);
-      fluxes.radiation = EMISSIVITY * STEFAN_BOLTZMANN * (tempFar ** 4 - temp ** 4);
+      const radiation = EMISSIVITY * STEFAN_BOLTZMANN * (tempFar ** 4 - temp ** 4);
       const outside = evaporation(convection, around.windSpeed) * GAS_CONSTANT_VAPOUR * temp;
       const path = dryPath(gap, column, diffusivity / outside);
       const surface = saturationPressureAtSurface(temp);
@@ -76,7 +75,7 @@ export function gapModel(settings: GapSettings): GapModel {
         -LATENT_HEAT_FUSION * layer.melting -
         LATENT_HEAT_VAPORISATION * (fromIce + fromWater) -
         LATENT_HEAT_FUSION * fromIce;
-      const heat = fluxes.convection + fluxes.radiation + latent / gap.outerPerMouth;
+      const heat = convection * (around.tempAir - temp) + radiation + latent / gap.outerPerMouth;
       const capacity = gap.heatCapacity + (HEAT_CAPACITY_WATER * column) / gap.outerPerMouth;
       dydt[first + GAP_ROW.temp] = heat / capacity;
       dydt[first + GAP_ROW.ice] = -layer.melting - fromIce;

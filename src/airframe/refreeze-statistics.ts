@@ -1,6 +1,6 @@
 import { KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
 import { timeFirstReached } from "./crossing.js";
-import { type BandSeries, bandSeries, type TimeBand, timeBandOf } from "./ensemble.js";
+import { type TimeBand, timeBandOf } from "./ensemble.js";
 import { frostVerdict } from "./frost-statistics.js";
 import { GAP_ROW } from "./gap-model.js";
 import type { SmallSolution } from "./integrate.js";
@@ -9,25 +9,6 @@ import type { RefreezeChance } from "./refreeze.js";
 import type { RefreezeRun, RefreezeTimes } from "./refreeze-run.js";
 import { GAP_LIMIT, SKIN_LIMIT } from "./thaw-statistics.js";
 
-/** One stretch over time, [K] and [kg/m2]. */
-export interface StretchSeries {
-  /** [s] from the start of the stretch */
-  readonly time: Float64Array;
-  readonly tempUpper: BandSeries;
-  readonly tempInside: BandSeries;
-  readonly tempGap: BandSeries;
-  /** On both faces together. */
-  readonly ice: BandSeries;
-  readonly water: BandSeries;
-  readonly gapIce: BandSeries;
-  readonly gapWater: BandSeries;
-}
-
-export interface RefreezeSeries {
-  readonly outdoors: StretchSeries;
-  readonly climb: StretchSeries | undefined;
-}
-
 export interface RefreezeStatistics {
   readonly skinFreezing: TimeBand;
   readonly gapFreezing: TimeBand;
@@ -35,7 +16,6 @@ export interface RefreezeStatistics {
   readonly coolIndoors: TimeBand | undefined;
   readonly film: RefreezeChance;
   readonly gaps: RefreezeChance;
-  readonly series: RefreezeSeries;
 }
 
 /** The value of a quantity in a state that starts at `from` in `y`. */
@@ -47,9 +27,7 @@ export function refreezeStatistics(times: RefreezeTimes, runs: readonly Refreeze
   const upper: Value = (y, from) => y[from + p.tempUpper];
   const fitting: Value = (y, from) => y[from + gap + GAP_ROW.temp];
   const ice: Value = (y, from) => y[from + p.iceUpper] + y[from + p.iceLower];
-  const water: Value = (y, from) => y[from + p.waterUpper] + y[from + p.waterLower];
   const gapIce: Value = (y, from) => y[from + gap + GAP_ROW.ice];
-  const gapWater: Value = (y, from) => y[from + gap + GAP_ROW.water];
 
   const outdoors = runs.map((run) => run.outdoors);
   const climb = runs.flatMap((run) => run.climb ?? []);
@@ -70,20 +48,6 @@ export function refreezeStatistics(times: RefreezeTimes, runs: readonly Refreeze
     const inClimb = climb.length === 0 ? atTakeOff : share(climb, times.climb.length - 1, value, limit);
     return { verdict: frostVerdict(Math.max(atTakeOff, inClimb)), atTakeOff, inClimb };
   };
-  const stretch = (solutions: readonly SmallSolution[], time: Float64Array): StretchSeries => {
-    const states = solutions.map(({ samples }) => samples);
-    const series = (value: Value) => bandSeries(states, time.length, (y, s) => value(y, s * rows));
-    return {
-      time,
-      tempUpper: series(upper),
-      tempInside: series((y, from) => y[from + p.tempInside]),
-      tempGap: series(fitting),
-      ice: series(ice),
-      water: series(water),
-      gapIce: series(gapIce),
-      gapWater: series(gapWater),
-    };
-  };
   return {
     skinFreezing: freezing(outdoors, times.outdoors, upper),
     gapFreezing: freezing(outdoors, times.outdoors, fitting),
@@ -91,9 +55,5 @@ export function refreezeStatistics(times: RefreezeTimes, runs: readonly Refreeze
     coolIndoors: indoors.length === 0 ? undefined : freezing(indoors, times.outdoors, upper),
     film: chance(ice, SKIN_LIMIT),
     gaps: chance(gapIce, GAP_LIMIT),
-    series: {
-      outdoors: stretch(outdoors, times.outdoors),
-      climb: climb.length === 0 ? undefined : stretch(climb, times.climb),
-    },
   };
 }

@@ -11,7 +11,7 @@ import { type Gap, requireGap } from "./gap.js";
 import type { FrostVerdict } from "./night-frost.js";
 import { isOverFuel, type Panel } from "./panel.js";
 import { type RefreezeRun, refreezeRun, refreezeTimes } from "./refreeze-run.js";
-import { type RefreezeSeries, refreezeStatistics } from "./refreeze-statistics.js";
+import { refreezeStatistics } from "./refreeze-statistics.js";
 import { requireSite, type WingSite } from "./wing-weather.js";
 
 export interface RefreezeRequest {
@@ -63,7 +63,6 @@ export interface RefreezeResult {
   readonly tempWetBulb: number;
   readonly climb: ClimbOutlook | undefined;
   readonly members: number;
-  readonly series: RefreezeSeries;
   readonly cautions: readonly Caution[];
   /** What was taken for granted, in words. */
   readonly assumptions: readonly Said[];

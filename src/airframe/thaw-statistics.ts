@@ -101,9 +101,7 @@ export function thawStatistics(time: Float64Array, runs: readonly ThawRun[]): St
     series: {
       time,
       tempHangar: row(hangar + HANGAR_ROW.tempAir),
-      tempShell: row(hangar + HANGAR_ROW.tempShell),
       tempUpper: row(p.tempUpper),
-      tempLower: row(p.tempLower),
       tempInside: row(p.tempInside),
       tempGap: row(gap + GAP_ROW.temp),
       relativeHumidity: bandSeries(humidity, count, (values, s) => values[s]),

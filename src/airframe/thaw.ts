@@ -85,9 +85,7 @@ export interface ThawSeries {
   readonly time: Float64Array;
   /** [K] */
   readonly tempHangar: BandSeries;
-  readonly tempShell: BandSeries;
   readonly tempUpper: BandSeries;
-  readonly tempLower: BandSeries;
   readonly tempInside: BandSeries;
   readonly tempGap: BandSeries;
   /** [0..1] over water */

@@ -8,7 +8,6 @@ import { requireInRange } from "./require-range.js";
 
 /** A kind of starter battery: tables of temperature [K] against a fraction [1], with their sources. */
 export interface BatteryKind {
-  readonly name: string;
   /** Cranking power at full charge over that at 27 °C. */
   readonly crankingPower: Table;
   /** Charge that can be drawn slowly over that at 27 °C. */
@@ -17,7 +16,6 @@ export interface BatteryKind {
   readonly tempDischargeMin: number;
   /** Highest charge rate at temperatures below each `below` [K], ascending; no limit by temperature above the last. */
   readonly chargeSteps: readonly ChargeStep[];
-  readonly origins: { readonly crankingPower: string; readonly capacity: string; readonly charge: string };
 }
 
 export interface ChargeStep {
@@ -36,6 +34,7 @@ export const RANGE_TEMP_BATTERY: ValidityRange = {
 /** Standard test behind the figure "CCA": current held for 30 s at 0 °F with at least 1.2 V a cell (BCI). */
 export const COLD_CRANKING_TEST = { temp: fahrenheit(0), duration: 30, voltagePerCell: 1.2 } as const;
 
+/** US Army TM 5-4210-230-14&P-1 Table 3 (a workshop chart gives 0.25 at -20 °F); near zero at -40 °F: US Army winterization class. */
 const CRANKING_LEAD_ACID: Table = [
   [fahrenheit(-40), 0],
   [fahrenheit(-20), 0.2],
@@ -43,15 +42,12 @@ const CRANKING_LEAD_ACID: Table = [
   [fahrenheit(32), 0.65],
   [fahrenheit(80), 1],
 ];
-const CRANKING_LEAD_ACID_ORIGIN =
-  "US Army TM 5-4210-230-14&P-1 Table 3 (a workshop chart gives 0.25 at -20 °F); near zero at -40 °F: US Army winterization class";
+/** SAE 430132 (1943): at least 40 °F, below that little is taken up; US Army winterization class: at least 35 °F. */
 const CHARGE_LEAD_ACID: readonly ChargeStep[] = [{ below: fahrenheit(40), rate: 0 }];
-const CHARGE_LEAD_ACID_ORIGIN =
-  "SAE 430132 (1943): at least 40 °F, below that little is taken up; US Army winterization class: at least 35 °F";
 
 export const BATTERIES = {
+  /** Capacity: US Army TM 10-6140-200-14 para 1-9, 6 h rate; near zero at -40 °F: US Army winterization class. */
   "lead-acid-flooded": {
-    name: "lead-acid, flooded",
     crankingPower: CRANKING_LEAD_ACID,
     capacity: [
       [fahrenheit(-40), 0],
@@ -61,15 +57,12 @@ export const BATTERIES = {
     ],
     tempDischargeMin: fahrenheit(-40),
     chargeSteps: CHARGE_LEAD_ACID,
-    origins: {
-      crankingPower: CRANKING_LEAD_ACID_ORIGIN,
-      capacity:
-        "US Army TM 10-6140-200-14 para 1-9, 6 h rate; near zero at -40 °F: US Army winterization class",
-      charge: CHARGE_LEAD_ACID_ORIGIN,
-    },
   },
+  /**
+   * Cranking power: flooded values (project judgement). Capacity: battery makers' articles, 45 % at 0 °F; near zero at
+   * -40 °F: US Army winterization class.
+   */
   "lead-acid-sealed": {
-    name: "lead-acid, sealed",
     crankingPower: CRANKING_LEAD_ACID,
     capacity: [
       [fahrenheit(-40), 0],
@@ -78,14 +71,13 @@ export const BATTERIES = {
     ],
     tempDischargeMin: fahrenheit(-40),
     chargeSteps: CHARGE_LEAD_ACID,
-    origins: {
-      crankingPower: `${CRANKING_LEAD_ACID_ORIGIN}; flooded values taken for sealed (project judgement)`,
-      capacity: "battery makers' articles: 45 % at 0 °F; near zero at -40 °F: US Army winterization class",
-      charge: CHARGE_LEAD_ACID_ORIGIN,
-    },
   },
+  /**
+   * Cranking power: lead-acid values down to the cut-off (project judgement); Bauknecht et al., Batteries 9 (2023) 176, found
+   * comparable cranking power to -18 °C, four of four packs passing at -10 °C, two at -18 °C, none at -30 °C. Capacity:
+   * battery makers' articles, about 80 % at 0 °C, 70 % at -20 °C and 0 °F; charge cut-off 0 °C, discharge cut-off -20 °C.
+   */
   "lithium-iron-phosphate": {
-    name: "lithium iron phosphate",
     crankingPower: CRANKING_LEAD_ACID,
     capacity: [
       [kelvinFromCelsius(-20), 0.7],
@@ -94,12 +86,6 @@ export const BATTERIES = {
     ],
     tempDischargeMin: kelvinFromCelsius(-20),
     chargeSteps: [{ below: kelvinFromCelsius(0), rate: 0 }],
-    origins: {
-      crankingPower:
-        "project judgement: lead-acid values down to the cut-off; Bauknecht et al., Batteries 9 (2023) 176, found comparable cranking power to -18 °C, four of four packs passing at -10 °C, two at -18 °C, none at -30 °C",
-      capacity: "battery makers' articles: about 80 % at 0 °C, 70 % at -20 °C, 70 % at 0 °F",
-      charge: "battery makers' articles: charge cut-off 0 °C, discharge cut-off -20 °C",
-    },
   },
 } satisfies Record<string, BatteryKind>;
 

@@ -10,7 +10,6 @@ export * from "./fuel.js";
 export * from "./fuel-vapour.js";
 export * from "./latent-heat.js";
 export * from "./lead-acid.js";
-export * from "./metal.js";
 export * from "./metals.js";
 export * from "./moist-air.js";
 export * from "./oil.js";

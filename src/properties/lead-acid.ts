@@ -1,11 +1,4 @@
-import {
-  celsiusFromFahrenheit,
-  celsiusFromKelvin,
-  fahrenheitFromCelsius,
-  kelvinFromCelsius,
-  requireInside,
-} from "../units/index.js";
-import { RANGE_TEMP_BATTERY } from "./battery.js";
+import { celsiusFromFahrenheit, kelvinFromCelsius, requireInside } from "../units/index.js";
 import { interpolateTable, type Table } from "./piecewise-linear.js";
 import type { ValidityRange } from "./range.js";
 import { requireInRange } from "./require-range.js";
@@ -52,20 +45,6 @@ const FREEZING: Table = [
   [1.28, -85],
 ];
 
-/** Six-cell charge voltage [V] against [°F] (logwell.com). */
-const CHARGE_VOLTAGE = {
-  conventional: [
-    [0, 15.1],
-    [75, 14.4],
-    [95, 14.2],
-  ],
-  "maintenance-free": [
-    [0, 15.4],
-    [75, 14.7],
-    [95, 14.5],
-  ],
-} satisfies Record<string, Table>;
-
 /**
  * [K] at which electrolyte of `specificGravity` [1] starts to freeze, on the warm side of all tables.
  * @example tempFreezingElectrolyte(1.15) // 258.15: -15 °C
@@ -75,7 +54,7 @@ export function tempFreezingElectrolyte(specificGravity: number): number {
   return kelvinFromCelsius(celsiusFromFahrenheit(interpolateTable(FREEZING, specificGravity)));
 }
 
-/** [1] specific gravity at 80 °F from state of charge [1]: inverse of {@link stateOfChargeFromSpecificGravity}. */
+/** [1] specific gravity at 80 °F from state of charge [1]. */
 export function specificGravityFromStateOfCharge(stateOfCharge: number): number {
   requireInside("stateOfCharge", stateOfCharge, 0, 1, "[1]");
   return interpolateTable(
@@ -89,19 +68,4 @@ export function openCircuitVoltage(specificGravity: number, cells: number): numb
   requireInRange("specificGravity", specificGravity, RANGE_SPECIFIC_GRAVITY);
   requireInside("cells", cells, 1, 24, "cells");
   return cells * (specificGravity + 0.84);
-}
-
-/** [V] charge voltage of `cells` cells at `temp` [K]: rises 17 mV/K for six cells down to 0 °F, then holds. */
-export function chargeVoltageLeadAcid(
-  construction: keyof typeof CHARGE_VOLTAGE,
-  temp: number,
-  cells: number,
-): number {
-  requireInRange("temp", temp, RANGE_TEMP_BATTERY);
-  requireInside("cells", cells, 1, 24, "cells");
-  const table = CHARGE_VOLTAGE[construction];
-  if (table === undefined) {
-    throw new RangeError(`unknown construction: ${construction} (expected conventional or maintenance-free)`);
-  }
-  return (cells / 6) * interpolateTable(table, fahrenheitFromCelsius(celsiusFromKelvin(temp)));
 }

@@ -11,8 +11,6 @@ const TEMP_HOTTEST = 423.15;
 export interface OilLimit {
   /** [K] */
   readonly temp: number;
-  /** [Pa s] dynamic viscosity allowed there */
-  readonly viscosity: number;
   /**
    * "winter-grade": the limit of the oil's own J300 grade; "between-grades": J300 read between its rows, for
    * a straight grade; "pour-point": the oil stops flowing before it reaches the viscosity.
@@ -37,7 +35,7 @@ export function tempOfDynamicViscosityOil(oil: Oil, viscosity: number): number {
 export function pumpingLimitOil(oil: Oil): OilLimit {
   const temp = tempOfDynamicViscosityOil(oil, VISCOSITY_PUMPING_LIMIT);
   const basis = oil.winterGrade === undefined ? "between-grades" : "winter-grade";
-  return notBelowPourPoint(oil, { temp, viscosity: VISCOSITY_PUMPING_LIMIT, basis });
+  return notBelowPourPoint(oil, { temp, basis });
 }
 
 /**
@@ -51,19 +49,14 @@ export function crankingLimitOil(oil: Oil): OilLimit {
   if (oil.winterGrade !== undefined) {
     const viscosity = SAE_J300_WINTER[oil.winterGrade].viscosityCranking;
     const temp = tempOfDynamicViscosityOil(oil, viscosity);
-    return notBelowPourPoint(oil, { temp, viscosity, basis: "winter-grade" });
+    return notBelowPourPoint(oil, { temp, basis: "winter-grade" });
   }
   const temp = zeroOf((t) => Math.log(dynamicViscosityOil(oil, t) / crankingLimitBetweenGrades(t)), oil.id);
-  return notBelowPourPoint(oil, {
-    temp,
-    viscosity: crankingLimitBetweenGrades(temp),
-    basis: "between-grades",
-  });
+  return notBelowPourPoint(oil, { temp, basis: "between-grades" });
 }
 
 function notBelowPourPoint(oil: Oil, limit: OilLimit): OilLimit {
-  if (limit.temp >= oil.pourPoint) return limit;
-  return { temp: oil.pourPoint, viscosity: dynamicViscosityOil(oil, oil.pourPoint), basis: "pour-point" };
+  return limit.temp >= oil.pourPoint ? limit : { temp: oil.pourPoint, basis: "pour-point" };
 }
 
 /** Temperature at which a function that falls with temperature passes zero, to 1e-6 K. */

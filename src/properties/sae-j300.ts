@@ -9,10 +9,6 @@ export interface WinterLimits {
   readonly tempCranking: number;
   /** [Pa s] most it may be there */
   readonly viscosityCranking: number;
-  /** [K] temperature of the pumping test, ASTM D4684 (low shear, no yield stress allowed) */
-  readonly tempPumping: number;
-  /** [m2/s] least at 100 °C */
-  readonly nu100Min: number;
 }
 
 /** [Pa s] most an oil may be in the pumping test, all winter grades (SAE J300, ASTM D4684). */
@@ -20,12 +16,12 @@ export const VISCOSITY_PUMPING_LIMIT = 60;
 
 /** SAE J300 winter grades (limits of 2013 and later; unchanged in J300_202104), coldest first. */
 export const SAE_J300_WINTER: Readonly<Record<WinterGrade, WinterLimits>> = {
-  "0W": winter(-35, 6.2, -40, 3.8e-6),
-  "5W": winter(-30, 6.6, -35, 3.8e-6),
-  "10W": winter(-25, 7.0, -30, 4.1e-6),
-  "15W": winter(-20, 7.0, -25, 5.6e-6),
-  "20W": winter(-15, 9.5, -20, 5.6e-6),
-  "25W": winter(-10, 13.0, -15, 9.3e-6),
+  "0W": winter(-35, 6.2),
+  "5W": winter(-30, 6.6),
+  "10W": winter(-25, 7.0),
+  "15W": winter(-20, 7.0),
+  "20W": winter(-15, 9.5),
+  "25W": winter(-10, 13.0),
 };
 
 /**
@@ -47,16 +43,6 @@ export function crankingLimitBetweenGrades(temp: number): number {
   return cold.viscosityCranking + fraction * (warm.viscosityCranking - cold.viscosityCranking);
 }
 
-function winter(
-  crankingC: number,
-  viscosityCranking: number,
-  pumpingC: number,
-  nu100Min: number,
-): WinterLimits {
-  return {
-    tempCranking: kelvinFromCelsius(crankingC),
-    viscosityCranking,
-    tempPumping: kelvinFromCelsius(pumpingC),
-    nu100Min,
-  };
+function winter(celsius: number, viscosityCranking: number): WinterLimits {
+  return { tempCranking: kelvinFromCelsius(celsius), viscosityCranking };
 }

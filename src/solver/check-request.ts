@@ -2,7 +2,7 @@ import type { SolveRequest } from "./system.js";
 
 /** Throws a RangeError for a request that cannot be run. */
 export function checkRequest(request: SolveRequest): void {
-  const { system, initial, start, end, tolerance, jumps = [], sampleTimes = [], events = [] } = request;
+  const { system, initial, start, end, tolerance, jumps = [], sampleTimes = [] } = request;
   const total = system.size * system.members;
   positive("system.size", system.size);
   positive("system.members", system.members);
@@ -42,11 +42,6 @@ export function checkRequest(request: SolveRequest): void {
       throw new RangeError(
         `invalid sampleTimes: ${sampleTimes[s]} (expected ascending, in ${from} … ${end})`,
       );
-  }
-  const names = new Set<string>();
-  for (const { name } of events) {
-    if (names.has(name)) throw new RangeError(`duplicate event: ${name} (expected different names)`);
-    names.add(name);
   }
 }
 

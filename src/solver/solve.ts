@@ -1,5 +1,4 @@
 import { checkRequest } from "./check-request.js";
-import { createEventWatch } from "./events.js";
 import { firstStepSize, scaledNorm } from "./first-step.js";
 import { remedyOf } from "./remedy.js";
 import { createStepControl } from "./step-control.js";
@@ -25,12 +24,11 @@ export function solve(request: SolveRequest): SolveResult {
 
 function integrate(request: SolveRequest, stepper: Stepper): SolveResult {
   const { system, initial, start, end, tolerance, isKink, onStretch, onStep } = request;
-  const { jumps = [], sampleTimes = [], events = [] } = request;
+  const { jumps = [], sampleTimes = [] } = request;
   const { maximumSteps = DEFAULT_MAXIMUM_STEPS, maximumStep = Number.POSITIVE_INFINITY } = request;
   const total = system.size * system.members;
 
   const control = createStepControl();
-  const watch = createEventWatch(events, system.size, system.members);
   const samples = new Float64Array(sampleTimes.length * total).fill(Number.NaN);
   let sampled = 0;
   let t = start;
@@ -69,7 +67,6 @@ function integrate(request: SolveRequest, stepper: Stepper): SolveResult {
     }
     onStretch?.(t, stop);
     control.restart();
-    watch.begin(t, stepper.state());
     if (!stepper.begin(t)) return "not-finite";
     if (mayJump && !keepsStep()) wantedStep = 0;
     if (wantedStep === 0) {
@@ -99,7 +96,6 @@ function integrate(request: SolveRequest, stepper: Stepper): SolveResult {
       step.start = t;
       step.end = stepEnd;
       takeSamples();
-      watch.pass(step);
       const goOn = onStep?.(step) ?? true;
       stepper.accept();
       t = stepEnd;
@@ -138,7 +134,6 @@ function integrate(request: SolveRequest, stepper: Stepper): SolveResult {
       time: t,
       state: Float64Array.from(stepper.state()),
       samples,
-      crossings: watch.crossings,
       statistics: {
         steps,
         rejected,

@@ -44,14 +44,6 @@ export interface Step {
   interpolate(t: number, out: Float64Array): void;
 }
 
-/** A scalar watched for a sign change in every member; the first crossing in the given direction is reported. */
-export interface CrossingEvent {
-  readonly name: string;
-  readonly direction: "rising" | "falling";
-  /** Writes g(t, y) of every member into `out` (length M). */
-  value(t: number, y: Float64Array, out: Float64Array): void;
-}
-
 export interface SolveRequest {
   readonly system: EnsembleSystem;
   /** Initial state (length n*M); not modified. */
@@ -74,7 +66,6 @@ export interface SolveRequest {
   readonly onStretch?: (from: number, to: number) => void;
   /** Ascending times, equal ones allowed, in [start, end] at which the state is sampled through dense output. */
   readonly sampleTimes?: ArrayLike<number>;
-  readonly events?: readonly CrossingEvent[];
   /** Called after each accepted step; returning false stops with status "cancelled". */
   readonly onStep?: (step: Step) => boolean;
   /** Steps that may be tried, accepted and rejected ones together; 100 000 unless given. */
@@ -102,8 +93,6 @@ export interface SolveResult {
   readonly state: Float64Array;
   /** Sampled states, sample s at `[s * n * M + i * M + m]`; samples beyond the time reached are NaN. */
   readonly samples: Float64Array;
-  /** First crossing time per event and member; NaN where there was none. */
-  readonly crossings: ReadonlyMap<string, Float64Array>;
   readonly statistics: SolveStatistics;
 }
 

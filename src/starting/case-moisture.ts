@@ -1,4 +1,4 @@
-import type { Caution, PartName } from "../aircraft/index.js";
+import type { PartName } from "../aircraft/index.js";
 import {
   GAS_CONSTANT_VAPOUR,
   isWetIso9223,
@@ -11,7 +11,6 @@ import {
 import { KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
 import type { CaseGeometry } from "./case-geometry.js";
 import { oilConductance, wallConductance, waterActivityOil } from "./case-vapour.js";
-import { START_CAUTIONS } from "./cautions.js";
 import { type Exchange, settle } from "./vapour-step.js";
 
 /** [K] end of the tables of water's vapour pressure; a wall beside a hot pad can pass it, long after it has dried. */
@@ -65,7 +64,6 @@ export interface CaseMoisture {
   readonly vented: number;
   /** [kg] at most frozen in the breather: vapour above what air below 0 °C can carry away. */
   readonly breatherFrost: number;
-  readonly cautions: readonly Caution[];
 }
 
 /** What the wet hours can tell and what not. */
@@ -142,7 +140,6 @@ export function caseMoisture(
     condensedMost,
     vented,
     breatherFrost,
-    cautions: breatherFrost > 0 ? [START_CAUTIONS.frozenBreather] : [],
   };
 
   function advance(s: number, w: number, dt: number): void {

@@ -32,12 +32,6 @@ export interface CrankingTry {
   readonly current: number;
   /** [V] at the battery's posts while cranking. */
   readonly voltage: number;
-  /** [N m] at the crankshaft. */
-  readonly torque: number;
-  /** [J] out of the battery in one try of {@link TRY_DURATION}. */
-  readonly energy: number;
-  /** Tries of that length in the battery, whole ones. */
-  readonly tries: number;
   readonly cautions: readonly Caution[];
 }
 
@@ -154,9 +148,6 @@ export function crankingTry(
     speed,
     current,
     voltage,
-    torque: current * starterOf(installation.cranking).torquePerCurrent,
-    energy: voltage * current * TRY_DURATION,
-    tries: Math.floor(model.tries(current, temps.battery)),
     cautions: turns
       ? [START_CAUTIONS.crankShort]
       : [START_CAUTIONS.crankShort, START_CAUTIONS.kickBack, START_CAUTIONS.handTurning],
