@@ -10,7 +10,6 @@ export {
   type Installation,
   installationById,
   type Kit,
-  PART_LABELS,
   PART_NAMES,
   type PartName,
 } from "./aircraft/index.js";

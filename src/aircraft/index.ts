@@ -15,4 +15,4 @@ export { installationNetwork } from "./network.js";
 export { oilById } from "./oil-store.js";
 export { originOf } from "./origins.js";
 export { PARAMETERS } from "./parameters.js";
-export { elementPart, isElementPart, PART_LABELS, PART_NAMES, type PartName } from "./parts.js";
+export { elementPart, isElementPart, PART_NAMES, type PartName } from "./parts.js";

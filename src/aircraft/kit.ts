@@ -1,4 +1,4 @@
-import type { SaidCaution } from "../findings/index.js";
+import type { Said, SaidCaution } from "../findings/index.js";
 import type { Origins } from "./description.js";
 import type { PartName } from "./parts.js";
 
@@ -34,7 +34,7 @@ export interface Heater {
 
 /** How heating is done by hand, step by step. */
 export interface Procedure {
-  readonly steps: readonly string[];
+  readonly steps: readonly Said[];
   /** Between the end of heating and cranking, for the heat to spread and for the checks. */
   readonly pause_min: number;
   readonly source: string;

@@ -25,20 +25,3 @@ export function elementPart(heaterId: string, elementName: string): string {
 export function isElementPart(name: string): boolean {
   return name.startsWith("heater:");
 }
-
-/** Plain words for a part, for sentences. */
-export const PART_LABELS: Readonly<Record<PartName, string>> = {
-  sump: "oil sump",
-  oil: "oil",
-  crankcase: "crankcase",
-  crankshaft: "crankshaft and bearings",
-  barrels: "cylinder barrels",
-  heads_front: "front cylinder heads",
-  heads_rear: "rear cylinder heads",
-  accessories: "accessories",
-  hub: "propeller hub",
-  cowl_air: "air under the cowl",
-  cowl_skin: "cowl skin",
-  battery: "battery",
-  coolant: "coolant",
-};

@@ -1,4 +1,4 @@
-import type { Said } from "../findings/index.js";
+import { finding, type Said } from "../findings/index.js";
 import type { SolveStatus } from "../solver/index.js";
 import { requireInside } from "../units/index.js";
 import { cutSeries, type WeatherSeries } from "../weather/index.js";
@@ -62,7 +62,7 @@ export interface FrostResult {
   readonly members: number;
   readonly series: FrostSeries;
   readonly cautions: readonly Caution[];
-  /** What was taken for granted, in words. */
+  /** What was taken for granted. */
   readonly assumptions: readonly Said[];
 }
 
@@ -182,13 +182,13 @@ function assumptionsFor(
   weather: WeatherSeries,
 ): Said[] {
   return [
-    `panel: ${panel.name} (${panel.origin})`,
-    ...(cover === undefined ? [] : [`cover: ${cover.origin}`]),
-    ...(tempSkin === undefined ? ["skin at air temperature at the start"] : []),
-    ...(tempInside === undefined ? ["inside of the wing as warm as the skin at the start"] : []),
-    ...(site.skyView < 1 ? [] : ["open sky, nothing above the wing"]),
-    "ground under the wing at air temperature",
-    "no sunshine, snowfall, freezing rain or drifting fog counted",
+    finding("panel-taken", { name: panel.name, origin: panel.origin }),
+    ...(cover === undefined ? [] : [finding("wing-cover-taken", { origin: cover.origin })]),
+    ...(tempSkin === undefined ? [finding("skin-at-air", {})] : []),
+    ...(tempInside === undefined ? [finding("inside-as-skin", {})] : []),
+    ...(site.skyView < 1 ? [] : [finding("open-sky", {})]),
+    finding("ground-at-air", {}),
+    finding("no-sun-or-snowfall", {}),
     ...weather.assumptions.map(({ text }) => text),
   ];
 }

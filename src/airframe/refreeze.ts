@@ -1,4 +1,4 @@
-import type { Said } from "../findings/index.js";
+import { finding, type Said } from "../findings/index.js";
 import { humidityRatio, tempWetBulb, vapourPressureFromDewPoint } from "../properties/index.js";
 import type { SolveStatus } from "../solver/index.js";
 import { KELVIN_OF_ZERO_CELSIUS, requireInside } from "../units/index.js";
@@ -64,7 +64,7 @@ export interface RefreezeResult {
   readonly climb: ClimbOutlook | undefined;
   readonly members: number;
   readonly cautions: readonly Caution[];
-  /** What was taken for granted, in words. */
+  /** What was taken for granted. */
   readonly assumptions: readonly Said[];
 }
 
@@ -159,21 +159,19 @@ function cautionsFor(
   ];
 }
 
-function assumptionsFor({ panel, gap, tempInside, tempGap, climb }: RefreezeRequest): string[] {
+function assumptionsFor({ panel, gap, tempInside, tempGap, climb }: RefreezeRequest): Said[] {
   return [
-    `panel: ${panel.name} (${panel.origin})`,
-    `gap: ${gap.name} (${gap.origin})`,
-    "weather outside constant; no sunshine counted",
-    ...(tempInside === undefined ? ["inside of the wing (fuel) as warm as the skin at roll-out"] : []),
-    ...(tempGap === undefined ? ["fittings as warm as the skin at roll-out"] : []),
-    ...(climb !== undefined && climb.sounding === undefined
-      ? ["the air cools with height as in the standard atmosphere (ISO 2533), no inversion"]
-      : []),
+    finding("panel-taken", { name: panel.name, origin: panel.origin }),
+    finding("gap-taken", { name: gap.name, origin: gap.origin }),
+    finding("weather-constant-no-sun", {}),
+    ...(tempInside === undefined ? [finding("inside-as-skin", {})] : []),
+    ...(tempGap === undefined ? [finding("fittings-as-skin", {})] : []),
     ...(climb === undefined
       ? []
       : [
-          "climb: air as damp as it can be, no cloud or rain caught, no warming by airspeed (about 1 K at 55 m/s)",
+          ...(climb.sounding === undefined ? [finding("standard-lapse", {})] : []),
+          finding("climb-damp-no-cloud", {}),
         ]),
-    "water freezes at 0 °C: no supercooling, no de-icing fluid in it",
+    finding("no-supercooling", {}),
   ];
 }

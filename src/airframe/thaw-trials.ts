@@ -1,9 +1,10 @@
+import { type Finding, finding } from "../findings/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
 import { powerToHold } from "./hangar-model.js";
 import { type MildWindow, mildWindow } from "./mild-window.js";
 import { FILM_LEFT, type ThawRequest, type ThawResult, thawAndDry } from "./thaw.js";
+import { WORTH_BRUSHING } from "./thaw-notes.js";
 import type { ThawStay } from "./thaw-stay.js";
-import { WORTH_BRUSHING } from "./thaw-words.js";
 
 /** When a trial's cases are dry [s from the start]: half of them, and 95 %; undefined where not within the longest stay. */
 export interface TrialTimes {
@@ -17,7 +18,7 @@ export interface TrialTimes {
 /** One thing done otherwise, and the heat it needs: what the hangar is held at [°C] by which heater [kW]. */
 export interface ThawChange {
   readonly id: string;
-  readonly text: string;
+  readonly text: Finding;
   readonly setC?: number;
   readonly heaterKw?: number;
 }
@@ -94,38 +95,44 @@ function changesFor(request: ThawRequest): Change[] {
       ? [
           {
             id: "brush",
-            text: "loose snow brushed off first",
+            text: finding("brush-snow", {}),
             change: { snow: snow - brushable, brushable: 0 },
           },
         ]
       : [];
   const wipe: Change[] =
     film > FILM_LEFT.wiped
-      ? [{ id: "wipe", text: "skin wiped with cloths", change: { film: FILM_LEFT.wiped } }]
+      ? [{ id: "wipe", text: finding("wipe-skin", {}), change: { film: FILM_LEFT.wiped } }]
       : [];
   const blown = { ...gap, fill: gap.fill * LEFT_BY_BLOWING };
-  const blow: Change = { id: "blow", text: "gaps blown out once thawed", change: { gap: blown } };
+  const blow: Change = { id: "blow", text: finding("blow-gaps", {}), change: { gap: blown } };
   const fan: Change[] =
     hangar.fanSpeed < FAN_ENOUGH
-      ? [{ id: "fan", text: `a fan, ${FAN} m/s over it`, change: { hangar: { ...hangar, fanSpeed: FAN } } }]
+      ? [
+          {
+            id: "fan",
+            text: finding("run-fan", { speed_mps: FAN }),
+            change: { hangar: { ...hangar, fanSpeed: FAN } },
+          },
+        ]
       : [];
   const sweep: Change[] = hangar.floorSwept
     ? []
-    : [{ id: "sweep", text: "floor swept dry", change: { hangar: { ...hangar, floorSwept: true } } }];
+    : [
+        {
+          id: "sweep",
+          text: finding("sweep-floor", {}),
+          change: { hangar: { ...hangar, floorSwept: true } },
+        },
+      ];
   const warm = warmerHangar(request);
   const hand = [...brush, ...wipe, blow];
   const all = [...hand, ...fan, ...sweep, ...warm];
   return [
     ...all,
-    ...(hand.length > 1 ? [joined("by-hand", wordsOf(hand).join(" and "), hand, request)] : []),
-    ...(all.length > hand.length
-      ? [joined("together", `everything together: ${wordsOf(all).join(", ")}`, all, request)]
-      : []),
+    ...(hand.length > 1 ? [joined("by-hand", hand, request)] : []),
+    ...(all.length > hand.length ? [joined("together", all, request)] : []),
   ];
-}
-
-function wordsOf(changes: readonly Change[]): string[] {
-  return changes.map(({ text }) => text);
 }
 
 /** Warmer air in the whole hangar; its heat never from a burner inside. */
@@ -136,28 +143,30 @@ function warmerHangar({ hangar, outside, pressure }: ThawRequest): Change[] {
     hangar.heaterPower,
     Math.min(1e6, powerToHold(hangar, outside, setting, pressure)),
   );
-  const more = heaterPower > hangar.heaterPower ? `, ${Math.ceil(heaterPower / 1000)} kW of heat` : "";
-  const set = celsiusFromKelvin(setting);
+  const heaterKw = Math.ceil(heaterPower / 1000);
+  const more_kw = heaterPower > hangar.heaterPower ? heaterKw : null;
+  const set_c = celsiusFromKelvin(setting);
   return [
     {
       id: "warmer",
-      text: `hangar air at ${set.toFixed(0)} °C from roll-in on${more}, electric or with a flue`,
-      setC: set,
-      heaterKw: Math.ceil(heaterPower / 1000),
+      text: finding("warm-hangar", { set_c, more_kw }),
+      setC: set_c,
+      heaterKw,
       change: { hangar: { ...hangar, tempSet: setting, heaterPower, heaterVapour: 0 } },
     },
   ];
 }
 
 /** Several changes as one; what each changes of the hangar counts. */
-function joined(id: string, text: string, parts: readonly Change[], { hangar }: ThawRequest): Change {
+function joined(id: "by-hand" | "together", parts: readonly Change[], { hangar }: ThawRequest): Change {
   const room = { ...hangar };
   const change: { -readonly [K in keyof ThawRequest]?: ThawRequest[K] } = {};
   for (const part of parts) {
     Object.assign(change, part.change);
     Object.assign(room, differing(part.change.hangar ?? hangar, hangar));
   }
-  return { id, text, change: { ...change, hangar: room } };
+  const changes = parts.map(({ text }) => text);
+  return { id, text: finding(id, { changes }), change: { ...change, hangar: room } };
 }
 
 /** What of `changed` is not as in `from`. */

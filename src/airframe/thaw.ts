@@ -11,8 +11,8 @@ import type { Panel } from "./panel.js";
 import { type MeltTerms, SNOW_MASS_LOG_SD } from "./snow-cover.js";
 import { meltAtStart } from "./thaw-melt.js";
 import { thawModel } from "./thaw-model.js";
+import { thawAssumptions, thawCautions } from "./thaw-notes.js";
 import { type ThawRun, type ThawTimes, thawStatistics } from "./thaw-statistics.js";
-import { thawAssumptions, thawCautions } from "./thaw-words.js";
 
 /** [kg/m2] of water on a skin once the rest has run off: beads and film of 0.2 mm; wiped with cloths 0.03 mm. Project judgement. */
 export const FILM_LEFT = { dripping: 0.2, wiped: 0.03 } as const;
@@ -75,7 +75,7 @@ export interface ThawResult {
   readonly members: number;
   readonly series: ThawSeries;
   readonly cautions: readonly Caution[];
-  /** What was taken for granted, in words. */
+  /** What was taken for granted. */
   readonly assumptions: readonly Said[];
 }
 

@@ -1,5 +1,13 @@
 import { z } from "zod";
-import { type Cover, type Heater, type Installation, PART_NAMES } from "../aircraft/index.js";
+import {
+  COVERS,
+  type Cover,
+  HEATERS,
+  type Heater,
+  type Installation,
+  PART_NAMES,
+} from "../aircraft/index.js";
+import type { Said, SaidCaution } from "../findings/index.js";
 import { METALS, type MetalId } from "../properties/index.js";
 import { record } from "./record.js";
 
@@ -106,7 +114,21 @@ export const installationSchema: z.ZodType<Installation> = record({
   origins,
 }).meta({ title: "Soakline engine installation" });
 
-const caution = record({ text: words, source: words });
+const known = [...HEATERS, ...COVERS];
+const codes = known.flatMap(({ cautions }) => cautions.flatMap((one) => ("code" in one ? one.code : [])));
+const stepCodes = HEATERS.flatMap(({ procedure }) => procedure?.steps ?? []).flatMap((one) =>
+  typeof one === "string" ? [] : one.code,
+);
+const noValues = record({});
+/** In words of the document's own, or one of the catalogue's. */
+const caution = z.union([
+  record({ text: words, source: words }),
+  record({ code: z.enum(codes), values: noValues, source: words }),
+]) as unknown as z.ZodType<SaidCaution>;
+const step = z.union([
+  words,
+  record({ code: z.enum(stepCodes), values: noValues }),
+]) as unknown as z.ZodType<Said>;
 
 /** Heating equipment. */
 export const heaterSchema: z.ZodType<Heater> = record({
@@ -145,7 +167,7 @@ export const heaterSchema: z.ZodType<Heater> = record({
   displacement_least_l: positive
     .exactOptional()
     .meta({ description: "engines smaller than this are not heated with it" }),
-  procedure: record({ steps: z.array(words).min(1), pause_min: notNegative.max(60), source: words })
+  procedure: record({ steps: z.array(step).min(1), pause_min: notNegative.max(60), source: words })
     .exactOptional()
     .meta({ description: "what to do by hand while it runs and before cranking" }),
   rejected: caution

@@ -1,5 +1,7 @@
-/** What was taken for granted, without values. */
-type PlainAssumption =
+import type { Finding } from "./index.js";
+
+/** What was taken for granted, and what can be done otherwise, without values. */
+type Plain =
   | "skin-at-air"
   | "inside-as-skin"
   | "open-sky"
@@ -14,7 +16,11 @@ type PlainAssumption =
   | "fittings-as-skin"
   | "standard-lapse"
   | "climb-damp-no-cloud"
-  | "no-supercooling";
+  | "no-supercooling"
+  | "brush-snow"
+  | "wipe-skin"
+  | "blow-gaps"
+  | "sweep-floor";
 
 interface Described {
   readonly name: string;
@@ -22,8 +28,13 @@ interface Described {
 }
 
 /** Findings: frost, thaw, drying and freezing again. Code to its values; keys carry their unit. */
-export type AirframeFindings = Readonly<Record<PlainAssumption, Record<never, never>>> & {
+export type AirframeFindings = Readonly<Record<Plain, Record<never, never>>> & {
   readonly "panel-taken": Described;
   readonly "gap-taken": Described;
   readonly "wing-cover-taken": { readonly origin: string };
+  readonly "run-fan": { readonly speed_mps: number };
+  /** `more_kw`: heat it needs beyond the heater's; null where that suffices. */
+  readonly "warm-hangar": { readonly set_c: number; readonly more_kw: number | null };
+  readonly "by-hand": { readonly changes: readonly Finding[] };
+  readonly together: { readonly changes: readonly Finding[] };
 };

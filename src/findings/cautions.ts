@@ -33,6 +33,8 @@ type PlainCaution =
   | "frozen-breather"
   | "short-ground-run"
   | "live-propeller"
+  | "running-engine"
+  | "run-if-sure"
   | "hand-turning"
   | "burner-without-flue"
   | "water-in-hinges"

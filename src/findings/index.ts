@@ -52,6 +52,15 @@ export function finding<C extends FindingCode>(code: C, values: FindingValues[C]
   return { code, values } as Finding<C>;
 }
 
+/** @example sourced("cords", {}, "Elsäkerhetsverket (Sweden)") */
+export function sourced<C extends FindingCode>(
+  code: C,
+  values: FindingValues[C],
+  source: string,
+): SourcedFinding<C> {
+  return { code, values, source } as SourcedFinding<C>;
+}
+
 /** A sentence that has not become a finding yet, or one that has. Goes when the last sentence has left the core. */
 export type Said = string | Finding;
 

@@ -1,3 +1,4 @@
+import type { Said } from "../findings/index.js";
 import type { AircraftFit } from "./fit-aircraft.js";
 import type { Unknown } from "./fit-unknowns.js";
 import { logMultiplier } from "./fit-unknowns.js";
@@ -9,9 +10,9 @@ export interface FitReport {
   /** Everything else that was unknown: snow, air, initial temperatures, probes. */
   readonly others: readonly LearnedUnknown[];
   /** Labels of what the log could not tell: it left more than 80 % of the prior's uncertainty. */
-  readonly untold: readonly string[];
+  readonly untold: readonly Said[];
   /** Labels of what went more than 2.5 standard deviations off: doubt the probe's place, the events or the kit first. */
-  readonly suspicious: readonly string[];
+  readonly suspicious: readonly Said[];
   readonly probes: readonly ProbeReport[];
   /** Readings used; log rows outside the scenario; rows passed over in a long log. */
   readonly readings: number;
@@ -23,7 +24,7 @@ export interface FitReport {
 
 interface LearnedMultiplier {
   readonly name: string;
-  readonly label: string;
+  readonly label: Said;
   /** Middle of the posterior. */
   readonly multiplier: number;
   /** Factor that 90 % lie within: multiplier divided and multiplied by it. */

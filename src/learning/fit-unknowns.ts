@@ -1,4 +1,5 @@
 import { PARAMETERS } from "../aircraft/index.js";
+import { finding, type Said } from "../findings/index.js";
 import type { MultiplierPosterior, Scenario } from "../simulation/index.js";
 import { SNOW_LOAD } from "./fit-members.js";
 import { reachOf, type Sensor } from "./sensor.js";
@@ -8,8 +9,7 @@ export interface Unknown {
   readonly kind: "multiplier" | "snow" | "air" | "initial" | "offset" | "lag";
   /** Parameter, part or probe it belongs to; empty for what all parts share. */
   readonly of: string;
-  /** In plain words. */
-  readonly label: string;
+  readonly label: Said;
   /** Standard deviation of the prior: of a logarithm for multipliers, snow and lag, else [K]. */
   readonly priorSd: number;
 }
@@ -69,7 +69,7 @@ export function unknownsOf(
     ...posterior.names.map((name, i) => ({
       kind: "multiplier" as const,
       of: name,
-      label: PARAMETERS.find((p) => p.name === name)?.label ?? name,
+      label: labelOf(name),
       priorSd: Math.hypot(...posterior.factor[i]),
     })),
     ...((initial.snowOnCowl ?? 0) > 0
@@ -161,4 +161,9 @@ export function logMultiplier(
 export function partOf(place: Sensor["place"]): string {
   if (typeof place === "object") return place.part;
   throw new RangeError(`invalid place of a probe on a part: ${place} (expected a part)`);
+}
+
+function labelOf(name: string): Said {
+  const known = PARAMETERS.find((parameter) => parameter.name === name)?.name;
+  return known === undefined ? name : finding("parameter", { name: known });
 }

@@ -58,7 +58,7 @@ export function createAwayModel(request: {
   readonly coverOffBefore: number;
 }): AwayModel {
   const { scenario, criteria, draws, coverOffBefore } = request;
-  const { kit, events, duration, installation } = scenario;
+  const { kit, events, duration } = scenario;
   const run = prepareRun(scenario, draws);
   const { members } = run;
   const parts = run.network.parts.map((p) => p.name);
@@ -127,7 +127,7 @@ export function createAwayModel(request: {
       clearNotReady(before, ready);
       const end = each.at + each.duration;
       const cooled = leg(before, each.at, end, undefined);
-      after = { temps: warmedByRun(run, installation, each, before, cooled), from: end };
+      after = { temps: warmedByRun(run, each, before, cooled), from: end };
     }
     const temps = reach(at);
     const warmEnough = clearNotReady(temps, ready);

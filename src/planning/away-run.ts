@@ -1,4 +1,5 @@
-import type { Caution, Installation, PartName } from "../aircraft/index.js";
+import type { Caution, PartName } from "../aircraft/index.js";
+import { sourced } from "../findings/index.js";
 import type { EnsembleRun } from "../simulation/index.js";
 import { GROUND_RUN_PARTS, groundRun, START_CAUTIONS } from "../starting/index.js";
 
@@ -23,7 +24,6 @@ const HOTTEST = 350;
  */
 export function warmedByRun(
   { network, members, forcing, draws }: EnsembleRun,
-  installation: Installation,
   { at, duration }: EngineRun,
   before: Float64Array,
   cooled: Float64Array,
@@ -37,10 +37,10 @@ export function warmedByRun(
     const temps = new Map([...rows].map(([part, row]) => [part, before[row * members + m]]));
     const air = Math.min(HOTTEST, Math.max(COLDEST, forcing.tempAirAt(at, m)));
     const share = Math.max(0, 1 + GROUND_RUN_DOUBT * draws.initialOffset[m]);
-    const run = groundRun(installation, temps, air, duration);
+    const warmed = groundRun(temps, air, duration);
     for (const [part, row] of rows) {
       const was = before[row * members + m];
-      after[row * members + m] = was + share * ((run.temps.get(part) ?? was) - was);
+      after[row * members + m] = was + share * ((warmed.get(part) ?? was) - was);
     }
   }
   return after;
@@ -48,13 +48,7 @@ export function warmedByRun(
 
 /** What belongs to every engine that is run to keep it warm. */
 export const RUN_CAUTIONS: readonly Caution[] = [
-  {
-    text: "Never leave a running engine alone: a pilot at the controls, brakes and chocks on, nobody near the propeller, never in a hangar.",
-    source: "common practice, no published source",
-  },
+  sourced("running-engine", {}, "common practice, no published source"),
   START_CAUTIONS.groundRun,
-  {
-    text: "Run it only while a start is sure: covers and plugs off and counted before, on again after.",
-    source: "common practice, no published source",
-  },
+  sourced("run-if-sure", {}, "common practice, no published source"),
 ];

@@ -6,6 +6,7 @@ import {
   fuelVapourFraction,
   fuelVapourPressureAp42,
   type OilLimit,
+  PRESSURE_STANDARD,
   pumpingLimitOil,
   RANGE_TEMP_FUEL_AP42,
 } from "../properties/index.js";
@@ -13,7 +14,6 @@ import {
   clampedFuel,
   fuelVolatility,
   OFFERED_MOST,
-  PRESSURE_INTAKE,
   TEMP_WARM_START,
   tempBatteryLeast,
   tempChargeLeast,
@@ -115,7 +115,7 @@ function fuelCriteria({ fuel, origins }: Installation): Criterion[] {
   const volatility = fuelVolatility(fuel);
   const table = (f: (temp: number) => number) =>
     new UniformTable(f, RANGE_TEMP_FUEL_AP42.min, RANGE_TEMP_FUEL_AP42.max, FUEL_INTERVALS);
-  const fraction = table((temp) => fuelVapourFraction(volatility, temp, PRESSURE_INTAKE));
+  const fraction = table((temp) => fuelVapourFraction(volatility, temp, PRESSURE_STANDARD));
   const warm = fuelVapourPressureAp42(volatility, TEMP_WARM_START);
   const ratio = table((temp) => warm / fuelVapourPressureAp42(volatility, temp));
   const fuelSource = originOf(origins, "fuel");

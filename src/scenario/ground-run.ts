@@ -30,11 +30,11 @@ export function afterGroundRun(
     if (part === "coolant" && installation.bodies.coolant === undefined) continue;
     if (!before.has(part)) before.set(part, tempOthers);
   }
-  const run = groundRun(installation, before, tempAir, duration);
-  const gains = [...run.temps].map(([part, temp]) => temp - (before.get(part) ?? temp));
-  const celsius = (part: PartName) => celsiusFromKelvin(run.temps.get(part) ?? tempOthers);
+  const after = groundRun(before, tempAir, duration);
+  const gains = [...after].map(([part, temp]) => temp - (before.get(part) ?? temp));
+  const celsius = (part: PartName) => celsiusFromKelvin(after.get(part) ?? tempOthers);
   return {
-    temps: run.temps,
+    temps: after,
     sd: GROUND_RUN_DOUBT * Math.max(...gains),
     said: finding("idled-before-start", {
       minutes: duration / SECONDS_OF_MINUTE,

@@ -1,7 +1,6 @@
 import type { Battery, Caution } from "../aircraft/index.js";
 import {
   chargeRateLimit,
-  chargeVoltageLeadAcid,
   crankingPowerFraction,
   specificGravityFromStateOfCharge,
   tempFreezingElectrolyte,
@@ -11,21 +10,15 @@ import { batteryKind, clampedBattery } from "./battery-source.js";
 import { START_CAUTIONS } from "./cautions.js";
 
 /** [K] outside air below which batteries are taken out (Cessna 172S NAV III POH Supplement 8). */
-export const TEMP_REMOVE_BATTERY = kelvinFromCelsius(-34);
+const TEMP_REMOVE_BATTERY = kelvinFromCelsius(-34);
 
 /** What the cold does to a battery. */
 export interface BatteryState {
   /** "frozen": the acid may be ice; "cut-off": the pack gives nothing; "usable": neither. */
   readonly status: "usable" | "frozen" | "cut-off";
-  /** [K] below which it is frozen or cut off. */
-  readonly tempLeast: number;
   /** [1] cranking power over that of a full battery at 27 °C, at this charge's best. */
   readonly crankingPower: number;
-  /** Whether it may be charged now, and up to what rate [1/h] ("C"); Infinity: cold sets no limit. */
   readonly mayCharge: boolean;
-  readonly chargeRate: number;
-  /** [V] to charge a lead-acid battery with at this temperature; undefined for lithium packs, whose maker says. */
-  readonly chargeVoltage: number | undefined;
   readonly cautions: readonly Caution[];
 }
 
@@ -49,35 +42,26 @@ export function tempChargeLeast(battery: Battery): number {
 /**
  * @param temp [K] of the battery
  * @param tempAir [K] outside, for the caution about taking it out
- * @param systemVolts 12 or 24
  */
 export function batteryState(
   battery: Battery,
-  systemVolts: number,
   temp: number,
   tempAir: number,
   charge: number = battery.assumed_charge,
 ): BatteryState {
   const kind = batteryKind(battery);
-  const tempLeast = tempBatteryLeast(battery, charge);
-  const lithium = battery.chemistry === "lithium-iron-phosphate";
-  const cold = temp < tempLeast;
   const within = clampedBattery(temp);
-  const rate = chargeRateLimit(kind, within);
-  const frozen = cold && !lithium;
+  const cold = temp < tempBatteryLeast(battery, charge);
+  const frozen = cold && battery.chemistry === "lead-acid";
+  const takesCharge = chargeRateLimit(kind, within) > 0;
   const cautions: Caution[] = [];
   if (frozen) cautions.push(START_CAUTIONS.frozenBattery);
-  if (!(rate > 0)) cautions.push(START_CAUTIONS.coldCharging);
+  if (!takesCharge) cautions.push(START_CAUTIONS.coldCharging);
   if (tempAir < TEMP_REMOVE_BATTERY) cautions.push(START_CAUTIONS.removeBattery);
   return {
     status: frozen ? "frozen" : cold ? "cut-off" : "usable",
-    tempLeast,
     crankingPower: cold ? 0 : crankingPowerFraction(kind, within),
-    mayCharge: rate > 0 && !cold,
-    chargeRate: cold ? 0 : rate,
-    chargeVoltage: lithium
-      ? undefined
-      : chargeVoltageLeadAcid(battery.sealed ? "maintenance-free" : "conventional", within, systemVolts / 2),
+    mayCharge: takesCharge && !cold,
     cautions,
   };
 }

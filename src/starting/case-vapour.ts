@@ -9,6 +9,7 @@ import {
   lewisNumber,
   massTransferCoefficientChiltonColburn,
   type Oil,
+  PRESSURE_STANDARD,
 } from "../properties/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import type { CaseGeometry } from "./case-geometry.js";
@@ -18,13 +19,12 @@ import type { CaseGeometry } from "./case-geometry.js";
 /** [W/(m2 K)] still air between warm oil and cold walls; project judgement. */
 const COEFFICIENT_INSIDE = 3;
 const TEMP_FREEZING = kelvinFromCelsius(0);
-const PRESSURE = 101325;
 /** [m/s] */
 const MASS_COEFFICIENT = massTransferCoefficientChiltonColburn(
   COEFFICIENT_INSIDE,
-  densityAir(TEMP_FREEZING, PRESSURE),
+  densityAir(TEMP_FREEZING),
   heatCapacityAir(TEMP_FREEZING),
-  lewisNumber(diffusivityAir(TEMP_FREEZING, PRESSURE), diffusivityVapourMontgomery(TEMP_FREEZING, PRESSURE)),
+  lewisNumber(diffusivityAir(TEMP_FREEZING), diffusivityVapourMontgomery(TEMP_FREEZING, PRESSURE_STANDARD)),
 );
 
 const TEMP_WARM_OIL = kelvinFromCelsius(50);

@@ -1,5 +1,5 @@
 import type { Installation } from "../aircraft/index.js";
-import { COLD_CRANKING_TEST, dynamicViscosityOil, type Oil } from "../properties/index.js";
+import { COLD_CRANKING_TEST, dynamicViscosityOil, type Oil, PRESSURE_STANDARD } from "../properties/index.js";
 import { kelvinFromCelsius, RADIANS_PER_SECOND_OF_RPM, requireInside } from "../units/index.js";
 
 // What it takes to turn an engine over, as a mean pressure on the swept volume: torque = p V/(4 pi), four strokes.
@@ -38,12 +38,11 @@ export const FILM_EXPONENT = { low: 0.3, usual: 0.5, high: 0.6 } as const;
 /** [Pa] oil films at the reference point: 1.56 of the 125 kPa that an engine at 80 °F takes; project judgement from the chart. */
 const PRESSURE_FILM = 195e3;
 /** [Pa] what neither oil nor compression explains: seals, valve springs, accessories, pumping; project judgement. */
-const PRESSURE_DRY = 36.5e3;
+const PRESSURE_DRY = 35.8e3;
 /** [1] share of the work of compression that leaks or cools away instead of coming back; project judgement. */
 const COMPRESSION_LOST = 0.15;
 /** [1] polytropic exponent of a cold compression, from memory of engine texts. */
 const POLYTROPIC_EXPONENT = 1.3;
-const PRESSURE_INTAKE = 100e3;
 
 /**
  * Shares of the film drag [1]: most at the cylinder walls (SAE 280010, 1928, abstract: thin films on cylinder walls
@@ -75,11 +74,11 @@ export function crankingDrag({
 
 /**
  * [Pa] work of one polytropic compression over the swept volume: p0/(k - 1) r/(r - 1) (r^(k-1) - 1).
- * @example compressionPressure(8.5) // 340e3
+ * @example compressionPressure(8.5) // 345e3
  */
 export function compressionPressure(ratio: number): number {
   const k = POLYTROPIC_EXPONENT;
-  return (PRESSURE_INTAKE / (k - 1)) * (ratio / (ratio - 1)) * (ratio ** (k - 1) - 1);
+  return (PRESSURE_STANDARD / (k - 1)) * (ratio / (ratio - 1)) * (ratio ** (k - 1) - 1);
 }
 
 /**

@@ -1,9 +1,11 @@
 import type { Caution, Fuel } from "../aircraft/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import {
   DISTILLATION_SLOPE_AVGAS,
   DISTILLATION_SLOPE_MOGAS,
   FLAMMABILITY_GASOLINE,
   type FuelVolatility,
+  PRESSURE_STANDARD,
   RANGE_TEMP_FUEL_AP42,
   startingMixture,
   tempOfFuelVapourFraction,
@@ -11,8 +13,6 @@ import {
 import { celsiusFromKelvin, kelvinFromCelsius } from "../units/index.js";
 import { START_CAUTIONS } from "./cautions.js";
 
-/** [Pa] sea level: higher up the same vapour is a larger share, so this is the cautious side. */
-export const PRESSURE_INTAKE = 101325;
 /** [K] of the warm start that fuel is compared with. */
 export const TEMP_WARM_START = kelvinFromCelsius(15);
 /**
@@ -26,11 +26,9 @@ export interface FuelStart {
   readonly vapourFraction: number;
   /** [1] fuel to be offered over that of a start at {@link TEMP_WARM_START}. */
   readonly offeredRatio: number;
-  /** "too-lean": no amount of priming helps; "hard": more fuel than primers give; "ignitable". */
-  readonly status: "ignitable" | "hard" | "too-lean";
   /** [K] intake below which even saturated air is too lean. */
   readonly tempLeanLimit: number;
-  readonly text: string;
+  readonly text: Finding;
   readonly cautions: readonly Caution[];
 }
 
@@ -43,23 +41,22 @@ export function fuelVolatility({ grade, reid_kpa }: Fuel): FuelVolatility {
 
 /**
  * Vapour and priming at an intake of `tempIntake` [K]: the coldest head, on whose port the fuel lies. Equilibrium over
- * liquid fuel: real vapour in the few tenths of a second of an intake stroke is less.
+ * liquid fuel: real vapour in the few tenths of a second of an intake stroke is less. At sea level: higher up the same vapour
+ * is a larger share, so this is the cautious side.
  */
 export function fuelStart(fuel: Fuel, tempIntake: number): FuelStart {
   const volatility = fuelVolatility(fuel);
   const { vapourFraction, offeredRatio, status } = startingMixture(
     volatility,
     clampedFuel(tempIntake),
-    PRESSURE_INTAKE,
+    PRESSURE_STANDARD,
     TEMP_WARM_START,
   );
-  const hard = status === "ignitable" && offeredRatio > OFFERED_MOST;
   return {
     vapourFraction,
     offeredRatio,
-    status: hard ? "hard" : status,
-    tempLeanLimit: tempOfFuelVapourFraction(volatility, FLAMMABILITY_GASOLINE.lean, PRESSURE_INTAKE),
-    text: primingText(tempIntake, offeredRatio, status),
+    tempLeanLimit: tempOfFuelVapourFraction(volatility, FLAMMABILITY_GASOLINE.lean, PRESSURE_STANDARD),
+    text: primingFinding(tempIntake, offeredRatio, status),
     cautions: [
       START_CAUTIONS.primeByHandbook,
       START_CAUTIONS.intakeFire,
@@ -74,12 +71,9 @@ export function clampedFuel(temp: number): number {
   return Math.min(RANGE_TEMP_FUEL_AP42.max, Math.max(RANGE_TEMP_FUEL_AP42.min, temp));
 }
 
-function primingText(tempIntake: number, ratio: number, status: "ignitable" | "too-lean"): string {
-  const at = `At ${celsiusFromKelvin(tempIntake).toFixed(0)} °C`;
-  if (status === "too-lean") return `${at} no priming gives a mixture that burns: warm cylinders and intake.`;
-  if (ratio < 1.15) return `${at} the fuel evaporates as on a warm day: prime by the handbook.`;
-  const amount = `${at} about ${ratio.toFixed(1)} times as much fuel must be offered as at 15 °C`;
-  return ratio > OFFERED_MOST
-    ? `${amount}, more than primers are made for: warm cylinders and intake first.`
-    : `${amount} for the same vapour; how to prime is the handbook's to say.`;
+function primingFinding(tempIntake: number, ratio: number, status: "ignitable" | "too-lean"): Finding {
+  const at = { temp_c: celsiusFromKelvin(tempIntake) };
+  if (status === "too-lean") return finding("fuel-too-lean", at);
+  if (ratio < 1.15) return finding("fuel-as-warm", at);
+  return finding("fuel-more", { ...at, ratio, too_much: ratio > OFFERED_MOST });
 }

@@ -17,7 +17,7 @@ export {
   TEMP_PISTON_FIRST_MINUTES,
 } from "./clearance.js";
 export { crankingModel } from "./cranking.js";
-export { clampedFuel, fuelVolatility, OFFERED_MOST, PRESSURE_INTAKE, TEMP_WARM_START } from "./fuel-start.js";
+export { clampedFuel, fuelVolatility, OFFERED_MOST, TEMP_WARM_START } from "./fuel-start.js";
 export { oilGradeAdvice } from "./oil-grade.js";
 export { GROUND_RUN_PARTS, groundRun, shutDownTemps } from "./shut-down.js";
 export { type CrankingSpread, crankingSpread, USUAL_CRANKING } from "./spread.js";

@@ -1,4 +1,5 @@
 import type { Caution } from "../aircraft/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import {
   crankingLimitOil,
   dynamicViscosityOil,
@@ -22,7 +23,7 @@ export interface OilFitness {
   readonly gelled: boolean;
   readonly pumpingLimit: OilLimit;
   readonly crankingLimit: OilLimit;
-  readonly text: string;
+  readonly text: Finding;
   readonly cautions: readonly Caution[];
 }
 
@@ -44,22 +45,23 @@ export function oilFitness(oil: Oil, temp: number): OilFitness {
   };
   return {
     ...fit,
-    text: textOf(oil, temp, fit),
+    text: findingOf(oil, temp, fit),
     cautions: fit.pumpable && fit.crankable ? [] : [START_CAUTIONS.congealedOil],
   };
 }
 
-function textOf(oil: Oil, temp: number, fit: Omit<OilFitness, "text" | "cautions">): string {
-  const at = `${oil.name} at ${whole(temp)} °C`;
-  if (fit.gelled) return `${at} is below its pour point (${whole(oil.pourPoint)} °C): it may not flow at all`;
-  if (!fit.pumpable) return `${at} may not reach the pump: limit ${whole(fit.pumpingLimit.temp)} °C`;
-  if (!fit.crankable)
-    return `${at} is too stiff to crank by SAE J300: limit ${whole(fit.crankingLimit.temp)} °C`;
-  return `${at} can be pumped and cranked by SAE J300; the engine maker's preheat limit comes first`;
-}
-
-function whole(temp: number): string {
-  return celsiusFromKelvin(temp).toFixed(0);
+function findingOf(oil: Oil, temp: number, fit: Omit<OilFitness, "text" | "cautions">): Finding {
+  const at = { oil: oil.name, temp_c: celsiusFromKelvin(temp) };
+  if (fit.gelled) {
+    return finding("oil-below-pour-point", { ...at, pour_point_c: celsiusFromKelvin(oil.pourPoint) });
+  }
+  if (!fit.pumpable) {
+    return finding("oil-not-pumped", { ...at, limit_c: celsiusFromKelvin(fit.pumpingLimit.temp) });
+  }
+  if (!fit.crankable) {
+    return finding("oil-too-stiff", { ...at, limit_c: celsiusFromKelvin(fit.crankingLimit.temp) });
+  }
+  return finding("oil-fit", at);
 }
 
 /** When oil pressure may be expected on the gauge: a warning range, never a promise. */
@@ -69,7 +71,6 @@ export interface OilPressureDelay {
   readonly usual: number;
   /** [s] Infinity when the oil may not reach the pump. */
   readonly most: number;
-  readonly caution: Caution;
 }
 
 /** [s] on a warm day, oil of 0.11 Pa s, from idle on; common practice, no published source. */
@@ -91,6 +92,5 @@ export function oilPressureDelay(oil: Oil, temp: number): OilPressureDelay {
     least: usual / DELAY_FACTOR,
     usual,
     most: pumpable ? usual * DELAY_FACTOR : Number.POSITIVE_INFINITY,
-    caution: START_CAUTIONS.noOilPressure,
   };
 }

@@ -1,9 +1,10 @@
+import { type Finding, finding } from "../findings/index.js";
 import type { Oil } from "../properties/index.js";
 import { celsiusFromFahrenheit, celsiusFromKelvin, kelvinFromCelsius } from "../units/index.js";
 import { requireOutsideAir } from "./outside-air.js";
 
 /** One row of the maker's table of grades against average outside air. */
-export interface OilGradeRow {
+interface OilGradeRow {
   /** [K] */
   readonly coldest: number;
   readonly warmest: number;
@@ -13,11 +14,11 @@ export interface OilGradeRow {
   readonly dispersant: readonly string[];
 }
 
-export const OIL_GRADE_SOURCE =
+const OIL_GRADE_SOURCE =
   "Lycoming Service Instruction 1014M (22 May 1995), as an example: your engine maker's current table decides";
 
 /** Rows of Lycoming SI 1014M (1995), average ambient temperatures in °F. */
-export const OIL_GRADES: readonly OilGradeRow[] = [
+const OIL_GRADES: readonly OilGradeRow[] = [
   row(undefined, undefined, [], ["15W-50", "20W-50"]),
   row(80, undefined, ["60"], ["60"]),
   row(60, undefined, ["50"], ["40", "50"]),
@@ -28,14 +29,11 @@ export const OIL_GRADES: readonly OilGradeRow[] = [
 ];
 
 export interface OilGradeAdvice {
-  /** Grades of ashless dispersant oil the table lists for this air, without repeats. */
-  readonly dispersant: readonly string[];
-  readonly mineral: readonly string[];
-  /** Whether the installed oil's grade is among them, as either kind. */
+  /** Whether the installed oil's grade is among those that the table lists for this air, as either kind. */
   readonly listed: boolean;
   /** Of the installed oil, such as 15W-50. */
   readonly grade: string;
-  readonly text: string;
+  readonly text: Finding;
   readonly source: string;
 }
 
@@ -44,18 +42,15 @@ export function oilGradeAdvice(oil: Pick<Oil, "winterGrade" | "hotGrade">, tempA
   requireOutsideAir(tempAir);
   const rows = OIL_GRADES.filter((r) => tempAir >= r.coldest && tempAir <= r.warmest);
   const dispersant = [...new Set(rows.flatMap((r) => r.dispersant))];
-  const mineral = [...new Set(rows.flatMap((r) => r.mineral))];
   const grade = oil.winterGrade === undefined ? oil.hotGrade : `${oil.winterGrade}-${oil.hotGrade}`;
-  const listed = dispersant.includes(grade) || mineral.includes(grade);
-  const air = `${celsiusFromKelvin(tempAir).toFixed(0)} °C`;
+  const listed = dispersant.includes(grade) || rows.some((r) => r.mineral.includes(grade));
+  const at = { grade, temp_c: celsiusFromKelvin(tempAir) };
   return {
-    dispersant,
-    mineral,
     listed,
     grade,
     text: listed
-      ? `SAE ${grade} is among the grades listed for ${air}`
-      : `SAE ${grade} is not listed for ${air}: ${dispersant.map((g) => `SAE ${g}`).join(", ")} are`,
+      ? finding("oil-grade-listed", at)
+      : finding("oil-grade-unlisted", { ...at, listed: dispersant }),
     source: OIL_GRADE_SOURCE,
   };
 }

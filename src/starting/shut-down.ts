@@ -1,7 +1,5 @@
-import { type Caution, type Installation, oilById, type PartName } from "../aircraft/index.js";
-import { densityOil, heatCapacityOil } from "../properties/index.js";
+import type { Installation, PartName } from "../aircraft/index.js";
 import { kelvinFromCelsius, requireInside } from "../units/index.js";
-import { START_CAUTIONS } from "./cautions.js";
 import { requireOutsideAir } from "./outside-air.js";
 
 /** Rise over outside air as a share of the oil's [1], after descent and taxi; project judgement. */
@@ -45,15 +43,6 @@ export function shutDownTemps(installation: Installation, tempAir: number): Map<
   return temps;
 }
 
-/** A short ground run: what it makes of the engine's temperatures. */
-export interface GroundRun {
-  /** [K] by part. */
-  readonly temps: Map<PartName, number>;
-  /** [J] stored in the engine by the run. */
-  readonly heat: number;
-  readonly caution: Caution;
-}
-
 /**
  * Where idling at 1000 to 1200 rpm leads [K over outside air] and how fast [s]; common practice, no published source:
  * heads some 60 K up after five minutes, oil off the peg after ten.
@@ -74,49 +63,22 @@ export const GROUND_RUN_PARTS = Object.keys(IDLING) as readonly PartName[];
 
 /**
  * `duration` [s] of idling from `temps` [K] in outside air of `tempAir` [K]: each part moves exponentially towards its idling
- * temperature and is never cooled by it; parts not named stay as they are. Such a run makes more water than it drives off.
+ * temperature and is never cooled by it; parts not named stay as they are. [K] by part.
  */
 export function groundRun(
-  installation: Installation,
   temps: ReadonlyMap<PartName, number>,
   tempAir: number,
   duration: number,
-): GroundRun {
+): Map<PartName, number> {
   requireOutsideAir(tempAir);
   requireInside("duration", duration, 0, 7200, "s");
   const after = new Map(temps);
-  let heat = 0;
   for (const [name, { rise, time }] of Object.entries(IDLING)) {
     const part = name as PartName;
     const before = temps.get(part);
     if (before === undefined) continue;
     const gained = Math.max(0, tempAir + rise - before) * -Math.expm1(-duration / time);
     after.set(part, before + gained);
-    heat += gained * heatCapacityOf(installation, part);
   }
-  return { temps: after, heat, caution: START_CAUTIONS.groundRun };
-}
-
-/** [J/K] */
-function heatCapacityOf({ bodies, oil }: Installation, part: PartName): number {
-  switch (part) {
-    case "oil":
-      return (
-        (oil.quantity_l / 1000) *
-        densityOil(oilById(oil.oil_id), kelvinFromCelsius(15)) *
-        heatCapacityOil(kelvinFromCelsius(15))
-      );
-    case "heads_front":
-    case "heads_rear":
-      return bodies.heads.heat_capacity_j_per_k / 2;
-    case "coolant":
-      return bodies.coolant?.heat_capacity_j_per_k ?? 0;
-    case "sump":
-    case "crankcase":
-    case "crankshaft":
-    case "barrels":
-      return bodies[part].heat_capacity_j_per_k;
-    default:
-      return 0;
-  }
+  return after;
 }

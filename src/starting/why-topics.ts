@@ -1,4 +1,5 @@
 import { type Installation, oilById } from "../aircraft/index.js";
+import { type Finding, finding, type StartingFindings } from "../findings/index.js";
 import {
   crankingLimitOil,
   crankingPowerFraction,
@@ -25,24 +26,21 @@ import { oilPressureDelay } from "./oil-fitness.js";
 import { USUAL_CRANKING } from "./spread.js";
 
 interface Topic {
-  readonly title: string;
   readonly unit: string;
   readonly equation: string;
   readonly source: string;
   /** The value at a temperature [K], in `unit`; undefined where an engine has no such thing. */
   readonly answer: (installation: Installation) => ((temp: number) => number) | undefined;
-  readonly sentence: (value: number, tempC: number, installation: Installation) => string;
+  readonly sentence: (value: number, temp_c: number, installation: Installation) => Finding;
 }
 
-const TEMP_WARM_CHART = kelvinFromCelsius(celsiusFromFahrenheit(80));
-const whole = (temp: number) => celsiusFromKelvin(temp).toFixed(0);
-/** Two figures, without powers of ten. */
-const brief = (value: number) => String(Number(value.toPrecision(2)));
-const at = (tempC: number) => `At ${tempC.toFixed(0)} °C`;
+export type WhyTopic = StartingFindings["why-title"]["topic"];
 
-export const WHY_TOPICS = {
+const TEMP_WARM_CHART = kelvinFromCelsius(celsiusFromFahrenheit(80));
+
+/** In the order of a start. */
+export const WHY_TOPICS: Readonly<Record<WhyTopic, Topic>> = {
   "oil-viscosity": {
-    title: "How thick is the oil?",
     unit: "Pa s",
     equation: "log10 log10(nu + 0.7) = A - B log10 T (Walther); mu = rho nu",
     source: "ASTM D341-17; limits SAE J300 (pumping 60 Pa s) and the oil's pour point",
@@ -50,18 +48,19 @@ export const WHY_TOPICS = {
       const installed = oilById(oil.oil_id);
       return (temp) => dynamicViscosityOil(installed, temp);
     },
-    sentence: (value, tempC, { oil }) => {
+    sentence: (value, temp_c, { oil }) => {
       const installed = oilById(oil.oil_id);
-      const warm = dynamicViscosityOil(installed, TEMP_REFERENCE_LENGTH);
-      return (
-        `${at(tempC)} ${installed.name} has ${brief(value)} Pa s, ${brief(value / warm)} times as much as at ` +
-        `20 °C; it is too stiff to crank below ${whole(crankingLimitOil(installed).temp)} °C and may not reach the pump below ` +
-        `${whole(pumpingLimitOil(installed).temp)} °C.`
-      );
+      return finding("why-oil-viscosity", {
+        oil: installed.name,
+        temp_c,
+        viscosity_pa_s: value,
+        ratio: value / dynamicViscosityOil(installed, TEMP_REFERENCE_LENGTH),
+        cranking_c: celsiusFromKelvin(crankingLimitOil(installed).temp),
+        pumping_c: celsiusFromKelvin(pumpingLimitOil(installed).temp),
+      });
     },
   },
   "oil-pressure": {
-    title: "How long until oil pressure?",
     unit: "s",
     equation: "t = 4 s (mu / 0.11 Pa s)^0.5, a factor of two either way",
     source: "project judgement between a warm day and an SAE abstract: more than 23 s at -20 to -30 °C",
@@ -69,12 +68,10 @@ export const WHY_TOPICS = {
       const installed = oilById(oil.oil_id);
       return (temp) => oilPressureDelay(installed, temp).usual;
     },
-    sentence: (value, tempC) =>
-      `${at(tempC)} the oil takes some ${(value / 2).toFixed(0)} to ${(2 * value).toFixed(0)} s to show pressure, if it flows ` +
-      "at all. This is a rough range. Stop the engine when there is no pressure within 10 s; its handbook decides.",
+    sentence: (value, temp_c) =>
+      finding("why-oil-pressure", { temp_c, least_s: value / 2, most_s: 2 * value }),
   },
   "cranking-drag": {
-    title: "How hard is it to turn?",
     unit: "N m",
     equation: "T = (V / 4 pi)(p_gas + p_dry + p_film (mu omega / mu_0 omega_0)^n), n = 0.5, at 100 rpm",
     source:
@@ -84,19 +81,18 @@ export const WHY_TOPICS = {
       const installed = oilById(installation.oil.oil_id);
       return (temp) => crankingTorque(drag, dynamicViscosityOil(installed, temp), CRANKING_REFERENCE_SPEED);
     },
-    sentence: (value, tempC, installation) => {
+    sentence: (value, temp_c, installation) => {
       const drag = crankingDrag(installation);
       const warm = dynamicViscosityOil(oilById(installation.oil.oil_id), TEMP_WARM_CHART);
-      const ratio = value / crankingTorque(drag, warm, CRANKING_REFERENCE_SPEED);
-      const most = value > 2 * drag.fixed ? "oil films" : "compression and dry friction";
-      return (
-        `${at(tempC)} all through, turning it at 100 rpm takes ${value.toFixed(0)} N m, ${(100 * ratio).toFixed(0)} % of what ` +
-        `it takes at 27 °C; ${most} are most of it.`
-      );
+      return finding("why-cranking-drag", {
+        temp_c,
+        torque_nm: value,
+        ratio: value / crankingTorque(drag, warm, CRANKING_REFERENCE_SPEED),
+        mostly: value > 2 * drag.fixed ? "films" : "compression",
+      });
     },
   },
   "cranking-power": {
-    title: "What is left of the battery?",
     unit: "%",
     equation: "table of cranking power against temperature, straight between its points",
     source:
@@ -105,12 +101,14 @@ export const WHY_TOPICS = {
       const kind = batteryKind(battery);
       return (temp) => 100 * crankingPowerFraction(kind, temp);
     },
-    sentence: (value, tempC, { battery }) =>
-      `${at(tempC)} a full ${batteryKind(battery).name} battery cranks with ${value.toFixed(0)} % of its power at 27 °C, while ` +
-      "the engine wants more.",
+    sentence: (value, temp_c, { battery: { chemistry, sealed } }) =>
+      finding("why-cranking-power", {
+        temp_c,
+        battery: chemistry === "lithium-iron-phosphate" ? "lithium" : sealed ? "sealed" : "flooded",
+        power: value / 100,
+      }),
   },
   "cranking-speed": {
-    title: "Does it turn fast enough?",
     unit: "rpm",
     equation: "k_T (V_0 - k_E omega)/(R_battery + R_starter) = T(omega)",
     source:
@@ -119,12 +117,15 @@ export const WHY_TOPICS = {
       const model = crankingModel(installation);
       return (temp) => model.speed(temp, temp, temp, temp, USUAL_CRANKING) / RADIANS_PER_SECOND_OF_RPM;
     },
-    sentence: (value, tempC, { cranking, battery }) =>
-      `${at(tempC)}, engine and battery, the battery ${(100 * battery.assumed_charge).toFixed(0)} % charged, the starter turns ` +
-      `about ${value.toFixed(0)} rpm. It takes ${cranking.speed_min_rpm} rpm at least.`,
+    sentence: (value, temp_c, { cranking, battery }) =>
+      finding("why-cranking-speed", {
+        temp_c,
+        charge: battery.assumed_charge,
+        rpm: value,
+        least_rpm: cranking.speed_min_rpm,
+      }),
   },
   "battery-freezing": {
-    title: "When does the battery freeze?",
     unit: "K",
     equation: "margin = T - T_freeze(specific gravity), gravity from charge",
     source:
@@ -133,20 +134,21 @@ export const WHY_TOPICS = {
       const least = tempBatteryLeast(battery, battery.assumed_charge);
       return (temp) => temp - least;
     },
-    sentence: (value, tempC, { battery }) => {
-      const least = tempBatteryLeast(battery, battery.assumed_charge);
-      const charge = (100 * battery.assumed_charge).toFixed(0);
+    sentence: (value, temp_c, { battery }) => {
+      const least_c = celsiusFromKelvin(tempBatteryLeast(battery, battery.assumed_charge));
       if (battery.chemistry === "lithium-iron-phosphate") {
-        return `${at(tempC)} the pack is ${Math.abs(value).toFixed(0)} K ${value < 0 ? "below" : "above"} its cut-off of ${whole(least)} °C.`;
+        return finding("why-battery-cut-off", { temp_c, margin_k: value, cut_off_c: least_c });
       }
-      return (
-        `${at(tempC)} a battery ${charge} % charged is ${Math.abs(value).toFixed(0)} K ${value < 0 ? "below" : "above"} the ` +
-        `freezing point of its acid, ${whole(least)} °C; empty it would freeze at ${whole(tempBatteryLeast(battery, 0))} °C.`
-      );
+      return finding("why-battery-freezing", {
+        temp_c,
+        charge: battery.assumed_charge,
+        margin_k: value,
+        freezing_c: least_c,
+        empty_c: celsiusFromKelvin(tempBatteryLeast(battery, 0)),
+      });
     },
   },
   "fuel-vapour": {
-    title: "Does the fuel give a mixture that burns?",
     unit: "vol %",
     equation:
       "x = p_v / p, p_v = exp(A - B/(t + 459.6)) psi, A and B from Reid vapour pressure and distillation slope",
@@ -155,28 +157,32 @@ export const WHY_TOPICS = {
       ({ fuel }) =>
       (temp) =>
         100 * fuelStart(fuel, temp).vapourFraction,
-    sentence: (value, tempC, { fuel }) => {
-      const { offeredRatio, tempLeanLimit } = fuelStart(fuel, kelvinFromCelsius(tempC));
-      return (
-        `${at(tempC)} air over ${fuel.grade} holds at most ${value.toFixed(1)} % of vapour (it burns from ` +
-        `${(100 * FLAMMABILITY_GASOLINE.lean).toFixed(1)} %, so not below ${whole(tempLeanLimit)} °C), and ${offeredRatio.toFixed(1)} times as ` +
-        "much fuel must be offered as at 15 °C; the handbook says how to prime."
-      );
+    sentence: (value, temp_c, { fuel }) => {
+      const { offeredRatio, tempLeanLimit } = fuelStart(fuel, kelvinFromCelsius(temp_c));
+      return finding("why-fuel-vapour", {
+        temp_c,
+        fuel: fuel.grade,
+        vapour: value / 100,
+        lean: FLAMMABILITY_GASOLINE.lean,
+        lean_c: celsiusFromKelvin(tempLeanLimit),
+        ratio: offeredRatio,
+      });
     },
   },
   "bearing-clearance": {
-    title: "What is left of the main-bearing clearance?",
     unit: "mm",
     equation: "c = D(1 + alpha_case (T - 20)) - d(1 + alpha_shaft (T - 20))",
     source: `linear expansion of handbook alloys with their cold-range means. ${CLEARANCE_LIMITS}`,
     answer: ({ clearances: { bearing } }) =>
       bearing === undefined ? undefined : (temp) => 1000 * clearanceOf(bearing, temp, temp),
-    sentence: (value, tempC, { clearances }) =>
-      `${at(tempC)} an aluminium case has closed in on its steel shaft: ${value.toFixed(3)} mm of ` +
-      `${clearances.bearing?.clearance_mm.toFixed(3)} mm are left, if the case alone set the bore.`,
+    sentence: (value, temp_c, { clearances }) =>
+      finding("why-bearing-clearance", {
+        temp_c,
+        left_mm: value,
+        whole_mm: clearances.bearing?.clearance_mm ?? 0,
+      }),
   },
   "piston-clearance": {
-    title: "What room has the piston in its first minutes?",
     unit: "mm",
     equation: "c = D(1 + alpha_barrel (T - 20)) - d(1 + alpha_piston (100 - 20))",
     source: `linear expansion of handbook alloys; piston at 100 °C in the first minutes: project judgement. ${CLEARANCE_LIMITS}`,
@@ -185,23 +191,23 @@ export const WHY_TOPICS = {
       if (pistonIndex(installation, TEMP_REFERENCE_LENGTH) === undefined) return undefined;
       return (temp) => 1000 * clearanceOf(piston, temp, TEMP_PISTON_FIRST_MINUTES);
     },
-    sentence: (value, tempC, { clearances: { piston } }) =>
-      `With barrels at ${tempC.toFixed(0)} °C and the piston already at 100 °C, ${value.toFixed(3)} mm are left; with barrels at ` +
-      `20 °C it would be ${(1000 * clearanceOf(piston, TEMP_REFERENCE_LENGTH, TEMP_PISTON_FIRST_MINUTES)).toFixed(3)} mm.`,
+    sentence: (value, temp_c, { clearances: { piston } }) =>
+      finding("why-piston-clearance", {
+        temp_c,
+        left_mm: value,
+        warm_mm: 1000 * clearanceOf(piston, TEMP_REFERENCE_LENGTH, TEMP_PISTON_FIRST_MINUTES),
+      }),
   },
   "frost-point": {
-    title: "At what skin temperature does frost begin?",
     unit: "°C",
     equation: "p_ice(frost point) = p_water(dew point)",
     source:
       "Murphy & Koop 2005 (liquid), Hyland & Wexler 1983 (ice); METAR dew points are over water (FMH-1)",
     answer: () => (temp) =>
       celsiusFromKelvin(temp < TEMP_TRIPLE_POINT_WATER ? tempFrostPointFromDewPoint(temp) : temp),
-    sentence: (value, tempC) =>
-      tempC < 0
-        ? `A reported dew point of ${tempC.toFixed(0)} °C means frost on anything below ${value.toFixed(1)} °C.`
-        : `A dew point of ${tempC.toFixed(0)} °C means dew, not frost, on anything below it.`,
+    sentence: (value, temp_c) =>
+      temp_c < 0
+        ? finding("why-frost-point", { temp_c, frost_c: value })
+        : finding("why-dew-point", { temp_c }),
   },
-} as const satisfies Record<string, Topic>;
-
-export type WhyTopic = keyof typeof WHY_TOPICS;
+};

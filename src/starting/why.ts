@@ -1,13 +1,14 @@
 import { type Installation, oilById } from "../aircraft/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import { kelvinFromCelsius, requireInside } from "../units/index.js";
 import { WHY_TOPICS, type WhyTopic } from "./why-topics.js";
 
 /** One question of the teaching page, answered for one temperature. */
 export interface Explanation {
-  readonly title: string;
+  readonly title: Finding;
   readonly value: number;
   readonly unit: string;
-  readonly sentence: string;
+  readonly sentence: Finding;
   readonly equation: string;
   readonly source: string;
   /** The answer over -40 to 40 °C. */
@@ -37,11 +38,11 @@ export function explainWhy(topic: WhyTopic, tempC: number, installation: Install
   if (answer === undefined) {
     throw new RangeError(`unknown topic: ${topic} (${installation.id} has no such part or fit)`);
   }
-  const { title, unit, equation, source, sentence } = WHY_TOPICS[topic];
+  const { unit, equation, source, sentence } = WHY_TOPICS[topic];
   const x_c = Array.from({ length: PLOT_TO - PLOT_FROM + 1 }, (_, i) => PLOT_FROM + i);
   const value = answer(kelvinFromCelsius(tempC));
   return {
-    title,
+    title: finding("why-title", { topic }),
     value,
     unit,
     sentence: sentence(value, tempC, installation),

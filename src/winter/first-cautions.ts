@@ -16,5 +16,5 @@ export function firstCautions(best: Kit | undefined, kits: readonly Kit[]): Caut
     CAUTIONS.inspectDaily,
   ].filter((caution) => best !== undefined && has(best, caution));
   const burns = kits.some((kit) => has(kit, CAUTIONS.carbonMonoxide)) ? [CAUTIONS.carbonMonoxide] : [];
-  return [...burns, ...own].slice(0, MOST).map(({ text, source }) => ({ text, source }));
+  return [...burns, ...own].slice(0, MOST);
 }

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import type { Caution } from "../../src/aircraft/index.js";
 import { CAUTIONS, type Heater, heaterById } from "../../src/aircraft/index.js";
 import type { PlanDocument, ScenarioDocument } from "../../src/documents/index.js";
 import { planPreheat } from "../../src/planning/index.js";
@@ -235,11 +236,7 @@ test("a caution that is missing or stands without cause is seen", () => {
 
 test("a caution of the start that is missing or stands without cause is seen", () => {
   const frozen = adviceOf(night({ weather: airOf(-20) }));
-  const briefing = (
-    advice: Advice,
-    keep: (text: string) => boolean,
-    more: { text: string; source: string }[] = [],
-  ) =>
+  const briefing = (advice: Advice, keep: (text: string) => boolean, more: readonly Caution[] = []) =>
     withPlan(advice, {
       start_briefing: {
         ...advice.plan.start_briefing,
@@ -251,8 +248,8 @@ test("a caution of the start that is missing or stands without cause is seen", (
     });
   const { frozenBattery, propeller } = START_CAUTIONS;
   const rule = (advice: Advice) => told("startCautionsBelong", advice);
-  expect(rule(briefing(frozen, (text) => text !== frozenBattery.text))).toMatch(/missing: the battery/);
-  expect(rule(briefing(frozen, (text) => text !== propeller.text))).toMatch(/missing: the propeller/);
+  expect(rule(briefing(frozen, (text) => text !== english(frozenBattery)))).toMatch(/missing: the battery/);
+  expect(rule(briefing(frozen, (text) => text !== english(propeller)))).toMatch(/missing: the propeller/);
   const mild = adviceOf(night({ weather: airOf(8) }));
   expect(rule(briefing(mild, () => true, [{ ...frozenBattery }]))).toMatch(/without cause: a frozen battery/);
 });

@@ -89,14 +89,7 @@ export function replayOf(source: unknown): Replay {
         const before = play(state, from, each.at * h, on);
         judgeCases(criteria, run, before, sure, maybe);
         const cooled = play(before, each.at * h, each.until * h, undefined);
-        state = runEngine(
-          run,
-          scenario.installation,
-          each.at * h,
-          (each.until - each.at) * h,
-          before,
-          cooled,
-        );
+        state = runEngine(run, each.at * h, (each.until - each.at) * h, before, cooled);
         from = each.until * h;
       }
       judgeCases(criteria, run, play(state, from, at * h, on), sure, maybe);
@@ -137,7 +130,6 @@ function judgeCases(
 /** The run's parts from where they were, one case after the other; a fifth of the gain is in doubt. */
 function runEngine(
   { network, members, forcing, draws }: EnsembleRun,
-  installation: Parameters<typeof groundRun>[0],
   at: number,
   duration: number,
   before: Float64Array,
@@ -150,7 +142,7 @@ function runEngine(
       const part = name as PartName;
       if (GROUND_RUN_PARTS.includes(part)) own.set(part, before[row * members + m]);
     });
-    const warmed = groundRun(installation, own, forcing.tempAirAt(at, m), duration).temps;
+    const warmed = groundRun(own, forcing.tempAirAt(at, m), duration);
     network.parts.forEach(({ name }, row) => {
       const was = own.get(name as PartName);
       const then = warmed.get(name as PartName);

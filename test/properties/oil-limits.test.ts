@@ -35,13 +35,11 @@ describe("temperature of a viscosity", () => {
 });
 
 describe("SAE J300", () => {
-  test("pumps each winter grade 5 K below where it cranks it, 5 K apart from grade to grade", () => {
+  test("cranks each winter grade 5 K apart from the next", () => {
     const rows = Object.values(SAE_J300_WINTER);
     expect(rows.map((row) => Math.round(celsiusFromKelvin(row.tempCranking)))).toEqual([
       -35, -30, -25, -20, -15, -10,
     ]);
-    for (const row of rows) expect(row.tempCranking - row.tempPumping).toBeCloseTo(5, 9);
-    expect(rows.map((row) => row.nu100Min)).toEqual([3.8e-6, 3.8e-6, 4.1e-6, 5.6e-6, 5.6e-6, 9.3e-6]);
   });
 });
 
@@ -81,8 +79,6 @@ describe("limits of the generic oils", () => {
       expect(cranking.basis).toBe(crankingBasis);
       expect(celsiusFromKelvin(pumping.temp)).toBeCloseTo(pumpingC, 0);
       expect(pumping.basis).toBe(pumpingBasis);
-      expect(dynamicViscosityOil(byId(id), cranking.temp)).toBeCloseTo(cranking.viscosity, 4);
-      expect(dynamicViscosityOil(byId(id), pumping.temp)).toBeCloseTo(pumping.viscosity, 3);
     },
   );
 
@@ -91,7 +87,7 @@ describe("limits of the generic oils", () => {
       if (oil.winterGrade === undefined) continue;
       const row = SAE_J300_WINTER[oil.winterGrade];
       expect(crankingLimitOil(oil).temp).toBeLessThan(row.tempCranking + 1);
-      expect(pumpingLimitOil(oil).temp).toBeLessThan(row.tempPumping + 1);
+      expect(pumpingLimitOil(oil).temp).toBeLessThan(row.tempCranking - 5 + 1);
     }
   });
 

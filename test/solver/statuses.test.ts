@@ -167,10 +167,6 @@ describe("a wrong request throws", () => {
     expect(() => solve({ ...base, ...part })).toThrow(RangeError);
     expect(() => solve({ ...base, ...part })).toThrow(message);
   });
-  test("two events of one name", () => {
-    const event = { name: "e", direction: "rising" as const, value: () => {} };
-    expect(() => solve({ ...base, events: [event, event] })).toThrow(/duplicate event: e/);
-  });
   test("dense output asked outside its step", () => {
     const out = new Float64Array(1);
     const ask = (t: (start: number, end: number) => number) => () =>

@@ -13,7 +13,7 @@ import {
 } from "../../src/starting/index.js";
 import { oilFitness, oilPressureDelay } from "../../src/starting/oil-fitness.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
-import { english } from "../../src/words/index.js";
+import { plain } from "./plain.js";
 
 const all = INSTALLATIONS.map((i): [string, Installation] => [i.id, i]);
 const reference = installationById("four-carburettor-160");
@@ -27,12 +27,14 @@ describe("oil", () => {
     const gelled = oilFitness(oil("sae-50"), k(-20));
     expect(gelled).toMatchObject({ pumpable: false, crankable: false, gelled: true });
     expect(gelled.cautions).toEqual([START_CAUTIONS.congealedOil]);
-    expect(gelled.text).toMatch(/at -20 °C is below its pour point \(-18 °C\): it may not flow at all/);
+    expect(plain(gelled.text)).toMatch(
+      /at -20 °C is below its pour point \(-18 °C\): it may not flow at all/,
+    );
     expect(oilFitness(oil("sae-15w-50"), k(0))).toMatchObject({ pumpable: true, crankable: true });
-    expect(oilFitness(oil("sae-15w-50"), k(-25)).text).toMatch(
+    expect(plain(oilFitness(oil("sae-15w-50"), k(-25)).text)).toMatch(
       /too stiff to crank by SAE J300: limit -20 °C/,
     );
-    expect(oilFitness({ ...oil("sae-50"), pourPoint: k(-40) }, k(-25)).text).toMatch(
+    expect(plain(oilFitness({ ...oil("sae-50"), pourPoint: k(-40) }, k(-25)).text)).toMatch(
       /may not reach the pump/,
     );
   });
@@ -49,17 +51,16 @@ describe("oil", () => {
     }
     const never = oilPressureDelay(oil("sae-50"), k(-19));
     expect(never.most).toBe(Number.POSITIVE_INFINITY);
-    expect(english(never.caution)).toMatch(/^Stop the engine at once/);
     expect(() => oilPressureDelay(oil("sae-50"), 10)).toThrow(/^invalid temp: 10/);
   });
 
   test("the published table is quoted for the air there is", () => {
-    expect(oilGradeAdvice(oil("sae-15w-50"), k(-20)).text).toBe(
+    expect(plain(oilGradeAdvice(oil("sae-15w-50"), k(-20)).text)).toBe(
       "SAE 15W-50 is among the grades listed for -20 °C",
     );
     const straight = oilGradeAdvice(oil("sae-50"), k(-20));
     expect(straight.listed).toBe(false);
-    expect(straight.text).toBe(
+    expect(plain(straight.text)).toBe(
       "SAE 50 is not listed for -20 °C: SAE 15W-50, SAE 20W-50, SAE 30, SAE 20W-30 are",
     );
     expect(straight.source).toContain("your engine maker's current table decides");
@@ -69,32 +70,22 @@ describe("oil", () => {
 
 describe("battery", () => {
   const state = (charge: number, celsius: number, air = celsius) =>
-    batteryState(reference.battery, 12, k(celsius), k(air), charge);
+    batteryState(reference.battery, k(celsius), k(air), charge);
 
   test("discharged, it freezes where a full one does not", () => {
     expect(state(1, -30).status).toBe("usable");
     const frozen = state(0.2, -16);
-    expect(frozen).toMatchObject({ status: "frozen", crankingPower: 0, mayCharge: false, chargeRate: 0 });
+    expect(frozen).toMatchObject({ status: "frozen", crankingPower: 0, mayCharge: false });
     expect(frozen.cautions).toContain(START_CAUTIONS.frozenBattery);
   });
 
   test("is not charged below 40 °F, nor a lithium pack below 0 °C", () => {
     expect(state(1, 4)).toMatchObject({ mayCharge: false, cautions: [START_CAUTIONS.coldCharging] });
-    expect(state(1, 5)).toMatchObject({
-      mayCharge: true,
-      chargeRate: Number.POSITIVE_INFINITY,
-      cautions: [],
-    });
-    const pack = (celsius: number) => batteryState(lithium, 12, k(celsius), k(celsius));
-    expect(pack(-1)).toMatchObject({ status: "usable", mayCharge: false, chargeVoltage: undefined });
+    expect(state(1, 5)).toMatchObject({ mayCharge: true, cautions: [] });
+    const pack = (celsius: number) => batteryState(lithium, k(celsius), k(celsius));
+    expect(pack(-1)).toMatchObject({ status: "usable", mayCharge: false });
     expect(pack(1).mayCharge).toBe(true);
     expect(pack(-21)).toMatchObject({ status: "cut-off", crankingPower: 0 });
-  });
-
-  test("wants more volts in the cold, twice as many in a 24 V system", () => {
-    const warm = state(1, 20).chargeVoltage!;
-    expect(state(1, -10).chargeVoltage).toBeGreaterThan(warm);
-    expect(batteryState(reference.battery, 24, k(20), k(20)).chargeVoltage).toBeCloseTo(2 * warm, 9);
   });
 
   test("is taken out when it gets colder than -34 °C outside, however warm it is", () => {
@@ -106,15 +97,15 @@ describe("battery", () => {
 describe("fuel", () => {
   test("says what priming can do, and defers to the handbook with what can hurt", () => {
     const { fuel } = reference;
-    expect(fuelStart(fuel, k(15))).toMatchObject({ offeredRatio: 1, status: "ignitable" });
-    expect(fuelStart(fuel, k(14)).text).toMatch(/as on a warm day: prime by the handbook/);
-    expect(fuelStart(fuel, k(-9)).text).toMatch(/about 2\.8 times as much fuel .* is the handbook's to say/);
-    expect(fuelStart(fuel, k(-25))).toMatchObject({ status: "hard" });
-    expect(fuelStart(fuel, k(-25)).text).toMatch(/6\.3 times .*, more than primers are made for/);
+    expect(fuelStart(fuel, k(15))).toMatchObject({ offeredRatio: 1 });
+    expect(plain(fuelStart(fuel, k(14)).text)).toMatch(/as on a warm day: prime by the handbook/);
+    expect(plain(fuelStart(fuel, k(-9)).text)).toMatch(
+      /about 2\.8 times as much fuel .* is the handbook's to say/,
+    );
+    expect(plain(fuelStart(fuel, k(-25)).text)).toMatch(/6\.3 times .*, more than primers are made for/);
     const lean = fuelStart(fuel, k(-40));
-    expect(lean.status).toBe("too-lean");
-    expect(lean.text).toMatch(/no priming gives a mixture that burns/);
-    expect(lean.cautions.map(english).join(" ")).toMatch(/keep cranking .* locks? a cylinder .* above 0 °C/s);
+    expect(plain(lean.text)).toMatch(/no priming gives a mixture that burns/);
+    expect(lean.cautions.map(plain).join(" ")).toMatch(/keep cranking .* locks? a cylinder .* above 0 °C/s);
   });
 
   test("motor gasoline evaporates more readily; less of anything does in the cold", () => {

@@ -1,9 +1,5 @@
-import {
-  chargeVoltageLeadAcid,
-  openCircuitVoltage,
-  tempFreezingElectrolyte,
-} from "../../src/properties/index.js";
-import { celsiusFromFahrenheit, celsiusFromKelvin, kelvinFromCelsius } from "../../src/units/index.js";
+import { openCircuitVoltage, tempFreezingElectrolyte } from "../../src/properties/index.js";
+import { celsiusFromFahrenheit, celsiusFromKelvin } from "../../src/units/index.js";
 import { FREEZING_TABLES } from "./battery-freezing-tables.js";
 import { calibration, caseOf, type ValidationGroup } from "./case.js";
 
@@ -33,20 +29,6 @@ export const ACID_VALIDATION: ValidationGroup = {
         () => openCircuitVoltage(gravity, 6),
       ),
     ),
-    caseOf(
-      "slope of charge voltage a cell",
-      "usual compensation -3 to -5 mV/K a cell",
-      "from memory",
-      "mV/K",
-      -4,
-      1.25,
-      "span given; the table lies just outside it",
-      () => {
-        const voltage = (f: number) => chargeVoltageLeadAcid("conventional", fahrenheit(f), 1);
-        return (1000 * (voltage(75) - voltage(0))) / ((75 * 5) / 9);
-      },
-    ),
-
     ...FREEZING_TABLES.flatMap(({ source, points, allowance }) =>
       points.map(([gravity, f]) =>
         calibration(
@@ -65,7 +47,3 @@ export const ACID_VALIDATION: ValidationGroup = {
     ),
   ],
 };
-
-function fahrenheit(value: number): number {
-  return kelvinFromCelsius(celsiusFromFahrenheit(value));
-}

@@ -1,3 +1,4 @@
+import { sourced } from "../../findings/index.js";
 import { CAUTIONS } from "../cautions.js";
 import type { Cover } from "../kit.js";
 
@@ -24,10 +25,11 @@ export const COVERS: readonly Cover[] = [
     outlet_left: 0.58,
     hub_left: 1,
     cautions: [
-      {
-        text: "Household quilts burn: keep them off heaters, exhaust and anything that glows, and tie them down.",
-        source: "AC 91-13C (insulation must be fireproof and approved); wording from memory",
-      },
+      sourced(
+        "quilts-burn",
+        {},
+        "AC 91-13C (insulation must be fireproof and approved); wording from memory",
+      ),
       CAUTIONS.removeBeforeStart,
     ],
     origins: { "": "fitted to heating runs from common practice, no published source" },

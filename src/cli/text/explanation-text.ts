@@ -2,7 +2,7 @@ import {
   type CriterionDocument,
   type ExplanationDocument,
   type FlowsDocument,
-  PART_LABELS,
+  PART_NAMES,
 } from "../../index.js";
 import type { Style } from "../style.js";
 import { criterionFigures, criterionParagraph } from "./criteria-text.js";
@@ -16,7 +16,7 @@ export function explanationText(explanation: ExplanationDocument, style: Style):
   const opening = {
     verdict: `${name}: ready at ${clock(departure, departure)} in ${odds(chance)} cases. Weakest point: ${criteria[0]?.title ?? weakest}.`,
     about: `${aircraft.name}. ${day(departure)}, times in ${zone}.`,
-    facts: [...weakFacts(criteria, style), ...heatFacts(explanation)],
+    facts: [...weakFacts(criteria, style), ...heatFacts(explanation, style)],
     cautions: explanation.cautions,
   };
   return screen(opening, () => everything(explanation, criteria, style), style);
@@ -63,11 +63,11 @@ function weakFacts(criteria: readonly CriterionDocument[], style: Style): [strin
 }
 
 /** The strongest ways of the heat, while heating where there is any. */
-function heatFacts({ heating, at_departure }: ExplanationDocument): [string, string][] {
+function heatFacts({ heating, at_departure }: ExplanationDocument, style: Style): [string, string][] {
   const { at, heaters_w, flows } = heating ?? at_departure;
   const strongest = forward(flows).slice(0, 3);
   const ways = strongest.map(
-    ({ from, to, heat_w }) => `${Math.round(heat_w)} W ${labelOf(from)} → ${labelOf(to)}`,
+    ({ from, to, heat_w }) => `${Math.round(heat_w)} W ${labelOf(from, style)} → ${labelOf(to, style)}`,
   );
   return [
     ["Heat", `at ${at.time.slice(11, 16)} ${Math.round(heaters_w)} W from heaters; ${ways.join(", ")}`],
@@ -96,7 +96,9 @@ function flowLines(heading: string, { at, heaters_w, flows, stored }: FlowsDocum
     `${watts(heaters_w)}  from heaters`,
     `${watts(cooling)}  from parts that cool`,
     `${watts(warming)}  into parts that warm`,
-    ...shown.map(({ from, to, heat_w }) => `${watts(heat_w)}  ${labelOf(from)} → ${labelOf(to)}`),
+    ...shown.map(
+      ({ from, to, heat_w }) => `${watts(heat_w)}  ${labelOf(from, style)} → ${labelOf(to, style)}`,
+    ),
     "",
   ];
 }
@@ -107,7 +109,8 @@ const PLACES: Readonly<Record<string, string>> = {
   supply_air: "hot air of the duct",
 };
 
-function labelOf(name: string): string {
+function labelOf(name: string, style: Style): string {
   if (name.startsWith("heater:")) return name.split(":").slice(1).join(", ");
-  return PLACES[name] ?? (PART_LABELS as Readonly<Record<string, string>>)[name] ?? name;
+  const part = PART_NAMES.find((known) => known === name);
+  return part === undefined ? (PLACES[name] ?? name) : style.say({ code: "part", values: { name: part } });
 }

@@ -9,7 +9,7 @@ const AXIS_WIDTH = 10;
 export function whyText(explanation: Explanation, tempC: number, style: Style): string[] {
   const { title, sentence, equation, source } = explanation;
   return [
-    style.colors.bold(title),
+    style.colors.bold(style.say(title)),
     ...wrapped(style.say(sentence), style.width),
     "",
     ...plot(explanation, tempC, style),

@@ -21,4 +21,13 @@ export const airframe: Phrases<AirframeFindings> = {
   "climb-damp-no-cloud": (_, say) =>
     `Climb: air as damp as it can be, no cloud or rain caught, no warming by airspeed (about ${say.difference(1, 0)} at ${say.wind(55)}).`,
   "no-supercooling": (_, say) => `Water freezes at ${say.temp(0)}: no supercooling, no de-icing fluid in it.`,
+  "brush-snow": () => "loose snow brushed off first",
+  "wipe-skin": () => "skin wiped with cloths",
+  "blow-gaps": () => "gaps blown out once thawed",
+  "sweep-floor": () => "floor swept dry",
+  "run-fan": ({ speed_mps }, say) => `a fan, ${say.wind(speed_mps)} over it`,
+  "warm-hangar": ({ set_c, more_kw }, say) =>
+    `hangar air at ${say.temp(set_c)} from roll-in on${more_kw === null ? "" : `, ${say.number(more_kw)} kW of heat`}, electric or with a flue`,
+  "by-hand": ({ changes }, say) => changes.map(say.finding).join(" and "),
+  together: ({ changes }, say) => `everything together: ${changes.map(say.finding).join(", ")}`,
 };

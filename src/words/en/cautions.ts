@@ -65,6 +65,10 @@ export const cautions: Phrases<CautionsFindings> = {
     "A short ground run makes more water than it drives off: fly an hour with the oil at 74 to 93 °C, or do not run it.",
   "live-propeller": () =>
     "Treat the propeller as live, also with everything switched off: nobody in its arc, chocks in, brakes set.",
+  "running-engine": () =>
+    "Never leave a running engine alone: a pilot at the controls, brakes and chocks on, nobody near the propeller, never in a hangar.",
+  "run-if-sure": () =>
+    "Run it only while a start is sure: covers and plugs off and counted before, on again after.",
   "hand-turning": () =>
     "Handbooks disagree about pulling the propeller through by hand: some ask for it, others warn that it wipes the oil off. Treat every propeller as live.",
   "burner-without-flue": () =>

@@ -24,4 +24,13 @@ export const airframe: Phrases<AirframeFindings> = {
     `Stigning: luften er så fuktig som den kan bli, ingen sky eller regn fanges, ingen oppvarming av farten (omtrent ${say.difference(1, 0)} ved ${say.wind(55)}).`,
   "no-supercooling": (_, say) =>
     `Vann fryser ved ${say.temp(0)}: ingen underkjøling, ingen avisingsvæske i det.`,
+  "brush-snow": () => "løs snø kostes av først",
+  "wipe-skin": () => "overflaten tørkes med kluter",
+  "blow-gaps": () => "spaltene blåses ut når de er tint",
+  "sweep-floor": () => "gulvet kostes tørt",
+  "run-fan": ({ speed_mps }, say) => `en vifte, ${say.wind(speed_mps)} over flyet`,
+  "warm-hangar": ({ set_c, more_kw }, say) =>
+    `hangarluft på ${say.temp(set_c)} fra flyet er inne${more_kw === null ? "" : `, ${say.number(more_kw)} kW varme`}, elektrisk eller med avtrekk`,
+  "by-hand": ({ changes }, say) => changes.map(say.finding).join(" og "),
+  together: ({ changes }, say) => `alt sammen: ${changes.map(say.finding).join(", ")}`,
 };

@@ -66,6 +66,10 @@ export const cautions: Phrases<CautionsFindings> = {
     "En kort kjøring på bakken lager mer vann enn den driver ut: fly en time med oljen på 74 til 93 °C, eller la være å kjøre den.",
   "live-propeller": () =>
     "Regn propellen som farlig også når alt er slått av: ingen i propellfeltet, klosser foran hjulene, bremsene på.",
+  "running-engine": () =>
+    "Gå aldri fra en motor i gang: flyger ved spakene, bremser og klosser på, ingen nær propellen, aldri i hangar.",
+  "run-if-sure": () =>
+    "Kjør den bare mens en start er sikker: ta av og tell trekk og plugger først, og sett dem på igjen etterpå.",
   "hand-turning": () =>
     "Håndbøkene er uenige om å dra propellen rundt for hånd: noen ber om det, andre advarer om at det stryker oljen av. Regn enhver propell som farlig.",
   "burner-without-flue": () =>

@@ -1,3 +1,4 @@
+import { finding } from "../../../findings/index.js";
 import { CAUTIONS } from "../../cautions.js";
 import type { Heater, Procedure } from "../../kit.js";
 
@@ -10,11 +11,11 @@ const HOT_AIR_PAUSE_ORIGIN = "project judgement: five minutes for the checks the
 /** Hot air by hand. */
 const HOT_AIR: Procedure = {
   steps: [
-    "Blow 5 min in turn at sump, oil filter, external oil lines, cylinders, intake and oil cooler, at least 30 min in all.",
-    "Feel the engine between turns: each part keeps its warmth before the next turn begins.",
-    "Give the top of the engine the last 5 min.",
-    "Stop and wait 5 min. Feel cylinders, case, cooler and lines by hand; the oil must run off the dipstick.",
-    "Start at once after that. Stop the engine if there is no oil pressure within 10 s.",
+    finding("hot-air-in-turn", {}),
+    finding("hot-air-feel", {}),
+    finding("hot-air-top", {}),
+    finding("hot-air-wait", {}),
+    finding("hot-air-start", {}),
   ],
   pause_min: 5,
   source:
