@@ -42,7 +42,7 @@ const CASES: readonly (readonly [string, Answer])[] = [
 
 /** Words, and what stands a second time as another number. */
 const NOT_PINNED = new Set([
-  ..."time text title reason source message name label words explanation refused received".split(" "),
+  ..."time text title reason source message name label words explanation refused received steps".split(" "),
   ..."assumptions warnings cautions first_cautions start_briefing origin soakline unit quantity".split(" "),
   ..."values remedies plan".split(" "),
 ]);
