@@ -31,6 +31,8 @@ const OIL_GRADES: readonly OilGradeRow[] = [
 export interface OilGradeAdvice {
   /** Whether the installed oil's grade is among those that the table lists for this air, as either kind. */
   readonly listed: boolean;
+  /** Grades of ashless dispersant oil the table lists for this air, without repeats. */
+  readonly dispersant: readonly string[];
   /** Of the installed oil, such as 15W-50. */
   readonly grade: string;
   readonly text: Finding;
@@ -47,6 +49,7 @@ export function oilGradeAdvice(oil: Pick<Oil, "winterGrade" | "hotGrade">, tempA
   const at = { grade, temp_c: celsiusFromKelvin(tempAir) };
   return {
     listed,
+    dispersant,
     grade,
     text: listed
       ? finding("oil-grade-listed", at)
