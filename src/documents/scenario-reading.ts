@@ -15,7 +15,10 @@ import { weatherOf } from "./weather-reading.js";
 import type { ReadFile } from "./weather-sources/index.js";
 import { limitsOf, wantOf } from "./wish-reading.js";
 
-/** A scenario and the document that says it, in today's form. */
+/**
+ * A scenario and the document that says it, in today's form.
+ * @internal
+ */
 export interface ReadScenario extends AircraftScenario {
   readonly document: ScenarioDocument;
 }

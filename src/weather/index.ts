@@ -2,7 +2,7 @@ export { ASSUMED_CLOUD, ASSUMED_DEPRESSION, ASSUMED_WIND, GAP_LIMIT } from "./ca
 export { readHourlyCsv } from "./csv.js";
 export { numberOfCell } from "./csv-columns.js";
 export { type CsvRow, readCsvTable } from "./csv-table.js";
-export { type EpwReading, readEpw } from "./epw.js";
+export { readEpw } from "./epw.js";
 export {
   errorSd,
   FORECAST_ERROR,

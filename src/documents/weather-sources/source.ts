@@ -10,7 +10,7 @@ export type ReadFile = (
 ) => { readonly ok: true; readonly text: string } | { readonly ok: false; readonly reason: string };
 
 /** What a source is read with. */
-export interface WeatherAsked {
+interface WeatherAsked {
   readonly clock: Clock;
   /** [s] since epoch at which it was forecast, where the document says so. */
   readonly issued: number | undefined;
