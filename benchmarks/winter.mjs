@@ -11,7 +11,7 @@ import { planPreheat } from "../dist/planning/index.js";
 import { allCriteria } from "../dist/readiness/index.js";
 import { drawEnsemble } from "../dist/simulation/index.js";
 import { cutSeries, weatherAt } from "../dist/weather/index.js";
-import { meanBefore } from "../dist/winter/happenings.js";
+import { meanBefore } from "../dist/winter/heater-schedule.js";
 import { leadTableOf, piecesOf, runPiece } from "../dist/winter/index.js";
 
 const HOUR = 3600;

@@ -5,7 +5,7 @@ import {
   type Course,
   connectionsOf,
   currentOf,
-  deedsOf,
+  manualTasksOf,
   timeOf,
 } from "../base-plan/index.js";
 import { type BasePlanDocument, rounded } from "../documents/index.js";
@@ -159,16 +159,16 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
 
   function tasksOf(): BasePlanDocument["tasks"] {
     const all = plan.aircraft.flatMap((one) =>
-      deedsOf(one.course, one.holder, limits, plan.grid).map((deed) => ({ one, deed })),
+      manualTasksOf(one.course, one.holder, limits, plan.grid).map((task) => ({ one, task })),
     );
     return all
-      .sort((a, b) => a.deed.at - b.deed.at)
-      .map(({ one, deed }) => ({
-        ...stamp(deed.at),
-        do: deed.do.replace("-", "_") as BasePlanDocument["tasks"][number]["do"],
+      .sort((a, b) => a.task.at - b.task.at)
+      .map(({ one, task }) => ({
+        ...stamp(task.at),
+        do: task.do.replace("-", "_") as BasePlanDocument["tasks"][number]["do"],
         aircraft: one.aircraft.id,
-        where: whereOf(one, deed.do, limits),
-        by: deed.byPilot ? "crew" : "base",
+        where: whereOf(one, task.do, limits),
+        by: task.byPilot ? "crew" : "base",
       }));
   }
 
@@ -209,8 +209,8 @@ function clockText({ start, zone, document }: ReadBase): (t: number) => string {
   };
 }
 
-function whereOf({ course, holder }: AircraftCourse, deed: string, limits: BaseLimits): string {
-  if (deed.startsWith("move")) return "hangar";
+function whereOf({ course, holder }: AircraftCourse, task: string, limits: BaseLimits): string {
+  if (task.startsWith("move")) return "hangar";
   if (course.cart !== undefined) return limits.carts[course.cart].id;
   const circuit = course.circuit ?? holder.connected;
   return circuit === undefined ? course.heaters.join(", ") : limits.circuits[circuit].name;

@@ -59,7 +59,7 @@ export interface Demand {
 }
 
 /** Something a person does at a time [s]. */
-export interface Deed {
+export interface ManualTask {
   readonly at: number;
   readonly do: "plug-in" | "unplug" | "move-in" | "move-out";
   /** Done by whoever flies: nobody of the base is needed. */
@@ -124,8 +124,8 @@ export function needsPerson({ circuit, cart }: Course, { switched }: Holder, lim
 }
 
 /** What people do for a course, in order of time. */
-export function deedsOf(course: Course, holder: Holder, limits: BaseLimits, grid: Grid): Deed[] {
-  const deeds: Deed[] = [];
+export function manualTasksOf(course: Course, holder: Holder, limits: BaseLimits, grid: Grid): ManualTask[] {
+  const tasks: ManualTask[] = [];
   const { blocks, stay } = course;
   const connections = connectionsOf(course, holder, limits, grid);
   // Whoever flies it makes it ready: unplugs it at the latest, and before pulling it out.
@@ -135,14 +135,14 @@ export function deedsOf(course: Course, holder: Holder, limits: BaseLimits, grid
   const spans = connections.length === 0 && course.heaters.length > 0 ? blocks : connections;
   spans.forEach(({ from, to }, i) => {
     const isIn = i === 0 && from === 0 && holder.connected !== undefined;
-    if (!isIn) deeds.push({ at: from, do: "plug-in", byPilot: false });
-    deeds.push({ at: to, do: "unplug", byPilot: to >= crewThere });
+    if (!isIn) tasks.push({ at: from, do: "plug-in", byPilot: false });
+    tasks.push({ at: to, do: "unplug", byPilot: to >= crewThere });
   });
   if (stay !== undefined) {
-    if (stay.from !== undefined) deeds.push({ at: stay.from, do: "move-in", byPilot: false });
-    deeds.push({ at: stay.to, do: "move-out", byPilot: stay.to >= holder.exit });
+    if (stay.from !== undefined) tasks.push({ at: stay.from, do: "move-in", byPilot: false });
+    tasks.push({ at: stay.to, do: "move-out", byPilot: stay.to >= holder.exit });
   }
-  return deeds.sort((a, b) => a.at - b.at);
+  return tasks.sort((a, b) => a.at - b.at);
 }
 
 /** Everything a course takes of what the base shares. */
@@ -172,11 +172,11 @@ export function demandsOf(course: Course, holder: Holder, limits: BaseLimits, gr
   if (course.heaters.some((id) => heaterOf(holder, id).attended)) {
     for (const { from, to } of blocks) take({ of: "people", index: 0 }, from, to, 1);
   }
-  for (const deed of deedsOf(course, holder, limits, grid)) {
-    const moving = deed.do === "move-in" || deed.do === "move-out";
+  for (const task of manualTasksOf(course, holder, limits, grid)) {
+    const moving = task.do === "move-in" || task.do === "move-out";
     const duration = moving ? requireHangar(limits).moveTime : grid.width;
-    const hands = (moving ? requireHangar(limits).movePeople : 1) - (deed.byPilot ? 1 : 0);
-    take({ of: "people", index: 0 }, deed.at, deed.at + Math.max(duration, 1), hands);
+    const hands = (moving ? requireHangar(limits).movePeople : 1) - (task.byPilot ? 1 : 0);
+    take({ of: "people", index: 0 }, task.at, task.at + Math.max(duration, 1), hands);
   }
   return demands;
 }

@@ -1,4 +1,4 @@
-import { type Candidate, type Course, deedsOf, type Holder } from "./candidate.js";
+import { type Candidate, type Course, type Holder, manualTasksOf } from "./candidate.js";
 import type { BaseLimits, Grid } from "./limits.js";
 
 /**
@@ -52,11 +52,11 @@ export function costsOf(
   const { told } = context;
   // What is missed is weighed by how unlikely it is, to 5 %: no outlet is taken for the last hundredth of a chance.
   const short = missed ? weightOfMissed(context.count) + Math.round(SHORT_MOST * (1 - chance)) : 0;
-  const effort = deedsOf(candidate, holder, limits, grid)
-    .filter((deed) => !deed.byPilot)
-    .reduce((sum, deed) => {
-      const moving = deed.do === "move-in" || deed.do === "move-out";
-      return sum + (context.isNight(deed.at) ? NIGHT : 1) * (moving ? 3 : 1);
+  const effort = manualTasksOf(candidate, holder, limits, grid)
+    .filter((task) => !task.byPilot)
+    .reduce((sum, task) => {
+      const moving = task.do === "move-in" || task.do === "move-out";
+      return sum + (context.isNight(task.at) ? NIGHT : 1) * (moving ? 3 : 1);
     }, 0);
   return [
     short,

@@ -1,5 +1,5 @@
 import { type Band, bandOf } from "../numerics/index.js";
-import { tollOf } from "../planning/index.js";
+import { heatingImpact } from "../planning/index.js";
 import { judge, type Verdict } from "../readiness/index.js";
 import { type ByAim, chancesOf, play, readyMembers } from "../response/index.js";
 import { type EnsembleRun, prepareRun, sampleAt, timelineOf } from "../simulation/index.js";
@@ -96,6 +96,8 @@ export function coursePlayer(aircraft: BaseAircraft, limits: BaseLimits): Course
 export function wetTimeOf(aircraft: BaseAircraft, course: Course, limits: BaseLimits): number {
   const plan = withCart(aircraft, limits, course.cart);
   const scenario = playedScenario(plan, course, limits);
-  return tollOf({ ...plan, heaters: [], wish: { ...plan.wish, pulledOut: false }, scenario }, undefined)
-    .wetTime;
+  return heatingImpact(
+    { ...plan, heaters: [], wish: { ...plan.wish, pulledOut: false }, scenario },
+    undefined,
+  ).wetTime;
 }

@@ -1,4 +1,4 @@
-import { centralRun, type PlanRequest, type Ranking, tollOf } from "../planning/index.js";
+import { centralRun, heatingImpact, type PlanRequest, type Ranking } from "../planning/index.js";
 import type { Aim } from "../readiness/index.js";
 import {
   type Block,
@@ -190,7 +190,7 @@ export function heaterOptionOf(
       ranking ??= { run: centralRun(scenario), waterStep: WATER_STEP };
       const played = playedScenario(plan, { ...NOTHING, heaters, ...course }, limits);
       const request = { ...plan, heaters: [], wish: { ...wish, pulledOut: false }, scenario: played };
-      return tollOf(request, undefined, ranking).wetTime;
+      return heatingImpact(request, undefined, ranking).wetTime;
     },
     attended: (step) => peopleIn(limits, grid, step) > 0,
     isAllowed: (course) => keepsRules(rules, { course, onFor, departure, moveTime }),

@@ -1,5 +1,5 @@
-export type { Candidate, Course, Deed, Demand, Holder, Stay } from "./candidate.js";
-export { connectionsOf, currentOf, deedsOf, demandsOf, electricPower } from "./candidate.js";
+export type { Candidate, Course, Demand, Holder, ManualTask, Stay } from "./candidate.js";
+export { connectionsOf, currentOf, demandsOf, electricPower, manualTasksOf } from "./candidate.js";
 export { type Choice, choose, goTogether, type Priced } from "./choose.js";
 export { type Costs, changeOf, compareCosts, costsOf, sumOfCosts } from "./costs.js";
 export { withoutOtherDucts } from "./course-run.js";

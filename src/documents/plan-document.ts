@@ -1,6 +1,6 @@
 import { elementPart, type Heater } from "../aircraft/index.js";
 import { type Band, bandOf } from "../numerics/index.js";
-import type { ChanceAt, HabitToll, Plan, ReadyWindow, StayWarm } from "../planning/index.js";
+import type { ChanceAt, HeatingImpact, Plan, ReadyWindow, StayWarm } from "../planning/index.js";
 import type { AircraftScenario, DrawnScenario, WishWithHeaters } from "../scenario/index.js";
 import { heatersUsed } from "../scenario/index.js";
 import { configurationAt, partTemps, type TimedChange, timelineOf } from "../simulation/index.js";
@@ -140,7 +140,10 @@ function chanceAt({ plugIn, chance, warmChance }: ChanceAt, at: (t: number) => S
   return { plug_in: at(plugIn), chance, warm_chance: warmChance };
 }
 
-function tollDocument(toll: HabitToll, read: AircraftScenario): NonNullable<PlanDocument["toll"]>["planned"] {
+function tollDocument(
+  toll: HeatingImpact,
+  read: AircraftScenario,
+): NonNullable<PlanDocument["toll"]>["planned"] {
   return {
     plug_in: toll.plugIn === undefined ? null : stampOf(read, toll.plugIn),
     heater_h: rounded(toll.heaterTime / SECONDS_OF_HOUR, 3),

@@ -11,7 +11,7 @@ export {
   isTooSmall,
   unplugBeforeOf,
 } from "./heater-use.js";
-export { centralRun, type HabitToll, moistureAlong, type Ranking, tollOf } from "./left-on.js";
+export { centralRun, type HeatingImpact, heatingImpact, moistureAlong, type Ranking } from "./left-on.js";
 export type { ChanceAt, Plan, PlanLine, PlugInAnswer, ReadyWindow, Remedy, StayWarm } from "./plan.js";
 export { plannedChanges } from "./planned-changes.js";
 export { type PlanFailure, planPreheat } from "./preheat.js";

@@ -15,7 +15,7 @@ import type { PlanRequest } from "./request.js";
 import { plannedTimeline, unplugTime } from "./timeline.js";
 
 /** What a habit of heating does to the engine until departure, every uncertain number at its middle value. */
-export interface HabitToll {
+export interface HeatingImpact {
   /** [s] since scenario start; undefined: never plugged in. */
   readonly plugIn: number | undefined;
   /** [s] */
@@ -43,7 +43,11 @@ export interface Ranking {
 }
 
 /** The toll of a plug-in time from now to departure. */
-export function tollOf(request: PlanRequest, plugIn: number | undefined, ranking?: Ranking): HabitToll {
+export function heatingImpact(
+  request: PlanRequest,
+  plugIn: number | undefined,
+  ranking?: Ranking,
+): HeatingImpact {
   const { scenario, wish } = request;
   const run = ranking?.run ?? centralRun(scenario);
   const steps = Math.ceil(wish.departure / COURSE_STEP);

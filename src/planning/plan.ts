@@ -2,7 +2,7 @@ import type { Band } from "../numerics/index.js";
 import type { Aim, CriterionVerdict, Verdict } from "../readiness/index.js";
 import type { Trajectory } from "../simulation/index.js";
 import type { BarredHeater, HeatingNow } from "./heater-use.js";
-import type { HabitToll } from "./left-on.js";
+import type { HeatingImpact } from "./left-on.js";
 
 /** When to plug in, and what comes of it. Times are [s] since scenario start. */
 export interface PlugInAnswer {
@@ -67,7 +67,7 @@ export interface Plan extends PlugInAnswer {
   /** Habits of two and four hours before departure, for comparison; over fewer members, to about 5 %. */
   readonly habits: readonly (ChanceAt & { readonly lead: number; readonly energy: number })[];
   /** What the plan does to the engine, beside leaving the heaters plugged in from now on; undefined without heat. */
-  readonly toll: { readonly planned: HabitToll; readonly leftOn: HabitToll } | undefined;
+  readonly toll: { readonly planned: HeatingImpact; readonly leftOn: HeatingImpact } | undefined;
   /** The planned course from now until the end of the scenario. */
   readonly course: Trajectory;
   /** Ways to make a departure that cannot be met; tried, with what they bring. */

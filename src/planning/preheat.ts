@@ -12,7 +12,7 @@ import { type Candidate, type ChanceFinder, COURSE_STEP } from "./chance.js";
 import { checkRequest } from "./check-request.js";
 import { type Decision, decided, SCOUTS, spent } from "./decision.js";
 import { prepareRequest } from "./heater-use.js";
-import { tollOf } from "./left-on.js";
+import { heatingImpact } from "./left-on.js";
 import type { ChanceAt, Plan } from "./plan.js";
 import { triedRemedies } from "./remedies.js";
 import type { PlanRequest } from "./request.js";
@@ -84,7 +84,7 @@ export function* elaborated(request: PlanRequest, decision: Decision): Steps<Pla
     toll:
       best.plugIn === undefined
         ? undefined
-        : { planned: tollOf(request, best.plugIn), leftOn: tollOf(request, 0) },
+        : { planned: heatingImpact(request, best.plugIn), leftOn: heatingImpact(request, 0) },
     course,
     remedies:
       answer.status === "not-reachable" ? yield* triedRemedies(request, firstMembers(draws, SCOUTS)) : [],

@@ -1,8 +1,8 @@
 import type { KitChoice, ReadWinter } from "../documents/index.js";
 import type { Said } from "../findings/index.js";
 import { allCriteria } from "../readiness/index.js";
-import { forecastsOf, happeningsOf, meanBefore } from "./happenings.js";
 import { unplugBeforeOf } from "./heater-limits.js";
+import { forecastsOf, heaterScheduleOf, meanBefore } from "./heater-schedule.js";
 import { createLeadTable, type LeadTable } from "./lead-table.js";
 import { posteriorOf, runSeason } from "./season.js";
 import type { MonthTotals, SeasonTotals } from "./season-tally.js";
@@ -79,12 +79,12 @@ export function runPiece(
   const allowed = read.habits.filter((_, h) => refusals[h] === "");
   if (allowed.length === 0) return { ...piece, habits: refusals.map(refusedResult) };
   const forecasts = forecastsOf(read, choice, year.weather, piece.year);
-  const happenings = allowed.map((habit) => {
+  const schedules = allowed.map((habit) => {
     const table = habit.do === "planned" ? leadTableOf(read, piece.kit, habit.chance) : undefined;
-    return happeningsOf(read, choice, habit, forecasts, table);
+    return heaterScheduleOf(read, choice, habit, forecasts, table);
   });
   const tallies = runSeason({
-    ...{ read, kit: piece.kit, weather: year.weather, happenings },
+    ...{ read, kit: piece.kit, weather: year.weather, schedules },
     ...(options.exact === undefined ? {} : { exact: options.exact }),
     onProgress: options.onProgress,
   });

@@ -2,8 +2,8 @@ import { type Configuration, isElementPart } from "../aircraft/index.js";
 import type { KitChoice, ReadWinter } from "../documents/index.js";
 import { caseGeometry, caseMoisture, type PartCourse, WATER_IN_OIL_WINTER } from "../starting/index.js";
 import type { Groups, Surrounding } from "./groups.js";
-import type { Happenings } from "./happenings.js";
 import { heaterPower } from "./heater-power.js";
+import type { HeaterSchedule } from "./heater-schedule.js";
 import type { Readiness } from "./readiness-count.js";
 import { attendedTime } from "./switching.js";
 
@@ -75,7 +75,7 @@ export interface TallyRequest {
   readonly around: readonly Surrounding[];
   /** The configuration with the heaters on. */
   readonly heated: Configuration;
-  readonly happenings: Happenings;
+  readonly schedules: HeaterSchedule;
   readonly exact: boolean;
   /** Of a moment [s since epoch], by the base's clock. */
   readonly monthName: (epoch: number) => string;
@@ -87,7 +87,7 @@ const EXACT_WATER_STEP = 60;
 const WET_PARTS = ["oil", "crankcase", "crankshaft", "barrels"] as const;
 
 export function createSeasonTally(request: TallyRequest): SeasonTally {
-  const { read, choice, groups, group, around, heated, happenings } = request;
+  const { read, choice, groups, group, around, heated, schedules } = request;
   const { parts, members, draws } = groups;
   const size = parts.length * members;
   const first = group * draws;
@@ -97,7 +97,7 @@ export function createSeasonTally(request: TallyRequest): SeasonTally {
   const geometry = caseGeometry(read.installation);
   const power = heaterPower(groups, choice.kit, heated);
   const totals = emptyTotals(draws);
-  const on = happenings.on.map(({ from, to }) => ({ from: from - read.start, to: to - read.start }));
+  const on = schedules.on.map(({ from, to }) => ({ from: from - read.start, to: to - read.start }));
   const wetByWall = new Map<string, { wet: number; frosted: number }>();
   let course: { time: number[]; temps: number[]; air: number[]; dew: number[] } = emptyCourse();
   let next = 0;
@@ -114,7 +114,7 @@ export function createSeasonTally(request: TallyRequest): SeasonTally {
     }
   }
   totals.switchOns = on.length;
-  totals.givenUp = happenings.givenUp.filter(Boolean).length;
+  totals.givenUp = schedules.givenUp.filter(Boolean).length;
 
   /** The month by the base's clock. */
   function monthOf(t: number): MonthTotals {

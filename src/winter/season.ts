@@ -8,8 +8,8 @@ import { shutDownTemps } from "../starting/index.js";
 import { type WeatherSeries, weatherAt } from "../weather/index.js";
 import { STRIPPED } from "./cold-case.js";
 import { createGroups, type Surrounding } from "./groups.js";
-import type { Happenings } from "./happenings.js";
 import { unplugBeforeOf } from "./heater-limits.js";
+import type { HeaterSchedule } from "./heater-schedule.js";
 import { drawnMembers, inKnownWeather } from "./members.js";
 import { monthNames } from "./months.js";
 import { readinessOf } from "./readiness-count.js";
@@ -23,7 +23,7 @@ export interface SeasonRequest {
   readonly kit: number;
   readonly weather: WeatherSeries;
   /** What each habit does, in the order of the results. */
-  readonly happenings: readonly Happenings[];
+  readonly schedules: readonly HeaterSchedule[];
   /** Every hour of the weather, at this tolerance [K]: for measuring what the usual economy costs. */
   readonly exact?: { readonly tolerance: number };
   /** Returning false stops; called at each departure with the share done [0..1]. */
@@ -47,7 +47,7 @@ function firstStepOf(duration: number): number {
  * return. Those ready at a departure fly and come back warm through; the others stay where they are. Undefined when stopped.
  */
 export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
-  const { read, weather, happenings, exact, onProgress } = request;
+  const { read, weather, schedules, exact, onProgress } = request;
   const { installation, departures, flightTime, coverOffBefore, start, end } = read;
   const choice = read.kits[request.kit]!;
   const { kit } = choice;
@@ -56,9 +56,9 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
   const sampleStep = exact === undefined ? SAMPLE_STEP : EXACT_SAMPLE_STEP;
   const used = exact === undefined ? thinnedWeather(weather, flights) : weather;
   const drawn = studyMembers(read, request.kit, used);
-  const groups = createGroups({ installation, kit, groups: happenings.length, draws: drawn });
+  const groups = createGroups({ installation, kit, groups: schedules.length, draws: drawn });
   const { parts, members, draws } = groups;
-  const around = new Array<Surrounding>(happenings.length).fill({
+  const around = new Array<Surrounding>(schedules.length).fill({
     forcing: forcingOf(read, request.kit, used),
     each: false,
   });
@@ -75,7 +75,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
   const stripped = all(false, false);
   const out = departures.map((t) => ({ from: t - coverOffBefore - start, to: t + flightTime - start }));
   const isOut = (t: number) => out.some(({ from, to }) => t >= from && t < to);
-  const switches = happenings.map(({ on }) => {
+  const switches = schedules.map(({ on }) => {
     const edges = on.flatMap(({ from, to }) => [
       { at: from - start, on: true },
       { at: to - start, on: false },
@@ -92,7 +92,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
   ].sort((a, b) => a - b);
   const isOn = switches.map((edges) => stepsOf(edges));
   const monthName = monthNames(read.zone);
-  const tallies = happenings.map((own, g) =>
+  const tallies = schedules.map((own, g) =>
     createSeasonTally({
       read,
       choice,
@@ -100,7 +100,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
       group: g,
       around,
       heated: parked.on,
-      happenings: own,
+      schedules: own,
       exact: exact !== undefined,
       monthName,
     }),

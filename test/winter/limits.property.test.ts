@@ -24,7 +24,7 @@ import {
   type WinterStudyDocument,
   winterStudySchema,
 } from "../../src/documents/index.js";
-import { happeningsOf } from "../../src/winter/happenings.js";
+import { heaterScheduleOf } from "../../src/winter/heater-schedule.js";
 import {
   type HabitResult,
   kitComparison,
@@ -329,7 +329,7 @@ describe("winters", () => {
     forecasts: readonly { tempAir: number; windSpeed: number }[],
     table: LeadTable,
   ) {
-    const on = happeningsOf(read, choice, habit, forecasts, table).on.map(({ from, to }) => to - from);
+    const on = heaterScheduleOf(read, choice, habit, forecasts, table).on.map(({ from, to }) => to - from);
     return { on, attended: on.reduce((sum, one) => sum + attendedTime(choice, one), 0) };
   }
 

@@ -12,7 +12,7 @@ export interface OnStretch {
 }
 
 /** What a habit does through a winter. */
-export interface Happenings {
+export interface HeaterSchedule {
   readonly on: readonly OnStretch[];
   /** For each departure: not heated for, because the plan saw no chance worth the heat. */
   readonly givenUp: readonly boolean[];
@@ -21,13 +21,13 @@ export interface Happenings {
 /** Plans give a departure up whose chance is below this; project judgement. */
 const GIVE_UP_BELOW = 0.2;
 
-export function happeningsOf(
+export function heaterScheduleOf(
   read: ReadWinter,
   choice: KitChoice,
   habit: Habit,
   forecasts: readonly Forecast[],
   table: LeadTable | undefined,
-): Happenings {
+): HeaterSchedule {
   const { departures, flightTime, start, end } = read;
   const unplugBefore = unplugBeforeOf(choice.kit, read.unplugBefore);
   const [least, longest] = [leastOn(choice.kit), longestOn(choice.kit)];
