@@ -34,7 +34,7 @@ export function vapourPerHeatTransfer(conditions: FilmConditions): number {
 }
 
 /** Least log-sd of an evaporation coefficient: mean deviation 18.2 % of the best correlation, Shah, HVAC&R Research 8(1) (2002) 125-131. */
-export const LEAST_EVAPORATION_LOG_SD = 0.182;
+const LEAST_EVAPORATION_LOG_SD = 0.182;
 
 /** An evaporation coefficient [kg/(m2 s Pa)] and the standard deviation of its logarithm. */
 export interface EvaporationBand {

@@ -6,10 +6,10 @@ import { PANEL_ROW } from "./panel-rows.js";
 import type { WingWeather } from "./wing-weather.js";
 
 /** [kg/m2] of ice that counts as frost: 5 µm of ice, 0.05 mm of loose frost, about what an eye sees. Project judgement. */
-export const FROST_COUNTED = 0.005;
+const FROST_COUNTED = 0.005;
 /** [0..1] chances from which frost is called likely and possible. Project judgement. */
-export const CHANCE_LIKELY = 0.5;
-export const CHANCE_POSSIBLE = 0.05;
+const CHANCE_LIKELY = 0.5;
+const CHANCE_POSSIBLE = 0.05;
 
 export function frostVerdict(chance: number): FrostVerdict {
   if (chance >= CHANCE_LIKELY) return "likely";

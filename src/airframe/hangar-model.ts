@@ -24,7 +24,7 @@ export const HANGAR_ROW = {
   /** [J] from the heater. */
   heat: 7,
 } as const;
-export const HANGAR_ROWS = 8;
+const HANGAR_ROWS = 8;
 /** Rows that nothing depends on. */
 export const HANGAR_SUMS = [HANGAR_ROW.condensed, HANGAR_ROW.broughtIn, HANGAR_ROW.swept, HANGAR_ROW.heat];
 

@@ -6,7 +6,7 @@ import { LATENT_HEAT_VAPORISATION } from "./wet-layer.js";
 export type SnowKind = keyof typeof DENSITY_SNOW | "ice";
 
 /** [kg/m3] middle of the kind's span (geometric mean, as densities are uncertain by a factor). */
-export function densityOfSnow(kind: SnowKind): number {
+function densityOfSnow(kind: SnowKind): number {
   if (kind === "ice") return DENSITY_ICE;
   const { min, max } = DENSITY_SNOW[kind];
   return Math.sqrt(min * max);

@@ -7,7 +7,7 @@ import { saturationPressureAtSurface } from "./saturation.js";
 
 /** [J/(kg K)] of water at 0 °C (IAPWS-95, from memory) and of ice at 0 °C (IAPWS R10-06, Table 6). */
 export const HEAT_CAPACITY_WATER = 4219;
-export const HEAT_CAPACITY_ICE = 2097;
+const HEAT_CAPACITY_ICE = 2097;
 /** [J/kg] at 0 °C. */
 export const LATENT_HEAT_VAPORISATION = latentHeatVaporisation(TEMP_TRIPLE_POINT_WATER);
 

@@ -48,7 +48,7 @@ export interface WeatherDraw {
  * [K] standard deviation of the depression of the dew point: whole degrees in a report, the sensor, and the way from the
  * station to the wing. Project judgement.
  */
-export const DEPRESSION_SD = 1;
+const DEPRESSION_SD = 1;
 
 /** Weather at the wing over time; writes the surroundings of a panel. */
 export interface WingWeather {

@@ -15,7 +15,7 @@ import { movesOf } from "./moves.js";
 import { type BaseAircraft, holderOf } from "./request.js";
 
 /** Members that look among courses; all of them judge what is chosen. */
-export const SCOUTS = 40;
+const SCOUTS = 40;
 
 /** The courses of one aircraft that are worth a thought. */
 export interface CourseFinder {

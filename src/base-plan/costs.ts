@@ -37,7 +37,7 @@ export interface CostContext {
 }
 
 /** A departure missed weighs more than all that the others can be short of. */
-export function weightOfMissed(count: number): number {
+function weightOfMissed(count: number): number {
   return SHORT_MOST * count + 1;
 }
 
@@ -74,7 +74,7 @@ function isHelped({ cart, stay }: Course, { exit }: Holder): boolean {
 }
 
 /** Units of harm for what people have to be told anew. */
-export function changeOf(course: Course, told: Course): number {
+function changeOf(course: Course, told: Course): number {
   const shifts = shiftOf(course, told);
   const kind =
     (course.circuit === told.circuit ? 0 : 1) +

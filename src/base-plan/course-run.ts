@@ -4,7 +4,7 @@ import { temperatureCriteria } from "../readiness/index.js";
 import type { Scenario, TimedChange } from "../simulation/index.js";
 import type { Course } from "./candidate.js";
 import type { BaseLimits } from "./limits.js";
-import { type BaseAircraft, exitOf } from "./request.js";
+import type { BaseAircraft } from "./request.js";
 
 /** The aircraft's request with a cart's heater in its kit and used beside its own. */
 export function withCart({ plan }: BaseAircraft, limits: BaseLimits, cart: number | undefined): PlanRequest {
@@ -57,11 +57,6 @@ export function changesOf(
   const covers = scenario.kit.covers.map((c) => c.id);
   changes.push({ at: wish.departure - wish.coverOffBefore, change: { do: "cover-off", covers } });
   return changes;
-}
-
-/** The latest stay of an aircraft that comes in at `from` (undefined: stands inside). */
-export function stayUntilExit(plan: PlanRequest, limits: BaseLimits, from: number | undefined) {
-  return { from, to: exitOf(plan, limits) };
 }
 
 /** A scenario with everything a course does among its events, so that it can be played or judged as it stands. */

@@ -1,23 +1,21 @@
 export type { Candidate, Course, Demand, Holder, ManualTask, Stay } from "./candidate.js";
-export { connectionsOf, currentOf, demandsOf, electricPower, manualTasksOf } from "./candidate.js";
+export { connectionsOf, currentOf, electricPower, manualTasksOf } from "./candidate.js";
 export { type Choice, choose, goTogether, type Priced } from "./choose.js";
-export { type Costs, changeOf, compareCosts, costsOf, sumOfCosts } from "./costs.js";
+export { type Costs, compareCosts, costsOf, sumOfCosts } from "./costs.js";
 export { withoutOtherDucts } from "./course-run.js";
 export { type CoursePlayer, coursePlayer, type PlayedCourse } from "./exact.js";
 export { type Cause, causeOf, type Obstacle } from "./explain.js";
 export { heaterFits } from "./fits.js";
-export { type Lift, type LimitChange, lifted } from "./lifts.js";
+export type { Lift, LimitChange } from "./lifts.js";
 export {
   type BaseLimits,
   type Cart,
   type Circuit,
-  capacityOf,
   type Grid,
   gridOf,
   type Hangar,
   type Presence,
   type Resource,
-  stepAt,
   timeOf,
 } from "./limits.js";
 export type { BinaryProgram, MilpAnswer, ProgramRow, SolveMilp } from "./milp.js";

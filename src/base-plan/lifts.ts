@@ -100,7 +100,7 @@ function liftable({ circuits, carts, hangar, people }: BaseLimits): LimitChange[
 }
 
 /** The limits with one of them lifted. */
-export function lifted(limits: BaseLimits, change: LimitChange): BaseLimits {
+function lifted(limits: BaseLimits, change: LimitChange): BaseLimits {
   const circuits = (index: number, part: Partial<BaseLimits["circuits"][number]>) => ({
     ...limits,
     circuits: limits.circuits.map((c, i) => (i === index ? { ...c, ...part } : c)),

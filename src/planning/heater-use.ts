@@ -21,7 +21,7 @@ export interface HeatingSpan {
  * Heaters of a request, or on when it is made, that its place or engine forbids: a burner in a hangar, or one too big for
  * the engine.
  */
-export function barredHeaters(request: PlanRequest): BarredHeater[] {
+function barredHeaters(request: PlanRequest): BarredHeater[] {
   const { scenario } = request;
   const on = scenario.initial.configuration.heatersOn;
   return scenario.kit.heaters.flatMap((heater): BarredHeater[] => {

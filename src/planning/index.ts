@@ -5,11 +5,8 @@ export { type EngineRun, GROUND_RUN_DOUBT, RUN_CAUTIONS } from "./away-run.js";
 export type { Decision } from "./decision.js";
 export {
   type BarredHeater,
-  barredHeaters,
   type HeatingNow,
-  heatingSpan,
   isTooSmall,
-  unplugBeforeOf,
 } from "./heater-use.js";
 export { centralRun, type HeatingImpact, heatingImpact, moistureAlong, type Ranking } from "./left-on.js";
 export type { ChanceAt, Plan, PlanLine, PlugInAnswer, ReadyWindow, Remedy, StayWarm } from "./plan.js";
@@ -17,5 +14,5 @@ export { plannedChanges } from "./planned-changes.js";
 export { type PlanFailure, planPreheat } from "./preheat.js";
 export { type BasedAnswer, type Basis, createReplanner, type Replanner } from "./replanner.js";
 export type { PlanRequest, Wish } from "./request.js";
-export { readySince, readyTimes, stayWarm } from "./stay.js";
+export { readyTimes } from "./stay.js";
 export { type WhatIf, whatIfScenario } from "./what-if.js";

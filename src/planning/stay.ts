@@ -29,19 +29,9 @@ export function readyTimes(course: Trajectory, criteria: readonly Criterion[], f
 }
 
 /**
- * How long it stays ready from the sample at `from` [s] on: the time that the wanted share of all members outlasts, and
- * the median. A member that is not ready at `from` stays so for no time at all.
+ * How long it stays ready, of each member's own time [s]: the time that the wanted share of all members outlasts, and the
+ * median. A member that is not ready at first stays so for no time at all.
  */
-export function stayWarm(
-  course: Trajectory,
-  criteria: readonly Criterion[],
-  chance: number,
-  from: number,
-): StayWarm {
-  return stayOf(readyTimes(course, criteria, from), chance, course.time[course.time.length - 1] - from);
-}
-
-/** The same of times already known [s]. */
 export function stayOf(ready: Float64Array, chance: number, horizon: number): StayWarm {
   return { sure: outlasted(ready, chance), median: outlasted(ready, 0.5), horizon };
 }

@@ -2,7 +2,7 @@ import { requireInside } from "../units/index.js";
 import { GAS_CONSTANT_AIR, GRAVITY_STANDARD, PRESSURE_STANDARD } from "./air.js";
 
 /** [K] temperature of the standard atmosphere at sea level (ISO 2533:1975). */
-export const TEMP_STANDARD = 288.15;
+const TEMP_STANDARD = 288.15;
 /** [K/m] fall of temperature with geopotential altitude in the troposphere (ISO 2533:1975). */
 export const LAPSE_STANDARD = 0.0065;
 

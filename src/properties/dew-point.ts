@@ -15,7 +15,7 @@ export const RANGE_DEW_POINT: ValidityRange = {
   source: "project judgement inside the ranges of Murphy & Koop 2005 and Hyland & Wexler 1983",
 };
 /** Frost points (over ice) that are handled: -100 °C to the triple point. */
-export const RANGE_FROST_POINT: ValidityRange = {
+const RANGE_FROST_POINT: ValidityRange = {
   quantity: "frost point [K]",
   min: 173.15,
   max: TEMP_TRIPLE_POINT_WATER,

@@ -13,13 +13,13 @@ import { requireInRange } from "./require-range.js";
 // Pollutant Emission Factors, chapter 7.1. Gasoline vapour lights from any spark down to its flash point near -46 °C:
 // what follows is about whether an engine can start, never about whether vapour is safe.
 
-export const RANGE_REID_VAPOUR_PRESSURE: ValidityRange = {
+const RANGE_REID_VAPOUR_PRESSURE: ValidityRange = {
   quantity: "Reid vapour pressure [Pa], 3 to 15 psi",
   min: 3 * PASCAL_OF_PSI,
   max: 15 * PASCAL_OF_PSI,
   source: "project judgement around AP-42 Table 7.1-2 (7 to 13 psi) and ASTM D910 (5.5 to 7 psi)",
 };
-export const RANGE_DISTILLATION_SLOPE: ValidityRange = {
+const RANGE_DISTILLATION_SLOPE: ValidityRange = {
   quantity: "distillation slope [°F per volume %]",
   min: 1,
   max: 4,

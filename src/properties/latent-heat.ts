@@ -13,13 +13,13 @@ export const LATENT_HEAT_FUSION = 333.4e3;
 /** [kg/m3] of ice at 0 °C (IAPWS R10-06, Table 6: 916.709 at the triple point). */
 export const DENSITY_ICE = 916.7;
 
-export const RANGE_VAPORISATION_MURPHY_KOOP: ValidityRange = {
+const RANGE_VAPORISATION_MURPHY_KOOP: ValidityRange = {
   quantity: "temperature of supercooled water [K]",
   min: 236,
   max: 273.16,
   source: "Murphy & Koop 2005",
 };
-export const RANGE_ICE_YEN: ValidityRange = {
+const RANGE_ICE_YEN: ValidityRange = {
   quantity: "temperature of ice [K]",
   min: 90,
   max: 273.16,

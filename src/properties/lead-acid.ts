@@ -7,7 +7,7 @@ import { requireInRange } from "./require-range.js";
 // specific gravity but not on specific gravity against charge: decide about freezing on specific gravity. Do not charge
 // or jump-start a battery that may be frozen: it can burst. Acid burns: eye protection and gloves.
 
-export const RANGE_SPECIFIC_GRAVITY: ValidityRange = {
+const RANGE_SPECIFIC_GRAVITY: ValidityRange = {
   quantity: "specific gravity of the electrolyte at 80 °F [1]",
   min: 1.0,
   max: 1.3,

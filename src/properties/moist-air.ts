@@ -7,9 +7,9 @@ import { saturationPressureOverLiquid } from "./saturation-pressure.js";
 // of dry air. Tables of real moist air lie up to 0.5 % above (enhancement factor, left out here).
 
 /** [1] molar mass of water over that of dry air (ASHRAE eq. 20). */
-export const MOLAR_MASS_RATIO_WATER_AIR = 0.621945;
+const MOLAR_MASS_RATIO_WATER_AIR = 0.621945;
 
-export const RANGE_PRESSURE_MOIST_AIR: ValidityRange = {
+const RANGE_PRESSURE_MOIST_AIR: ValidityRange = {
   quantity: "air pressure [Pa]",
   min: 20000,
   max: 120000,

@@ -22,7 +22,7 @@ export interface Oil {
 }
 
 /** [1/K] volume expansion of engine oil, all rows of Incropera Table A.5 (unused engine oil). */
-export const EXPANSION_OIL = 0.7e-3;
+const EXPANSION_OIL = 0.7e-3;
 
 const TEMP_15 = kelvinFromCelsius(15);
 const TEMP_40 = kelvinFromCelsius(40);

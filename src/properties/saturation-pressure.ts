@@ -4,7 +4,7 @@ import { requireInRange } from "./require-range.js";
 /** [K] temperature at which ice, liquid water and vapour coexist (IAPWS R14-08). */
 export const TEMP_TRIPLE_POINT_WATER = 273.16;
 
-export const RANGE_ICE_HYLAND_WEXLER: ValidityRange = {
+const RANGE_ICE_HYLAND_WEXLER: ValidityRange = {
   quantity: "temperature of ice [K]",
   min: 173.15,
   max: 273.16,
@@ -14,13 +14,13 @@ export const RANGE_ICE_HYLAND_WEXLER: ValidityRange = {
  * Published for 273.15 to 473.15 K. Accepted down to -60 °C because it is widely used there; against Murphy & Koop the
  * extrapolation is 0.1 % high at -20 °C, 0.7 % at -40 °C and 4.8 % at -60 °C.
  */
-export const RANGE_LIQUID_HYLAND_WEXLER: ValidityRange = {
+const RANGE_LIQUID_HYLAND_WEXLER: ValidityRange = {
   quantity: "temperature of water [K]",
   min: 213.15,
   max: 473.15,
   source: "Hyland & Wexler 1983, extrapolated below 273.15 K",
 };
-export const RANGE_LIQUID_MURPHY_KOOP: ValidityRange = {
+const RANGE_LIQUID_MURPHY_KOOP: ValidityRange = {
   quantity: "temperature of water [K]",
   min: 123,
   max: 332,

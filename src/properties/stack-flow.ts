@@ -2,7 +2,7 @@ import { requireNotNegative, requirePositive } from "../units/index.js";
 import { GRAVITY_STANDARD } from "./air.js";
 
 /** [-] discharge coefficient of sharp-edged openings (ASHRAE Handbook Fundamentals, natural ventilation; from memory). */
-export const DISCHARGE_SHARP_EDGED = 0.6;
+const DISCHARGE_SHARP_EDGED = 0.6;
 
 /**
  * Air that warmth draws through openings one above the other [m3/s]: Q = C_d A sqrt(2 g H |dT|/T) (ASHRAE Handbook

@@ -8,7 +8,7 @@ import { saturationPressureOverIce, saturationPressureOverLiquid } from "./satur
 // "ASHRAE" is ASHRAE Handbook, Fundamentals 2017, chapter 1. The thermodynamic wet bulb stands for the temperature a wet
 // (or iced) skin settles at in moving air without sun or sky.
 
-export const RANGE_TEMP_WET_BULB: ValidityRange = {
+const RANGE_TEMP_WET_BULB: ValidityRange = {
   quantity: "air temperature [K]",
   min: 193.15,
   max: 333.15,

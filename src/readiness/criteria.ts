@@ -20,7 +20,7 @@ const EVENNESS_LIMIT = 50;
 /** [°C] parts at least this warm are warm through and count as this warm: an engine just shut down is not half-warm. */
 const RUNNING_WARM_C = 60;
 /** [°C] case, bearings, barrels, heads and oil of an engine that is warm through; project judgement, the owner may set it. */
-export const WARM_THROUGH_C = 5;
+const WARM_THROUGH_C = 5;
 /** [°C] hottest oil film at a heated wall. */
 const FILM_LIMIT_C = 180;
 

@@ -10,7 +10,6 @@ export {
   marginOf,
   marginText,
   type Quantity,
-  rowOf,
 } from "./criterion.js";
 export { type StartOptions, startCriteria } from "./start-criteria.js";
 export { type CriterionVerdict, judge, type Verdict } from "./verdict.js";

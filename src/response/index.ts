@@ -13,7 +13,7 @@ export {
 } from "./heat-response.js";
 export { createLeadCurve, type LeadCurve } from "./lead-curve.js";
 export { NumericalFailure, play, playOn } from "./play.js";
-export { type ByAim, chancesOf, overheats, readyMembers, shareOf } from "./ready.js";
+export { type ByAim, chancesOf, overheats, readyMembers } from "./ready.js";
 export {
   type FoundPlugIn,
   latestPlugIn,

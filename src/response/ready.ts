@@ -37,7 +37,7 @@ export function chancesOf(criteria: readonly Criterion[], state: EnsembleState):
 }
 
 /** Share of the members that are ready [0..1]. */
-export function shareOf(ready: Uint8Array): number {
+function shareOf(ready: Uint8Array): number {
   return ready.reduce((sum, r) => sum + r, 0) / ready.length;
 }
 

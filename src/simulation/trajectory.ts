@@ -113,7 +113,7 @@ function concatenated(a: Float64Array, b: Float64Array): Float64Array {
 }
 
 /** Row of a part in a trajectory; throws when it has no such part. */
-export function partRow(parts: readonly string[], name: string): number {
+function partRow(parts: readonly string[], name: string): number {
   const row = parts.indexOf(name);
   if (row < 0) throw new RangeError(`unknown part: ${name} (expected one of ${parts.join(", ")})`);
   return row;

@@ -35,7 +35,7 @@ export function batteryKind({ chemistry, sealed }: Battery): BatteryKind {
  * const { battery, cranking } = installationById("four-carburettor-160");
  * testResistance(battery, cranking) // 0.0181: (12.63 - 7.2) V/300 A
  */
-export function testResistance(battery: Battery, { system_v }: Pick<Cranking, "system_v">): number {
+function testResistance(battery: Battery, { system_v }: Pick<Cranking, "system_v">): number {
   const cells = system_v / 2;
   return (
     (openVoltageAt(battery, system_v, 1) - COLD_CRANKING_TEST.voltagePerCell * cells) /

@@ -3,8 +3,8 @@ import { dynamicViscosityOil, type Oil } from "../properties/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 
 /** [K] of engine parts that are handled; colder and warmer ones count as the end. */
-export const TEMP_COLDEST_PART = kelvinFromCelsius(-60);
-export const TEMP_WARMEST_PART = kelvinFromCelsius(200);
+const TEMP_COLDEST_PART = kelvinFromCelsius(-60);
+const TEMP_WARMEST_PART = kelvinFromCelsius(200);
 
 const tables = new WeakMap<Oil, UniformTable>();
 

@@ -23,7 +23,7 @@ export interface LawKernels {
   readonly slopes: RowKernel;
 }
 
-export const FLOW_OPERANDS = {
+const FLOW_OPERANDS = {
   conductance: "row",
   from: "row",
   to: "row",
@@ -32,7 +32,7 @@ export const FLOW_OPERANDS = {
   netTo: "row",
 } as const;
 
-export const SLOPE_OPERANDS = {
+const SLOPE_OPERANDS = {
   conductance: "row",
   from: "row",
   to: "row",

@@ -11,7 +11,7 @@ export {
   piecesOf,
   runPiece,
 } from "./piece.js";
-export { rankKits, rankRows } from "./ranking.js";
+
 export { winterStudy } from "./study.js";
-export { habitLabel } from "./study-header.js";
-export { SeasonFailure, WINTER_TOLERANCE } from "./tolerance.js";
+
+export { SeasonFailure } from "./tolerance.js";

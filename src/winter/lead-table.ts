@@ -22,7 +22,7 @@ export interface LeadTableRequest extends Omit<ColdCaseRequest, "leads"> {
 }
 
 /** [h] of heating that are tried. */
-export const HEATING_HOURS = [0.5, 1, 1.5, 2, 3, 4, 5, 6.5, 8, 11, 16, 24] as const;
+const HEATING_HOURS = [0.5, 1, 1.5, 2, 3, 4, 5, 6.5, 8, 11, 16, 24] as const;
 /** [K] between the table's temperatures, at most. */
 const TEMP_STEP = 7;
 /** [m/s] at 10 m: nearly calm and fresh. */

@@ -3,7 +3,7 @@ import { type Draws, drawEnsemble, type MultiplierPosterior } from "../simulatio
 import type { WeatherSeries } from "../weather/index.js";
 
 /** The middle aircraft first, then those drawn; weather errors of `series` are zero for the middle one. */
-export function withMiddle(draws: Draws): Draws {
+function withMiddle(draws: Draws): Draws {
   const { members, multipliers, initialOffset, weather } = draws;
   const rows = (values: Float64Array, middle: number) => {
     const count = values.length / members;

@@ -72,7 +72,7 @@ function casesByCold(cases: readonly KitCase[]): number[] {
 }
 
 /** Index of the coldest case such that it and all milder ones are met, and of the mildest that is not; null: none. */
-export function reachOf(cases: readonly KitCase[]): {
+function reachOf(cases: readonly KitCase[]): {
   readonly cold: number | null;
   readonly next: number | null;
 } {

@@ -2,7 +2,7 @@ import type { WeatherSeries } from "../weather/index.js";
 
 const HOUR = 3600;
 /** [s] knots of the weather where nobody is about to fly. */
-export const COARSE_STEP = 6 * HOUR;
+const COARSE_STEP = 6 * HOUR;
 /** [s] before a departure from which on every second hour counts, and every hour. */
 const FINE_BEFORE = 8 * HOUR;
 const FINEST_BEFORE = 3 * HOUR;

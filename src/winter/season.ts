@@ -212,7 +212,7 @@ export function runSeason(request: SeasonRequest): SeasonTally[] | undefined {
 }
 
 /** Aircraft of a study with one of its kits, the middle one first. */
-export function studyMembers(read: ReadWinter, kit: number, weather: WeatherSeries): Draws {
+function studyMembers(read: ReadWinter, kit: number, weather: WeatherSeries): Draws {
   return inKnownWeather(
     drawnMembers({ ...read.ensemble, posterior: posteriorOf(read, kit) }, weather, undefined),
     weather,

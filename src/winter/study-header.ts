@@ -92,7 +92,7 @@ function kindOf(habit: Habit): "always_on" | "clock" | "planned" {
 }
 
 /** @example habitLabel({ do: "clock", lead: 10800 }) // "always 3 h before" */
-export function habitLabel(habit: Habit): string {
+function habitLabel(habit: Habit): string {
   switch (habit.do) {
     case "always-on":
       return "always on";

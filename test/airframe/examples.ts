@@ -12,7 +12,7 @@ import { kelvinFromCelsius, SECONDS_OF_HOUR } from "../../src/units/index.js";
 import type { WeatherSeries } from "../../src/weather/index.js";
 
 export const NIGHTFALL = Date.UTC(2026, 0, 9, 18) / 1000;
-export const HOURS = 12;
+const HOURS = 12;
 
 /** An invented night of constant weather: air [°C], depression of the dew point [K], wind [m/s], cloud [0..1]. */
 export function night(air: number, depression: number, windSpeed: number, cloudCover: number): WeatherSeries {

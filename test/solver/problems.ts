@@ -125,7 +125,7 @@ export function orego(end: number): Problem {
 }
 
 /** dy/dt = A y + b. */
-export function linear(
+function linear(
   matrix: readonly (readonly number[])[],
   offset: readonly number[],
   initial: readonly number[],

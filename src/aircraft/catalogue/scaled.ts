@@ -29,10 +29,7 @@ const RULE =
   "scaled from four-carburettor-160: heat stores by dry mass, areas by mass^2/3, conductances within the engine by mass^2/3 (section over length), flanges by number of cylinders x size";
 
 /** Bodies and contacts of another engine class by the scaling rule; the caller overrides what scaling cannot know. */
-export function scaledEngine({
-  massRatio,
-  cylinders,
-}: ScalingFrom160): Pick<Installation, "bodies" | "contacts"> {
+function scaledEngine({ massRatio, cylinders }: ScalingFrom160): Pick<Installation, "bodies" | "contacts"> {
   const base = FOUR_CARBURETTOR_160;
   const area = massRatio ** (2 / 3);
   const body = (b: Body): Body => ({
@@ -61,7 +58,7 @@ export function scaledEngine({
   };
 }
 
-export function scaledCowl(ratio: number): Cowl {
+function scaledCowl(ratio: number): Cowl {
   const base = FOUR_CARBURETTOR_160.cowl;
   return {
     ...base,

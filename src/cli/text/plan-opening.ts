@@ -14,7 +14,7 @@ export function planOpening(plan: PlanDocument, style: Style): Opening {
 }
 
 /** The first line: what to do and with what chance. */
-export function verdictOf(plan: PlanDocument, style: Style): string {
+function verdictOf(plan: PlanDocument, style: Style): string {
   const { plug_in, departure, status, heating } = plan;
   const at = (stamp: StampDocument) => clock(stamp, departure);
   const chance = odds(plan.chance);
@@ -74,7 +74,7 @@ function missingFacts(plan: PlanDocument, style: Style): Facts {
   ].slice(0, 8) as Facts;
 }
 
-export function barredText({ name, reason }: PlanDocument["barred"][number]): string {
+function barredText({ name, reason }: PlanDocument["barred"][number]): string {
   return reason === "indoors"
     ? `${name}: a burner never runs in a hangar (carbon monoxide, fire)`
     : `${name}: too much heat for so small an engine`;
@@ -151,7 +151,7 @@ function quarterFact({ quarter_more }: PlanDocument): Facts {
   return [["15 min more", `${odds(chance)} that it may be started, ${odds(warm_chance)} warm through`]];
 }
 
-export function attendance({ heaters, plug_in, heating }: PlanDocument): string {
+function attendance({ heaters, plug_in, heating }: PlanDocument): string {
   if (plug_in === null && heating === null) return "nobody has to";
   const watched = heaters.filter((h) => h.attended);
   if (watched.length === 0) return "nobody has to; look at it once while it heats";
