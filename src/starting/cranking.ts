@@ -36,7 +36,7 @@ export interface CrankingTry {
 }
 
 /** [s] of cranking at a time (Lycoming Service Instruction 1505: at most 5 s a try). */
-export const TRY_DURATION = 5;
+const TRY_DURATION = 5;
 
 /** Cranking of one installation. Numbers go in and out singly, so that ensembles can run it without making objects. */
 export interface CrankingModel {
