@@ -9,18 +9,18 @@ import {
   timeOf,
 } from "../base-plan/index.js";
 import { type BasePlanDocument, rounded } from "../documents/index.js";
-import { eachOnce } from "../findings/index.js";
+import { eachOnce, finding } from "../findings/index.js";
 import { JOULE_OF_KILOWATT_HOUR, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { localText } from "../weather/index.js";
 import type { ReadBase } from "./base-reading.js";
 import { BASE_CAUTIONS } from "./cautions.js";
-import { explanationOf, liftText } from "./explanation.js";
+import { explanationOf, liftsOf, type MomentOf } from "./explanation.js";
 
 /** A base plan as it is stored, exchanged and shown. */
 export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocument {
   const { limits, zone, start } = base;
   const stamp = (t: number) => ({ at_h: rounded(t / SECONDS_OF_HOUR, 4), time: localText(start + t, zone) });
-  const clock = clockText(base);
+  const moment = momentOf(base);
   const missed = plan.aircraft.filter((one) => one.missed);
   const rows = plan.aircraft.map((one) => aircraftRow(one));
   const tasks = tasksOf();
@@ -39,7 +39,7 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
     circuits: limits.circuits.map((_, index) => circuitRow(index)),
     tasks,
     lifts: plan.lifts.map(({ changes, rescues }) => ({
-      text: changes.map((change) => liftText(change, limits)).join(" and "),
+      text: liftsOf(changes, limits),
       rescues: rescues.map(({ aircraft, chance, course }) => ({
         id: plan.aircraft[aircraft].aircraft.id,
         name: plan.aircraft[aircraft].aircraft.name,
@@ -65,10 +65,14 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
     cautions: cautionsOf(plan, limits),
   };
 
-  function messageOf(): string {
-    if (missed.length === 0) return "";
-    const names = missed.map((one) => `${one.aircraft.name} at ${clock(one.aircraft.plan.wish.departure)}`);
-    return `not sure enough: ${names.join(", ")}`;
+  function messageOf(): BasePlanDocument["message"] {
+    if (missed.length === 0) return null;
+    return finding("base-unsure", {
+      missed: missed.map(({ aircraft: { name, plan: own } }) => ({
+        aircraft: name,
+        at: moment(own.wish.departure),
+      })),
+    });
   }
 
   function aircraftRow(one: AircraftCourse): BasePlanDocument["aircraft"][number] {
@@ -117,7 +121,7 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
       },
       heater_h: hours(heatedTime(course)),
       wet_h: hours(one.wetTime),
-      explanation: explanationOf(plan, one, limits, clock),
+      explanation: explanationOf(plan, one, limits, moment),
       cause: (one.cause?.limits ?? []).map((o) => ({
         limit: o.resource.of,
         where: placeOf(o.resource.of, o.resource.index, limits),
@@ -201,12 +205,8 @@ export function basePlanDocument(plan: BasePlan, base: ReadBase): BasePlanDocume
   }
 }
 
-/** Local clock time, with the date where it is not the night's first or second day: they are told apart by the hour. */
-function clockText({ start, zone, document }: ReadBase): (t: number) => string {
-  return (t) => {
-    const text = localText(start + t, zone);
-    return document.hours <= 24 ? text.slice(11, 16) : `${text.slice(8, 10)}. ${text.slice(11, 16)}`;
-  };
+function momentOf({ start, zone, document }: ReadBase): MomentOf {
+  return (t) => ({ time: localText(start + t, zone), within_day: document.hours <= 24 });
 }
 
 function whereOf({ course, holder }: AircraftCourse, task: string, limits: BaseLimits): string {

@@ -40,7 +40,7 @@ export function planIssued(
 function messageOf({ status, message, look_first }: PlanDocument): string {
   if (look_first.length > 0) return look_first.map(({ text }) => english(text)).join(" ");
   if (status === "not-required") return NOT_REQUIRED;
-  return message === "" ? READY : english(message);
+  return message === null ? READY : english(message);
 }
 
 const NOT_REQUIRED = "preheat not required: past the maker's limit without heat";

@@ -40,7 +40,7 @@ const COLUMNS: readonly Column[] = [
   { name: "too_hot", value: ({ too_hot }) => too_hot },
   { name: "given_up", value: ({ given_up }) => given_up },
   { name: "heater_life_winters", value: ({ heater_life_winters }) => heater_life_winters },
-  { name: "weakest", value: ({ weakest }) => weakest[0]?.title ?? "" },
+  { name: "weakest", value: ({ weakest }) => (weakest[0] === undefined ? "" : english(weakest[0].title)) },
 ];
 
 /** The rows of a study as CSV (RFC 4180), an empty cell where there is no number. */

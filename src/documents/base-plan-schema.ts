@@ -3,7 +3,7 @@ import { heaterSchema } from "./description-schema.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { record } from "./record.js";
 import { stampSchema } from "./result-schema.js";
-import { caution, said } from "./said.js";
+import { caution, finding, said } from "./said.js";
 import { scenarioSchema } from "./scenario-schema.js";
 
 // One plan for a whole base: what is asked, and what is answered.
@@ -144,16 +144,16 @@ const planned = record({
     .enum(["least", "warm-through"])
     .meta({ description: "the line that it reaches; ready and missed are judged on the least" }),
   warm_chance: chance.meta({ description: "of being warm through" }),
-  weakest: z.string().meta({ description: "title of the weakest point, on the line of the least" }),
+  weakest: finding.meta({ description: "title of the weakest point, on the line of the least" }),
   weakest_chance: chance,
-  warm_weakest: z.string().meta({ description: "the same, warm through" }),
+  warm_weakest: finding.meta({ description: "the same, warm through" }),
   cover_off: stampSchema,
   start_within_min: z.number().nullable().meta({
     description:
       "from covers off, with the wanted chance; up to half an hour after departure is looked at; null where missed",
   }),
   somebody_stays: z.boolean().meta({ description: "beside its heater, all the time it is on" }),
-  too_hot: z.array(z.string()),
+  too_hot: z.array(finding),
   plug_in: stampSchema.nullable().meta({ description: "when heat begins; null without heat" }),
   unplug: stampSchema.nullable(),
   heat: z.array(block).meta({ description: "when heat is on" }),
@@ -166,7 +166,7 @@ const planned = record({
   energy_kwh: band,
   heater_h: z.number(),
   wet_h: z.number().meta({ description: "ranks courses, no more" }),
-  explanation: z.array(said).meta({ description: "why it is so, in words" }),
+  explanation: z.array(finding).meta({ description: "why it is so, in words" }),
   cause: z.array(
     record({
       limit: z.enum(["current", "outlet", "bay", "cart", "people"]),
@@ -210,7 +210,7 @@ export const basePlanSchema = record({
   hours: z.number(),
   members: z.int(),
   status: z.enum(["all-ready", "missed"]),
-  message: said,
+  message: finding.nullable(),
   joint_chance: chance.meta({ description: "that all are ready together: they share one weather" }),
   aircraft: z.array(planned),
   circuits: z.array(load),
@@ -218,7 +218,7 @@ export const basePlanSchema = record({
   lifts: z
     .array(
       record({
-        text: said,
+        text: finding,
         rescues: z.array(record({ id: words, name: words, chance, plug_in: stampSchema.nullable() })),
       }),
     )

@@ -1,5 +1,4 @@
-import type { CriterionVerdict, Quantity, Verdict } from "../readiness/index.js";
-import { celsiusFromKelvin, RADIANS_PER_SECOND_OF_RPM } from "../units/index.js";
+import { type CriterionVerdict, SHOWN, type Verdict } from "../readiness/index.js";
 import { rounded } from "./result-header.js";
 import type { CriterionDocument } from "./result-schema.js";
 
@@ -7,26 +6,6 @@ import type { CriterionDocument } from "./result-schema.js";
 export function criteriaDocument(verdict: Verdict): CriterionDocument[] {
   return verdict.criteria.map(criterionDocument);
 }
-
-interface Shown {
-  readonly unit: CriterionDocument["unit"];
-  readonly value: (si: number) => number;
-  readonly margin: (si: number) => number;
-}
-
-const plain = (value: number) => value;
-const rpm = (speed: number) => speed / RADIANS_PER_SECOND_OF_RPM;
-const percent = (fraction: number) => 100 * fraction;
-
-const SHOWN: Readonly<Record<Quantity, Shown>> = {
-  temperature: { unit: "c", value: celsiusFromKelvin, margin: plain },
-  "temperature-difference": { unit: "k", value: plain, margin: plain },
-  "rotational-speed": { unit: "rpm", value: rpm, margin: rpm },
-  fraction: { unit: "percent", value: percent, margin: percent },
-  ratio: { unit: "ratio", value: plain, margin: plain },
-  index: { unit: "index", value: plain, margin: plain },
-  count: { unit: "count", value: plain, margin: plain },
-};
 
 function criterionDocument({ criterion, value, margin, chance }: CriterionVerdict): CriterionDocument {
   const {

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { WET_TIME_LIMITS } from "../starting/index.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { record } from "./record.js";
-import { caution, said } from "./said.js";
+import { caution, citation, finding, said } from "./said.js";
 
 // Documents that the program writes. They carry the version of the scenario document they answer.
 
@@ -38,7 +38,7 @@ const happening = record({ ...stamp.shape, do: z.string(), what: z.string() });
 
 const criterion = record({
   id: z.string(),
-  title: z.string(),
+  title: finding,
   unit: z.enum(["c", "k", "rpm", "percent", "ratio", "index", "count"]),
   direction: z.enum(["at-least", "at-most"]),
   judged: z.enum(["at-start", "while-heating"]),
@@ -52,8 +52,8 @@ const criterion = record({
   value: band,
   margin: band.meta({ description: "positive when the criterion holds" }),
   chance,
-  reason: z.string(),
-  source: z.string(),
+  reason: finding,
+  source: citation,
 });
 
 const stay = record({
@@ -118,7 +118,7 @@ export const planSchema = record({
     description:
       "not-required: past the maker's limit without heat; look-first: it would be ready, but for what look_first says",
   }),
-  message: said.meta({ description: "why it is not reachable; empty otherwise" }),
+  message: finding.nullable().meta({ description: "why it is not reachable; null otherwise" }),
   first_cautions: z
     .array(caution)
     .max(3)
@@ -194,7 +194,7 @@ export const planSchema = record({
   toll: record({ planned: toll, left_on: toll }).nullable().meta({
     description: "the plan beside leaving the heaters plugged in from the scenario's start on",
   }),
-  remedies: z.array(record({ text: said, attended: z.boolean(), chance, plug_in: stamp.nullable() })),
+  remedies: z.array(record({ text: finding, attended: z.boolean(), chance, plug_in: stamp.nullable() })),
   happenings: z.array(happening),
   course,
 }).meta({ title: "Soakline plan" });

@@ -10,6 +10,9 @@ const shape = {
 /** What the core found out, assumed or warns of. */
 export const finding = record(shape) as unknown as z.ZodType<Finding>;
 
+/** A citation in its own language, or a finding of where something comes from. */
+export const citation: z.ZodType<string | Finding> = z.union([z.string(), finding]);
+
 /** A finding, or an English sentence. */
 export const said: z.ZodType<Said> = z.union([z.string(), finding]);
 

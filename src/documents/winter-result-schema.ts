@@ -2,7 +2,7 @@ import { z } from "zod";
 import { WET_TIME_LIMITS } from "../starting/index.js";
 import { record } from "./record.js";
 import { planSchema } from "./result-schema.js";
-import { said } from "./said.js";
+import { finding, said } from "./said.js";
 
 const { soakline, name, aircraft, start, zone, members, assumptions, warnings, cautions } = planSchema.shape;
 const band = record({ p05: z.number(), p50: z.number(), p95: z.number() });
@@ -33,7 +33,7 @@ const kit = record({
   barred: z.array(rule).meta({ description: "may not be used here at all: not worked out, never ranked" }),
 });
 
-const weakest = z.array(record({ id: z.string(), title: z.string(), share })).meta({
+const weakest = z.array(record({ id: z.string(), title: finding, share })).meta({
   description: "what was not fulfilled, as a share of departures and drawn aircraft, most often first",
 });
 
@@ -135,7 +135,7 @@ const kitCase = record({
   chance: share.meta({ description: "that it may be started" }),
   warm_chance: share.meta({ description: "that it is warm through" }),
   weakest: z.string(),
-  weakest_title: z.string(),
+  weakest_title: finding,
   energy_kwh: band,
   attended_h: z.number().meta({ description: "that somebody stands by or plugs in for this start" }),
   cost: record({ energy: money, attended: z.number(), all: money }).meta({

@@ -1,9 +1,10 @@
 import type { AirframeFindings } from "./airframe.js";
-import type { BasePlanFindings } from "./base-plan.js";
+import type { BaseMoment, BasePlanFindings } from "./base-plan.js";
 import type { CautionsFindings } from "./cautions.js";
-import type { CriteriaFindings } from "./criteria.js";
+import type { CriteriaFindings, CriterionValues } from "./criteria.js";
 import type { DocumentsFindings } from "./documents.js";
 import type { LearningFindings } from "./learning.js";
+import type { Measure } from "./measure.js";
 import type { PlanningFindings } from "./planning.js";
 import type { StartingFindings } from "./starting.js";
 import type { SwitchingFindings } from "./switching.js";
@@ -12,11 +13,14 @@ import type { WinterFindings } from "./winter.js";
 
 export type {
   AirframeFindings,
+  BaseMoment,
   BasePlanFindings,
   CautionsFindings,
   CriteriaFindings,
+  CriterionValues,
   DocumentsFindings,
   LearningFindings,
+  Measure,
   PlanningFindings,
   StartingFindings,
   SwitchingFindings,

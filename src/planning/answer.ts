@@ -1,5 +1,6 @@
+import { type Finding, type FindingValues, finding } from "../findings/index.js";
 import type { Band } from "../numerics/index.js";
-import { type Aim, marginText, type Verdict } from "../readiness/index.js";
+import { type Aim, marginMeasure, type Verdict } from "../readiness/index.js";
 import { plugInGrid, type SearchRange, timeOf } from "../response/index.js";
 import type { Candidate } from "./chance.js";
 import { isHeatedAnyway } from "./heater-use.js";
@@ -49,7 +50,7 @@ export function answerOf(
   const isReady = reached && verdict.tooHot.length === 0;
   return {
     status: statusOf(isReady, isHeated),
-    message: isReady ? "" : whyNot(request, plugIn, verdict, range),
+    message: isReady ? null : whyNot(request, plugIn, verdict, range),
     aim,
     lines,
     plugIn,
@@ -78,28 +79,32 @@ function whyNot(
   plugIn: number | undefined,
   verdict: Verdict,
   range: SearchRange,
-): string {
+): Finding {
   const [hot] = verdict.tooHot;
   if (hot !== undefined) {
-    return `${hot.criterion.title} would get too hot: ${(-hot.margin.mid).toFixed(0)} K over its limit in the middle estimate`;
+    return finding("plan-too-hot", { criterion: hot.criterion.title, over_k: -hot.margin.mid });
   }
   const { criterion, chance, margin } = verdict.weakest;
-  return (
-    `${whenOf(request, plugIn, range)} the chance is ${percent(verdict.chance)}, not ${percent(request.wish.chance)}: ` +
-    `${criterion.title} is OK in ${Math.round(100 * chance)} of 100, its median margin is ${marginText(criterion, margin.mid)}`
-  );
+  return finding("plan-unsure", {
+    tried: triedWith(request, plugIn, range),
+    chance: verdict.chance,
+    wanted: request.wish.chance,
+    criterion: criterion.title,
+    ok: chance,
+    margin: marginMeasure(criterion, margin.mid),
+  });
 }
 
-function whenOf(request: PlanRequest, plugIn: number | undefined, { first, last }: SearchRange): string {
-  if (plugIn !== undefined)
-    return plugIn <= timeOf(plugInGrid(request.scenario.start), first)
-      ? "even plugged in at the earliest moment allowed"
-      : "at best";
+function triedWith(
+  request: PlanRequest,
+  plugIn: number | undefined,
+  { first, last }: SearchRange,
+): FindingValues["plan-unsure"]["tried"] {
+  if (plugIn !== undefined) {
+    return plugIn <= timeOf(plugInGrid(request.scenario.start), first) ? "earliest" : "at-best";
+  }
   const { barred = [], heating } = request.settled ?? {};
-  if (heating?.staysOn) return "with the heat left on";
-  if (request.heaters.length === 0)
-    return barred.length > 0 ? "without a heater that may run here" : "without a heater";
-  return first > last ? "too late to heat long enough: without heat" : "without heat";
+  if (heating?.staysOn) return "heat-left-on";
+  if (request.heaters.length === 0) return barred.length > 0 ? "no-heater-allowed" : "no-heater";
+  return first > last ? "too-late" : "without-heat";
 }
-
-const percent = (share: number) => `${Math.round(share * 100)} %`;

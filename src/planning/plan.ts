@@ -1,3 +1,4 @@
+import type { Finding } from "../findings/index.js";
 import type { Band } from "../numerics/index.js";
 import type { Aim, CriterionVerdict, Verdict } from "../readiness/index.js";
 import type { Trajectory } from "../simulation/index.js";
@@ -9,7 +10,7 @@ export interface PlugInAnswer {
   /** "not-required": every part is past the maker's limit without heat. */
   readonly status: "ready" | "not-required" | "not-reachable";
   /** Why it is not reachable, one sentence; empty when it is. */
-  readonly message: string;
+  readonly message: Finding | null;
   /** The line that the plug-in aims at. */
   readonly aim: Aim;
   /** Both lines, for the owner to choose. */
@@ -97,7 +98,7 @@ export interface StayWarm {
 
 /** A change that was tried on a departure that cannot be met. */
 export interface Remedy {
-  readonly text: string;
+  readonly text: Finding;
   /** Somebody must stay with it all the time. */
   readonly attended: boolean;
   /** Best chance with this change. */

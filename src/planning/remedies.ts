@@ -1,4 +1,5 @@
 import { COVERS, type Cover, HEATERS, type Heater, type Installation } from "../aircraft/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import { temperatureCriteria } from "../readiness/index.js";
 import { type Steps, stepFrom, timeOf } from "../response/index.js";
 import { applyChange, type Draws, type Scenario } from "../simulation/index.js";
@@ -66,7 +67,7 @@ function settleAnew({ settled: _, ...changed }: PlanRequest, { settled }: PlanRe
 }
 
 interface Trial {
-  readonly text: string;
+  readonly text: Finding;
   /** Rank of what it asks of people. */
   readonly trouble: number;
   readonly change: (request: PlanRequest) => PlanRequest;
@@ -75,7 +76,7 @@ interface Trial {
 function coverChanges({ scenario }: PlanRequest): Trial[] {
   const fitted = scenario.initial.configuration.coversOn;
   return COVERS.filter((cover) => !fitted.has(cover.id) && cover.id !== "improvised-quilt").map((cover) => ({
-    text: `put on now: ${cover.name}`,
+    text: finding("help-cover", { cover: cover.name }),
     trouble: 0,
     change: (request) => ({ ...request, scenario: withCover(request.scenario, cover) }),
   }));
@@ -89,7 +90,7 @@ function heaterChanges({ scenario, heaters }: PlanRequest): Trial[] {
   return HEATERS.filter(
     (h) => power(h) > used && !heaters.includes(h.id) && maySuggest(h, scenario.installation),
   ).map((heater) => ({
-    text: `heat with: ${heater.name}`,
+    text: finding("help-heater", { heater: heater.name }),
     trouble: heater.duct?.energy === "fuel" ? 4 : heater.attended ? 3 : 2,
     change: (request) => withHeater(request, heater),
   }));
@@ -104,10 +105,9 @@ function maySuggest(heater: Heater, installation: Installation): boolean {
 
 function placeChanges({ scenario }: PlanRequest): Trial[] {
   if (scenario.initial.configuration.place === "hangar") return [];
-  const degrees = Math.round(celsiusFromKelvin(scenario.site.tempHangar));
   return [
     {
-      text: `bring it into the hangar (${degrees} °C) now`,
+      text: finding("help-hangar", { air_c: celsiusFromKelvin(scenario.site.tempHangar) }),
       trouble: 1,
       change: (request) => ({
         ...request,

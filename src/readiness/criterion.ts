@@ -1,4 +1,6 @@
-import { RADIANS_PER_SECOND_OF_RPM } from "../units/index.js";
+import type { Installation, Kit } from "../aircraft/index.js";
+import type { CriterionValues, Finding, Measure } from "../findings/index.js";
+import { celsiusFromKelvin, RADIANS_PER_SECOND_OF_RPM } from "../units/index.js";
 
 /** The state of an ensemble at one moment, as criteria read it. */
 export interface EnsembleState {
@@ -27,7 +29,7 @@ export type Quantity =
  */
 export interface Criterion {
   readonly id: string;
-  readonly title: string;
+  readonly title: Finding;
   readonly quantity: Quantity;
   readonly direction: "at-least" | "at-most";
   readonly judged: "at-start" | "while-heating";
@@ -36,12 +38,48 @@ export interface Criterion {
   readonly advisory?: true;
   /** Counts only where the engine is to be warm through; the least that makers ask for does without it. */
   readonly aim?: "warm-through";
-  /** Why it matters, one sentence. */
-  readonly reason: string;
-  /** Where the limit comes from. */
-  readonly source: string;
+  /** Why it matters. */
+  readonly reason: Finding;
+  /** Where the limit comes from: a citation, or the owner. */
+  readonly source: string | Finding<"owners-limit">;
   /** Writes each member's value (length `members`). */
   values(state: EnsembleState, out: Float64Array): void;
+}
+
+/** What a criterion is made for. */
+export interface CriterionSetting {
+  readonly installation: Installation;
+  readonly kit: Kit;
+  readonly stricter: StricterLimits;
+  /** State of charge of the battery [0..1]; what the description assumes when absent. */
+  readonly charge?: number | undefined;
+}
+
+/** Makes a criterion for a setting: one of a kind, one for each heater, or none where it does not apply. */
+export type CriterionMaker = (setting: CriterionSetting) => readonly Criterion[];
+
+/** Limits a user may set, [K]; only stricter than the installation's own ones count. */
+export interface StricterLimits {
+  /** Oil, bearings, case, barrels and heads at least this warm. */
+  readonly engineAtLeast?: number;
+  /** Oil at least this warm. */
+  readonly oilAtLeast?: number;
+  /** Spread between the engine's parts at most this. */
+  readonly evennessAtMost?: number;
+  /** What the owner calls warm through; the usual one where left out. */
+  readonly warmThrough?: number;
+}
+
+/** Its words: what it is called, and why it matters. */
+export function named<K extends keyof CriterionValues>(
+  id: K,
+  values: CriterionValues[K],
+): Pick<Criterion, "id" | "title" | "reason"> {
+  return {
+    id,
+    title: { code: `criterion-${id}`, values } as unknown as Finding,
+    reason: { code: `criterion-${id}-why`, values } as unknown as Finding,
+  };
 }
 
 /**
@@ -70,28 +108,81 @@ export function marginOf({ direction, limit }: Criterion, value: number): number
   return direction === "at-least" ? value - limit : limit - value;
 }
 
-/** A margin in words, in the unit people use: "-12.3 K", "25 rpm". */
-export function marginText({ quantity }: Criterion, margin: number): string {
-  switch (quantity) {
-    case "temperature":
-    case "temperature-difference":
-      return `${margin.toFixed(1)} K`;
-    case "rotational-speed":
-      return `${whole(margin / RADIANS_PER_SECOND_OF_RPM)} rpm`;
-    case "fraction":
-      return `${(100 * margin).toFixed(1)} %`;
-    case "ratio":
-      return `${margin.toFixed(1)} times`;
-    case "index":
-      return `${whole(margin)} of 100`;
-    case "count":
-      return whole(margin);
-  }
+interface Shown {
+  readonly unit: Measure["unit"];
+  readonly value: (si: number) => number;
+  readonly margin: (si: number) => number;
 }
 
-/** Adding 0 turns -0 into 0. */
-function whole(value: number): string {
-  return String(Math.round(value) + 0);
+const plain = (value: number) => value;
+const rpm = (speed: number) => speed / RADIANS_PER_SECOND_OF_RPM;
+const percent = (fraction: number) => 100 * fraction;
+
+/** In which unit each quantity is shown, and its values and margins in it. */
+export const SHOWN: Readonly<Record<Quantity, Shown>> = {
+  temperature: { unit: "c", value: celsiusFromKelvin, margin: plain },
+  "temperature-difference": { unit: "k", value: plain, margin: plain },
+  "rotational-speed": { unit: "rpm", value: rpm, margin: rpm },
+  fraction: { unit: "percent", value: percent, margin: percent },
+  ratio: { unit: "ratio", value: plain, margin: plain },
+  index: { unit: "index", value: plain, margin: plain },
+  count: { unit: "count", value: plain, margin: plain },
+};
+
+/** A margin in the unit in which it is shown: degrees apart, not degrees. */
+export function marginMeasure({ quantity }: Criterion, margin: number): Measure {
+  const { unit, margin: shown } = SHOWN[quantity];
+  return { value: shown(margin), unit: unit === "c" ? "k" : unit };
+}
+
+/** The coldest of some parts must be at least `limit` [K] at the start. */
+export function lowest(
+  words: Pick<Criterion, "id" | "title" | "reason">,
+  parts: readonly string[],
+  limit: number,
+  source: Criterion["source"],
+): Criterion {
+  return {
+    ...words,
+    limit,
+    source,
+    quantity: "temperature",
+    direction: "at-least",
+    judged: "at-start",
+    values: (state, out) => extreme(state, parts, Math.min, out),
+  };
+}
+
+/** The hottest of some parts must be at most `limit` [K] while heating. */
+export function highest(
+  words: Pick<Criterion, "id" | "title" | "reason">,
+  parts: readonly string[],
+  limit: number,
+  source: string,
+): Criterion {
+  return {
+    ...words,
+    limit,
+    source,
+    quantity: "temperature",
+    direction: "at-most",
+    judged: "while-heating",
+    values: (state, out) => extreme(state, parts, Math.max, out),
+  };
+}
+
+/** Writes the coldest or hottest [K] of some parts, per member. */
+export function extreme(
+  state: EnsembleState,
+  parts: readonly string[],
+  pick: (a: number, b: number) => number,
+  out: Float64Array,
+): void {
+  const { temps, members } = state;
+  for (let k = 0; k < parts.length; k++) {
+    const o = rowOf(state, parts[k]) * members;
+    for (let m = 0; m < members; m++) out[m] = k === 0 ? temps[o + m] : pick(out[m], temps[o + m]);
+  }
 }
 
 export function rowOf({ parts }: EnsembleState, part: string): number {

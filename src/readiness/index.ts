@@ -1,5 +1,4 @@
-export { allCriteria } from "./all-criteria.js";
-export { type StricterLimits, temperatureCriteria } from "./criteria.js";
+export { allCriteria, temperatureCriteria } from "./all-criteria.js";
 export {
   type Aim,
   type Criterion,
@@ -7,9 +6,9 @@ export {
   gatingOf,
   isGating,
   isOfLine,
+  marginMeasure,
   marginOf,
-  marginText,
-  type Quantity,
+  SHOWN,
+  type StricterLimits,
 } from "./criterion.js";
-export { type StartOptions, startCriteria } from "./start-criteria.js";
 export { type CriterionVerdict, judge, type Verdict } from "./verdict.js";

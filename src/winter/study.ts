@@ -4,6 +4,7 @@ import type {
   WinterRowDocument,
   WinterStudyDocument,
 } from "../documents/index.js";
+import { finding } from "../findings/index.js";
 import { bandOf } from "../numerics/index.js";
 import { allCriteria } from "../readiness/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
@@ -183,7 +184,7 @@ function weakestOf(
     .sort((a, b) => b[1] - a[1] || a[0].localeCompare(b[0]))
     .map(([id, count]) => ({
       id,
-      title: criteria.find((one) => one.id === id)?.title ?? id,
+      title: criteria.find((one) => one.id === id)?.title ?? finding("own-words", { text: id }),
       share: roundedTo(count / cases, 4),
     }));
 }

@@ -32,5 +32,7 @@ export function speaker(
   return speak;
 }
 
-/** English, SI: for logs and documents that are read without a reader's settings. */
-export const english: Speak = speaker({ temp: "c", wind: "mps" });
+const inEnglish = speaker({ temp: "c", wind: "mps" });
+
+/** English, SI, with plain spaces: for logs and files that are read without a reader's settings. */
+export const english: Speak = (said) => inEnglish(said).replaceAll("\u00a0", " ");

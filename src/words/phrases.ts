@@ -1,4 +1,4 @@
-import type { Finding } from "../findings/index.js";
+import type { Finding, Measure } from "../findings/index.js";
 
 /** How values are written in the reader's language and units; what a phrase is given beside its values. */
 export interface Say {
@@ -9,6 +9,8 @@ export interface Say {
   /** [m/s] @example "10 kt" */
   wind(mps: number, digits?: number): string;
   number(value: number, digits?: number): string;
+  /** A value of a criterion, or a margin, with its unit. @example "62 rpm" */
+  measure(measure: Measure): string;
   /** [0..1] @example "80 %" */
   percent(share: number): string;
   /** [0..1] never more than was counted @example "9 in 10" */

@@ -1,4 +1,4 @@
-import type { Finding } from "../findings/index.js";
+import type { Finding, Measure } from "../findings/index.js";
 import { fahrenheitFromCelsius, type ReaderUnits, WIND_UNITS, windIn } from "../units/index.js";
 import type { Say } from "./phrases.js";
 
@@ -9,17 +9,10 @@ export const LANGUAGES: Readonly<Record<LanguageTag, string>> = { en: "English",
 /** Keeps a number and its unit on one line. */
 const NBSP = "\u00a0";
 
-interface Joined {
-  readonly and: string;
-  readonly in: string;
-  readonly over: string;
-  readonly under: string;
-  readonly hour: string;
-}
-const JOINED: Readonly<Record<LanguageTag, Joined>> = {
-  en: { and: "and", in: "in", over: "over", under: "under", hour: "h" },
-  nb: { and: "og", in: "av", over: "over", under: "under", hour: "t" },
-};
+const JOINED = {
+  en: { and: "and", in: "in", over: "over", under: "under", times: "times", ofHundred: "of 100", hour: "h" },
+  nb: { and: "og", in: "av", over: "over", under: "under", times: "ganger", ofHundred: "av 100", hour: "t" },
+} as const satisfies Record<LanguageTag, object>;
 
 const LOCALE: Readonly<Record<LanguageTag, string>> = { en: "en-GB", nb: "nb" };
 
@@ -46,16 +39,26 @@ export function sayIn(
     if (share >= 0.1) return of(10);
     return share >= 0.01 ? of(100) : `${joined.under} 1 ${joined.in} 100`;
   };
+  const temp = (celsius: number, digits = 0) =>
+    units.temp === "f"
+      ? `${number(fahrenheitFromCelsius(celsius), digits)}${NBSP}°F`
+      : `${number(celsius, digits)}${NBSP}°C`;
+  const difference = (kelvins: number, digits = 1) =>
+    units.temp === "f" ? `${number(1.8 * kelvins, digits)}${NBSP}F°` : `${number(kelvins, digits)}${NBSP}K`;
+  const measure = ({ value, unit }: Measure) => {
+    if (unit === "c") return temp(value);
+    if (unit === "k") return difference(value);
+    const text = number(value, unit === "percent" || unit === "ratio" ? 1 : 0);
+    const name = { percent: "%", ratio: joined.times, rpm: "rpm", index: joined.ofHundred, count: "" }[unit];
+    return name === "" ? text : `${text}${NBSP}${name}`;
+  };
   return {
     number,
     odds,
     finding,
-    temp: (celsius, digits = 0) =>
-      units.temp === "f"
-        ? `${number(fahrenheitFromCelsius(celsius), digits)}${NBSP}°F`
-        : `${number(celsius, digits)}${NBSP}°C`,
-    difference: (kelvins, digits = 1) =>
-      units.temp === "f" ? `${number(1.8 * kelvins, digits)}${NBSP}F°` : `${number(kelvins, digits)}${NBSP}K`,
+    temp,
+    difference,
+    measure,
     wind: (mps, digits = 0) => `${number(windIn(mps, units.wind), digits)}${NBSP}${WIND_UNITS[units.wind]}`,
     percent: (share) => `${number(100 * share)}${NBSP}%`,
     span: (hours) => spanText(hours, joined.hour),

@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import type { Caution } from "../../src/aircraft/index.js";
 import { CAUTIONS, type Heater, heaterById } from "../../src/aircraft/index.js";
 import type { PlanDocument, ScenarioDocument } from "../../src/documents/index.js";
+import { finding } from "../../src/findings/index.js";
 import { planPreheat } from "../../src/planning/index.js";
 import { planResult } from "../../src/questions/index.js";
 import { allCriteria } from "../../src/readiness/index.js";
@@ -104,7 +105,14 @@ test("a heater that may be left alone is not said to be, and one that may not is
 
 test("what would help is seen to be rejected, unattended, inside or too short", () => {
   const remedy = (id: string, attended: boolean, at_h: number) => ({
-    remedies: [{ text: `heat with: ${heaterById(id).name}`, attended, chance: 1, plug_in: stampAt(at_h) }],
+    remedies: [
+      {
+        text: finding("help-heater", { heater: heaterById(id).name }),
+        attended,
+        chance: 1,
+        plug_in: stampAt(at_h),
+      },
+    ],
   });
   const rule = (change: Partial<PlanDocument>, advice = usual) =>
     told("remediesWithinLimits", withPlan(advice, change));

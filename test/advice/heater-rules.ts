@@ -140,7 +140,11 @@ export function hotAirAsMakersAsk(advice: Advice): string[] {
       if (pause < procedure.pause_min - 0.1 && to > STAMP)
         found.push(`${id}: a pause of ${pause.toFixed(1)} min`);
       const said = plan.heaters.find((h) => h.id === id)?.procedure;
-      if (!said || said.steps.join() !== procedure.steps.join() || said.pause_min !== procedure.pause_min)
+      if (
+        !said ||
+        said.steps.map(english).join() !== procedure.steps.map(english).join() ||
+        said.pause_min !== procedure.pause_min
+      )
         found.push(`${id}: without its procedure`);
     }
     return found;

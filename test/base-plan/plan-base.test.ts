@@ -66,7 +66,7 @@ test("with one outlet something is missed; the lift that is named makes it possi
   const rescued = outlet?.rescues.map((r) => r.id) ?? [];
   for (const id of rescued) expect(missed).toContain(id);
   for (const id of missed)
-    expect(rowOf(plan, id).explanation.join(" ")).toMatch(/is not ready for .* because/);
+    expect(rowOf(plan, id).explanation.map(english).join(" ")).toMatch(/is not ready for .* because/);
   const lifted = await planned(EXAMPLE);
   for (const id of rescued) expect(rowOf(lifted, id).status).toBe("ready");
   // Nothing but the limits stands in the way: alone, everyone would be ready.

@@ -1,5 +1,6 @@
 import { type Heater, heaterById, installationById } from "../../src/aircraft/index.js";
 import type { BaseDocument, BasePlanDocument } from "../../src/index.js";
+import { english } from "../../src/words/index.js";
 
 // What no base plan may break, read from its document and what was asked, with the limits of the catalogue: nothing of the
 // planner is used.
@@ -72,7 +73,10 @@ function brokenBy(row: Row, scenario: Scenario, asked: BaseDocument): string[] {
   expectThat(row.warm_chance <= row.chance, "warm through more often than past the least");
   expectThat(row.explanation.length > 0, "not explained");
   const gives = row.status === "missed" ? /is not ready for/ : /./;
-  expectThat(gives.test(row.explanation.join(" ")), `a cross without its reason: ${row.explanation}`);
+  expectThat(
+    gives.test(row.explanation.map(english).join(" ")),
+    `a cross without its reason: ${row.explanation.map(english)}`,
+  );
   return broken;
 }
 

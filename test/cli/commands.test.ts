@@ -89,7 +89,7 @@ describe("plan", () => {
         soakline(["plan", "-", "--all", ...flags, ...FEW], { input }),
       ),
     );
-    const message = english(planOf(json).message);
+    const message = english(planOf(json).message ?? "");
     expect(message).toMatch(/median margin is -\d+\.\d K$/);
     const kelvins = Number(/(-\d+\.\d) K$/.exec(message)?.[1]);
     const why = text.stdout

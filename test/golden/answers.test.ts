@@ -1,5 +1,6 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
+import type { Finding } from "../../src/findings/index.js";
 import {
   awayFromDocument,
   basePlanFromDocument,
@@ -12,6 +13,7 @@ import {
   winterFromDocument,
 } from "../../src/index.js";
 import { solveMilp } from "../../src/node/index.js";
+import { english } from "../../src/words/index.js";
 
 /**
  * Every example's answer as it was, so that a change of structure that is meant to change no answer is seen to change
@@ -75,6 +77,11 @@ function leavesOf(value: unknown, path = "", out: Record<string, unknown> = {}):
       if (i % stride === 0) leavesOf(one, `${path}[${i}]`, out);
     });
   } else if (typeof value === "object" && value !== null) {
+    // What was found was stored in words.
+    if ("code" in value && "values" in value) {
+      out[path] = english(value as Finding);
+      return out;
+    }
     for (const [key, one] of Object.entries(value)) {
       // A comparison has each criterion many times over; its chances tell the same.
       if (NOT_PINNED.has(key) || (key === "criteria" && path.startsWith("kits"))) continue;

@@ -60,7 +60,7 @@ function movedPlan(departure: number, now: number): PlanDocument {
   const stamp = (ms: number) => ({ at_h: (ms - now) / 3_600_000, time: new Date(ms).toISOString() });
   return {
     ...template,
-    ...{ status: "ready", message: "", chance: 0.95, too_hot: [], start: stamp(now) },
+    ...{ status: "ready", message: null, chance: 0.95, too_hot: [], start: stamp(now) },
     look_first: [],
     heating: null,
     heaters: [{ ...template.heaters[0], id: "sump-pad-220", name: "pad", attended: false, longest_on_h: 24 }],

@@ -1,20 +1,31 @@
 import { describe, expect, test } from "vitest";
 import { INSTALLATIONS, type Installation, installationById, PART_NAMES } from "../../src/aircraft/index.js";
+import { styleFor } from "../../src/cli/style.js";
+import { criteriaTable } from "../../src/cli/text/criteria-text.js";
+import { criteriaDocument } from "../../src/documents/criterion-document.js";
+import { finding } from "../../src/findings/index.js";
 import { readyTimes } from "../../src/planning/index.js";
+import { type CriterionMaker, lowest } from "../../src/readiness/criterion.js";
 import {
   allCriteria,
   type Criterion,
   type EnsembleState,
   isGating,
   judge,
-  marginText,
-  startCriteria,
+  marginMeasure,
   temperatureCriteria,
 } from "../../src/readiness/index.js";
 import { crankingTry } from "../../src/starting/cranking.js";
 import { fuelStart } from "../../src/starting/fuel-start.js";
 import { bearingIndex, crankingModel, crankingSpread, pistonIndex } from "../../src/starting/index.js";
 import { kelvinFromCelsius, RADIANS_PER_SECOND_OF_RPM } from "../../src/units/index.js";
+import { english, sayIn } from "../../src/words/index.js";
+
+/** What a start needs beyond warm parts. */
+function startCriteria(installation: Installation, options: { charge?: number } = {}): Criterion[] {
+  const before = temperatureCriteria(installation, KIT).length;
+  return allCriteria(installation, KIT, {}, options).slice(before);
+}
 
 const all = INSTALLATIONS.map((i): [string, Installation] => [i.id, i]);
 const reference = installationById("four-carburettor-160");
@@ -46,8 +57,8 @@ describe("criteria of a start", () => {
       const criteria = allCriteria(installation, KIT);
       expect(new Set(criteria.map((c) => c.id)).size).toBe(criteria.length);
       for (const { reason, source, limit } of criteria) {
-        expect(reason.length).toBeGreaterThan(20);
-        expect(source.length).toBeGreaterThan(20);
+        expect(english(reason).length).toBeGreaterThan(20);
+        expect(String(source).length).toBeGreaterThan(20);
         expect(Number.isFinite(limit)).toBe(true);
       }
       for (const celsius of [-70, -40, -20, 0, 20, 80, 180]) {
@@ -135,7 +146,7 @@ describe("values are those of the models", () => {
     const verdict = judge(empty, uniform(10, { battery: -18 }));
     const battery = verdict.criteria.find((v) => v.criterion.id === "battery")!;
     expect(battery.chance).toBe(0);
-    expect(battery.criterion.reason).toMatch(/battery 20 % charged/);
+    expect(english(battery.criterion.reason)).toMatch(/battery 20 % charged/);
     expect(
       judge(criteria, uniform(10, { battery: -18 })).criteria.find((v) => v.criterion.id === "battery")!
         .chance,
@@ -184,23 +195,42 @@ describe("advice", () => {
   });
 });
 
-test("margins are worded in the unit people use", () => {
+test("margins are measured in the unit people use", () => {
   const criterion = (quantity: Criterion["quantity"]) => ({
     ...temperatureCriteria(reference, KIT)[0]!,
     quantity,
   });
-  expect(marginText(criterion("temperature"), -12.34)).toBe("-12.3 K");
-  expect(marginText(criterion("rotational-speed"), 25 * RADIANS_PER_SECOND_OF_RPM)).toBe("25 rpm");
-  expect(marginText(criterion("fraction"), 0.031)).toBe("3.1 %");
-  expect(marginText(criterion("ratio"), 1.25)).toBe("1.3 times");
-  expect(marginText(criterion("index"), -8.4)).toBe("-8 of 100");
-  expect(marginText(criterion("count"), 4)).toBe("4");
+  const text = (quantity: Criterion["quantity"], margin: number) => {
+    const measured = marginMeasure(criterion(quantity), margin);
+    return sayIn("en", { temp: "c", wind: "mps" }, english).measure(measured).replace("\u00a0", " ");
+  };
+  expect(text("temperature", -12.34)).toBe("-12.3 K");
+  expect(text("rotational-speed", 25 * RADIANS_PER_SECOND_OF_RPM)).toBe("25 rpm");
+  expect(text("fraction", 0.031)).toBe("3.1 %");
+  expect(text("ratio", 1.26)).toBe("1.3 times");
+  expect(text("index", -8.4)).toBe("-8 of 100");
+  expect(text("count", 4)).toBe("4");
 });
 
-test("all criteria are the temperatures' and the start's", () => {
-  const ids = allCriteria(reference, KIT, {}, { charge: 0.5 }).map((c) => c.id);
-  expect(ids).toEqual([
-    ...temperatureCriteria(reference, KIT).map((c) => c.id),
-    ...startCriteria(reference).map((c) => c.id),
-  ]);
+test("a criterion that is added is judged and told like the others", () => {
+  const gap: CriterionMaker = ({ installation }) => [
+    {
+      ...lowest(
+        {
+          id: "gap",
+          title: finding("own-words", { text: "starter's gearbox" }),
+          reason: finding("own-words", { text: "its grease stiffens" }),
+        },
+        ["accessories"],
+        k(installation.limits.no_preheat_c - 10),
+        "made for a test",
+      ),
+    },
+  ];
+  const made = gap({ installation: reference, kit: KIT, stricter: {} });
+  const verdict = judge([...allCriteria(reference, KIT), ...made], uniform(-30));
+  const row = criteriaDocument(verdict).find(({ id }) => id === "gap");
+  expect(row).toMatchObject({ unit: "c", direction: "at-least", chance: 0, value: { p50: -30 } });
+  const table = criteriaTable(row === undefined ? [] : [row], 0.9, styleFor({ env: {}, isTty: false }));
+  expect(table[1]).toMatch(/^!! starter's gearbox {17}.*-30.*>= -\d+/);
 });

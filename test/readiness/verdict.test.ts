@@ -145,7 +145,7 @@ describe("limits", () => {
       for (const id of ["oil", "bearings", "crankcase", "barrels", "heads"]) {
         const criterion = criteria.find((c) => c.id === id);
         expect(criterion?.limit).toBe(installation.limits.no_preheat_c + 273.15);
-        expect(criterion?.source.length).toBeGreaterThan(20);
+        expect(String(criterion?.source).length).toBeGreaterThan(20);
       }
       expect(criteria.some((c) => c.id === "hub")).toBe(installation.propeller.constant_speed);
     },

@@ -1,6 +1,7 @@
 import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { PlanDocument } from "../../src/documents/index.js";
+import { finding } from "../../src/findings/index.js";
 import { factsOf } from "../../src/web/screens/night/facts.js";
 import { sentenceOf, verdictOf } from "../../src/web/screens/night/sentence.js";
 import { en } from "../../src/web/words/en.js";
@@ -84,14 +85,24 @@ describe("the first screen of a plan", () => {
 
   test("a plan out of reach says why, what is weakest, what may not be used and what would help", () => {
     const plan = aPlan({
-      ...{ status: "not-reachable", message: "too late to heat long enough", chance: 0.2, window: null },
+      ...{
+        status: "not-reachable",
+        message: finding("own-words", { text: "too late to heat long enough" }),
+        chance: 0.2,
+        window: null,
+      },
       barred: [
         { id: "burner", name: "burner", reason: "indoors" },
         { id: "cart", name: "cart", reason: "engine-too-small" },
       ],
       remedies: [
-        { text: "a cover now", attended: false, chance: 0.92, plug_in: null },
-        { text: "hot air", attended: true, chance: 0.95, plug_in: stamp(NOW + 12 * HOUR) },
+        { text: finding("own-words", { text: "a cover now" }), attended: false, chance: 0.92, plug_in: null },
+        {
+          text: finding("own-words", { text: "hot air" }),
+          attended: true,
+          chance: 0.95,
+          plug_in: stamp(NOW + 12 * HOUR),
+        },
       ],
     });
     expect(verdict(plan)).toBe("Wren not ready at 10:00: 2 in 10 at best, 9 in 10 wanted.");
@@ -123,7 +134,7 @@ describe("the first screen of a plan", () => {
     });
     const plans = fc.record({
       status: fc.constantFrom("ready", "not-required", "look-first", "not-reachable" as const),
-      message: fc.constant("why"),
+      message: fc.constant(finding("own-words", { text: "why" })),
       look_first: fc.constant<PlanDocument["look_first"]>([
         { code: "oil-unlisted", text: "Oil: look.", source: "s" },
       ]),

@@ -1,4 +1,5 @@
 import type { PlanDocument } from "../../src/documents/index.js";
+import { finding } from "../../src/findings/index.js";
 import type { AircraftView } from "../../src/web/worker/protocol.js";
 
 /** A plan as a document has it, and the aircraft it is for: what screens are given, made by hand. */
@@ -30,8 +31,16 @@ export const AIRCRAFT: AircraftView = {
 };
 
 const CRITERION: PlanDocument["criteria"][number] = {
-  ...{ id: "bearings", title: "crankshaft and bearings", unit: "c", direction: "at-least" },
-  ...{ judged: "at-start", advisory: false, aim: "least", limit: -6, chance: 0.91, reason: "r", source: "s" },
+  ...{ id: "bearings", title: finding("criterion-bearings", {}), unit: "c", direction: "at-least" },
+  ...{
+    judged: "at-start",
+    advisory: false,
+    aim: "least",
+    limit: -6,
+    chance: 0.91,
+    reason: finding("criterion-bearings-why", {}),
+    source: "s",
+  },
   value: { p05: -8, p50: 1, p95: 6 },
   margin: { p05: -2, p50: 7, p95: 12 },
 };
@@ -45,7 +54,7 @@ export function aPlan(change: Partial<PlanDocument>): PlanDocument {
     kind: "plan",
     ...{ name: "Wren", aircraft: { id: "four", name: "four" }, start: stamp(NOW), zone: "UTC", members: 200 },
     ...{ assumptions: [], warnings: [], cautions: [], first_cautions: [] },
-    ...{ status: "ready", message: "", look_first: [], aim: "least", heat_needed: true },
+    ...{ status: "ready", message: null, look_first: [], aim: "least", heat_needed: true },
     lines: { least: LINE, warm_through: { ...LINE, plug_in: stamp(NOW + 9 * HOUR), energy_kwh: 2.4 } },
     heaters: [
       {

@@ -1,15 +1,16 @@
 import type { AwayDocument, StampDocument } from "../../index.js";
+import type { Style } from "../style.js";
 import type { Opening } from "./opening.js";
 import { clock, day, odds, span } from "./words.js";
 
 type Bridge = AwayDocument["bridges"][number];
 
 /** The first screen: will it start at the return, and what would make it do so. */
-export function awayOpening(away: AwayDocument): Opening {
+export function awayOpening(away: AwayDocument, style: Style): Opening {
   const { name, start, zone, members, cautions, start_briefing } = away;
   const at = `${day(start)} ${start.time.slice(11, 16)}`;
   return {
-    verdict: verdict(away),
+    verdict: verdict(away, style),
     about: `${name}: no power from ${at} on, times in ${zone}, ${members} cases.`,
     facts: [
       ["Ready now", nowText(away)],
@@ -17,7 +18,7 @@ export function awayOpening(away: AwayDocument): Opening {
       ["Cover on by", coverText(away)],
       ["It lasts", lastsText(away)],
       ["Run it", runText(away)],
-      ["Weakest point", weakestText(away)],
+      ["Weakest point", weakestText(away, style)],
       ["Somebody", somebodyText(away)],
       ...limits(away),
     ],
@@ -25,13 +26,13 @@ export function awayOpening(away: AwayDocument): Opening {
   };
 }
 
-function verdict(away: AwayDocument): string {
+function verdict(away: AwayDocument, style: Style): string {
   const { back, status, covered, uncovered, chance_now } = away;
   const mark = status === "ready" ? "Ready" : "Not ready";
   if (back === null || uncovered.at_return === null) {
     return status === "ready"
       ? `Ready now: ${odds(chance_now)} that it starts. It lasts ${lastsText(away)}.`
-      : `Not ready now: ${odds(chance_now)} that it starts; weakest point: ${weakestNow(away)}.`;
+      : `Not ready now: ${odds(chance_now)} that it starts; weakest point: ${weakestNow(away, style)}.`;
   }
   const bare = odds(uncovered.at_return.chance);
   const chances =
@@ -132,17 +133,17 @@ function somebodyText(away: AwayDocument): string {
   return runs.length > 0 ? "must be at the controls while it runs" : "need not stay with it";
 }
 
-function weakestText(away: AwayDocument): string {
+function weakestText(away: AwayDocument, style: Style): string {
   const atReturn = (away.covered ?? away.uncovered).at_return;
-  if (atReturn === null) return weakestNow(away);
+  if (atReturn === null) return weakestNow(away, style);
   const found = atReturn.criteria.find(({ id }) => id === atReturn.weakest);
   const where = away.covered === null ? "at the return" : "at the return, covered";
-  return `${found?.title ?? atReturn.weakest}: ${odds(found?.chance ?? atReturn.chance)} ${where}`;
+  return `${style.say(found?.title ?? atReturn.weakest)}: ${odds(found?.chance ?? atReturn.chance)} ${where}`;
 }
 
-function weakestNow({ criteria, weakest }: AwayDocument): string {
+function weakestNow({ criteria, weakest }: AwayDocument, { say }: Style): string {
   const found = criteria.find(({ id }) => id === weakest);
-  return `${found?.title ?? weakest}, ${odds(found?.chance ?? 0)} now`;
+  return `${say(found?.title ?? weakest)}, ${odds(found?.chance ?? 0)} now`;
 }
 
 function limits(away: AwayDocument): [string, string][] {

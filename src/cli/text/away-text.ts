@@ -9,7 +9,7 @@ import { assumed, cared, fact, span } from "./words.js";
 
 /** Away from power, for a pilot beside a cooling aircraft: the first screen, then everything behind it. */
 export function awayText(away: AwayDocument, style: Style): string[] {
-  return screen(awayOpening(away), () => details(away, style), style);
+  return screen(awayOpening(away, style), () => details(away, style), style);
 }
 
 function details(away: AwayDocument, style: Style): string[] {

@@ -111,7 +111,7 @@ function aircraftLines(row: Row, last: StampDocument, style: Style): string[] {
     `   ${name.slice(0, NAME - 3).padEnd(NAME - 2)}`,
     INDENT,
   );
-  const below = status === "ready" ? readyText(row, last) : explanation.map(style.say).join(" ");
+  const below = status === "ready" ? readyText(row, last, style) : explanation.map(style.say).join(" ");
   return [`${mark}${first[0].slice(2)}`, ...first.slice(1), ...wrapped(below, style.width, INDENT, INDENT)];
 }
 
@@ -128,12 +128,12 @@ function heatText({ heat, hangar, status }: Row, last: StampDocument): string {
   return [...into, `plug in ${at(first.from)}, unplug ${at(first.to)}`, ...again, ...out].join(", ");
 }
 
-function readyText(row: Row, last: StampDocument): string {
+function readyText(row: Row, last: StampDocument, style: Style): string {
   const { cover_off, start_within_min, weakest, warm_weakest, aim, somebody_stays, warm_chance } = row;
   const covers = `covers off ${clock(cover_off, last)}`;
   const within = start_within_min === null ? covers : `${covers}, start within ${start_within_min} min`;
   const isWarm = aim === "warm-through";
-  const point = `weakest point: ${shortTitle(isWarm ? warm_weakest : weakest)}`;
+  const point = `weakest point: ${shortTitle(style.say(isWarm ? warm_weakest : weakest))}`;
   const line = isWarm ? "warm through" : `${odds(warm_chance)} warm through`;
   return [within, line, point, ...(somebody_stays ? ["somebody must stay"] : [])].join("; ");
 }

@@ -29,7 +29,7 @@ function criterionLine(criterion: CriterionDocument, wanted: number, style: Styl
   const shown = (x: number) => bareValue(x, unit, style);
   const sign = direction === "at-least" ? "≥" : "≤";
   const cells = [
-    rowTitle(criterion).padEnd(TITLE_WIDTH),
+    rowTitle(criterion, style).padEnd(TITLE_WIDTH),
     shown(value.p50).padStart(7),
     `${shown(value.p05)}..${shown(value.p95)}`.padStart(12),
     fitting(`${sign} ${shown(limit)} ${unitOf(unit, style)}`.trimEnd(), style).padStart(12),
@@ -39,9 +39,9 @@ function criterionLine(criterion: CriterionDocument, wanted: number, style: Styl
 }
 
 /** Short enough for the table: of a heater's surface, the element and the heater's id. */
-function rowTitle({ id, title }: CriterionDocument): string {
+function rowTitle({ id, title }: CriterionDocument, { say }: Style): string {
   const [kind, heater, element] = id.split(":");
-  const name = kind === "surface" ? `surface ${element}, ${heater}` : title;
+  const name = kind === "surface" ? `surface ${element}, ${heater}` : say(title);
   return name.length < TITLE_WIDTH ? name : `${name.slice(0, TITLE_WIDTH - 3)}..`;
 }
 
@@ -73,11 +73,12 @@ export function criterionFigures(criterion: CriterionDocument, style: Style): st
 
 /** A criterion with its reason and source. */
 export function criterionParagraph(criterion: CriterionDocument, weakest: boolean, style: Style): string[] {
-  const { title, reason, source } = criterion;
+  const { reason, source } = criterion;
+  const title = style.say(criterion.title);
   return [
     style.colors.bold(weakest ? `Weakest point: ${title}` : title),
     ...wrapped(criterionFigures(criterion, style), style.width, "  "),
     ...wrapped(`Why: ${style.say(reason)}`, style.width, "  "),
-    ...wrapped(`Source: ${source}`, style.width, "  "),
+    ...wrapped(`Source: ${typeof source === "string" ? source : style.say(source)}`, style.width, "  "),
   ];
 }

@@ -14,7 +14,7 @@ export function explanationText(explanation: ExplanationDocument, style: Style):
   const { name, aircraft, departure, chance, weakest, zone } = explanation;
   const criteria = weakestFirst(explanation);
   const opening = {
-    verdict: `${name}: ready at ${clock(departure, departure)} in ${odds(chance)} cases. Weakest point: ${criteria[0]?.title ?? weakest}.`,
+    verdict: `${name}: ready at ${clock(departure, departure)} in ${odds(chance)} cases. Weakest point: ${style.say(criteria[0]?.title ?? weakest)}.`,
     about: `${aircraft.name}. ${day(departure)}, times in ${zone}.`,
     facts: [...weakFacts(criteria, style), ...heatFacts(explanation, style)],
     cautions: explanation.cautions,
@@ -55,7 +55,7 @@ function weakFacts(criteria: readonly CriterionDocument[], style: Style): [strin
   return [
     ...told.map((c, i): [string, string] => [
       i === 0 ? "Weakest" : i === 1 ? "Then" : "",
-      `${c.title}: ${criterionFigures(c, style)}`,
+      `${style.say(c.title)}: ${criterionFigures(c, style)}`,
     ]),
     ...(first === undefined ? [] : [["Why", style.say(first.reason)] as [string, string]]),
     ...(others > 0 ? [["Others", `${others} more checks: --all`] as [string, string]] : []),

@@ -113,7 +113,10 @@ function weakestFact(best: KitEntry, { answer }: KitComparisonDocument, style: S
   if (answer.next === null) return [];
   const next = best.cases[answer.next]!;
   return [
-    ["Weakest point", `${next.weakest_title}: at ${coldText(next, style)} ready in ${odds(next.chance)}`],
+    [
+      "Weakest point",
+      `${style.say(next.weakest_title)}: at ${coldText(next, style)} ready in ${odds(next.chance)}`,
+    ],
   ];
 }
 
@@ -135,7 +138,7 @@ function noneFacts({ kits }: KitComparisonDocument, style: Style): Fact[] {
     return [
       [
         "Best chance",
-        `${name}: ${odds(mildest.chance)} at ${coldText(mildest, style)}, weakest point ${mildest.weakest_title}`,
+        `${name}: ${odds(mildest.chance)} at ${coldText(mildest, style)}, weakest point ${style.say(mildest.weakest_title)}`,
       ],
     ];
   });

@@ -157,7 +157,7 @@ function caseLines({ cases }: KitEntry, currency: string, style: Style): string[
       return `${`  ${coldText(one, style)}`.padEnd(18)}${values.map((value) => value.padStart(7)).join("")}`;
     }),
     ...wrapped(
-      `min, time: of somebody standing by or plugging in; wet h: wet or frosted inside. Weakest point: ${[...new Set(cases.map(({ weakest_title }) => weakest_title))].join("; ")}.`,
+      `min, time: of somebody standing by or plugging in; wet h: wet or frosted inside. Weakest point: ${[...new Set(cases.map(({ weakest_title }) => style.say(weakest_title)))].join("; ")}.`,
       style.width,
       "  ",
     ),

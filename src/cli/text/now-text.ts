@@ -26,7 +26,7 @@ const SAID: Readonly<Record<NowDocument["deviations"][number]["finding"], string
 export function nowText(now: NowDocument, style: Style): string[] {
   const { name, aircraft, at, zone, probes, deviations, criteria, assumptions, log_findings } = now;
   return [
-    ...wrapped(answer(now), style.width).map((line) => style.colors.bold(line)),
+    ...wrapped(answer(now, style), style.width).map((line) => style.colors.bold(line)),
     ...wrapped(
       `${name} (${aircraft.name}) at ${clock(at, at)} on ${day(at)}, times in ${zone}. Probes: ${probes.map((p) => `${p.name} on ${p.part}, ${p.readings} readings${p.left_aside > 0 ? ` (${p.left_aside} ignored)` : ""}`).join("; ")}.`,
       style.width,
@@ -56,8 +56,8 @@ export function nowText(now: NowDocument, style: Style): string[] {
   ];
 }
 
-function answer({ chance, criteria, weakest, at }: NowDocument): string {
-  const short = criteria.find((c) => c.id === weakest)?.title ?? weakest;
+function answer({ chance, criteria, weakest, at }: NowDocument, { say }: Style): string {
+  const short = say(criteria.find((c) => c.id === weakest)?.title ?? weakest);
   return `At ${clock(at, at)}: ready in ${odds(chance)} cases. Weakest point: ${short}.`;
 }
 

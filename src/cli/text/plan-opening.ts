@@ -184,5 +184,5 @@ export function weakestText(
       ? [value.p05, unit === "rpm" ? "slower" : unit === "c" ? "colder" : "less"]
       : [value.p95, "more"];
   const sign = direction === "at-least" ? "needed" : "at most";
-  return `${title}: ${shown(value.p50)}, 1 in 20 ${word} than ${shown(worst)}; ${sign} ${shown(limit)}`;
+  return `${style.say(title)}: ${shown(value.p50)}, 1 in 20 ${word} than ${shown(worst)}; ${sign} ${shown(limit)}`;
 }

@@ -62,7 +62,7 @@ function missingFacts(plan: PlanDocument, style: Style): string[] {
   const helping = (text: Said, chance: number, at: StampDocument | null) =>
     `${style.say(text)}: ${odds(chance)}${at === null ? "" : `, plug in at ${clock(at, plan.departure)}`}`;
   return [
-    ...fact("Why", style.say(plan.message), style),
+    ...(plan.message === null ? [] : fact("Why", style.say(plan.message), style)),
     ...failing.flatMap((c) => fact("Too cold", missingText(c, style), style)),
     ...tooHot.flatMap((c) => fact("Too hot", missingText(c, style), style)),
     ...plan.remedies.flatMap((r) => fact("Would help", helping(r.text, r.chance, r.plug_in), style)),
@@ -80,7 +80,7 @@ function missingText(
     ...(margin.p05 < 0 ? [`1 in 20 is ${off(-margin.p05)} ${beyond}`] : []),
     `OK in ${Math.round(100 * chance)} of 100`,
   ];
-  return `${title}: ${facts.join(", ")}`;
+  return `${style.say(title)}: ${facts.join(", ")}`;
 }
 
 /** Each heater with its surfaces beside their limits. */

@@ -13,7 +13,7 @@ export function winterOpening(study: WinterStudyDocument, style: Style): Opening
     verdict: verdictOf(study, best, style),
     about: aboutOf(study, style),
     facts: [
-      ...(best === undefined ? [] : bestFacts(study, best)),
+      ...(best === undefined ? [] : bestFacts(study, best, style)),
       ...unadvisedFact(study, style),
       ...moreFact(study, best, style),
     ],
@@ -51,7 +51,7 @@ function aboutOf(study: WinterStudyDocument, style: Style): string {
   return `${name}, ${aircraft.name.split(",")[0]}: ${count} of ${departures} departures, coldest hour ${temperature(coldest, style)}`;
 }
 
-function bestFacts(study: WinterStudyDocument, best: WinterRowDocument): Fact[] {
+function bestFacts(study: WinterStudyDocument, best: WinterRowDocument, style: Style): Fact[] {
   const { kits, attended_per_h, currency } = study;
   const { longest_on_h } = kits[best.kit]!;
   const [first] = best.weakest;
@@ -75,7 +75,7 @@ function bestFacts(study: WinterStudyDocument, best: WinterRowDocument): Fact[] 
       "Weakest point",
       first === undefined
         ? "none: nothing kept it from a start"
-        : `${first.title}, too cold in ${odds(first.share)} departures`,
+        : `${style.say(first.title)}, too cold in ${odds(first.share)} departures`,
     ],
   ];
 }

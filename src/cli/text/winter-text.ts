@@ -167,7 +167,7 @@ function whyLines(study: WinterStudyDocument, style: Style): string[] {
       const facts = [
         first === undefined
           ? "nothing was too cold"
-          : `weakest point ${first.title}, in ${odds(first.share)} departures`,
+          : `weakest point ${style.say(first.title)}, in ${odds(first.share)} departures`,
         ...row.not_advised.map(({ text }) => `not advised: ${style.say(text).replace(/\.$/, "")}`),
         ...(row.too_hot > 0 ? [`too hot in ${odds(row.too_hot)} departures`] : []),
         ...(row.given_up > 0 ? [`${odds(row.given_up)} given up unheated`] : []),

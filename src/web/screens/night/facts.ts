@@ -151,7 +151,7 @@ function lookFirst({ plan, w, say }: Facts): Fact[] {
 }
 
 function why({ plan, w, say }: Facts): Fact {
-  return { label: w.night.facts.why, texts: [say.told(plan.message)], language: "en" };
+  return { label: w.night.facts.why, texts: [say.told(plan.message ?? "")], language: "en" };
 }
 
 function barredFacts({ plan, w }: Facts): Fact[] {

@@ -1,3 +1,5 @@
+import type { Finding } from "../../../findings/index.js";
+import { english } from "../../../words/index.js";
 import { type KnownPlan, knownPlan, type PlanState } from "../../data/plan-state.js";
 import { criterionValue } from "../../units/units.js";
 import type { Words } from "../../words/en.js";
@@ -75,6 +77,6 @@ export function weakestText(plan: KnownPlan, w: Words, { units }: Said): string 
   return w.night.tooLittleOf(title, shown(value.p50), worse, shown(value.p05), shown(limit));
 }
 
-export function criterionTitle(id: string, title: string, w: Words): string {
-  return (w.criteria as Readonly<Record<string, string>>)[id] ?? title;
+export function criterionTitle(id: string, title: string | Finding, w: Words): string {
+  return (w.criteria as Readonly<Record<string, string>>)[id] ?? english(title);
 }

@@ -1,6 +1,6 @@
 import { type Installation, originOf } from "../aircraft/index.js";
 import { type CrankingSpread, crankingModel, crankingSpread, USUAL_CRANKING } from "../starting/index.js";
-import { type Criterion, type EnsembleState, rowOf } from "./criterion.js";
+import { type CriterionMaker, type EnsembleState, named, rowOf } from "./criterion.js";
 
 /** Tries that should be in the battery: starters rest after three (training deck: 3 x 10 s, then 5 min). */
 const TRIES_LEAST = 3;
@@ -9,8 +9,8 @@ const SPEED_SOURCE =
   "starter line against drag of films, compression and dry friction (held to a workshop chart, 100 to 350 %), battery by " +
   "its cold cranking rating; drag, exponent and battery spread over the cases";
 
-/** How fast it spins and how often the battery can do it. */
-export function crankingCriteria(installation: Installation, charge: number | undefined): Criterion[] {
+/** How fast it spins: speeds [rad/s] of all members, and the model and spreads they come from. */
+function crankingOf(installation: Installation, charge: number | undefined) {
   const model = crankingModel(installation, charge);
   const spreads = spreadPool();
   const speedsOf = (state: EnsembleState, out: Float64Array) => {
@@ -30,28 +30,35 @@ export function crankingCriteria(installation: Installation, charge: number | un
       );
     }
   };
+  return { model, spreads, speedsOf };
+}
+
+export const crankingSpeed: CriterionMaker = ({ installation, charge }) => {
+  const { model, speedsOf } = crankingOf(installation, charge);
   return [
     {
-      id: "cranking-speed",
-      title: "cranking speed",
+      ...named("cranking-speed", {}),
       quantity: "rotational-speed",
       direction: "at-least",
       judged: "at-start",
       limit: model.speedMin,
-      reason:
-        "turned too slowly, the engine draws no mixture and stops at compression; the battery is flat before it fires",
       source: `${SPEED_SOURCE}; limit: ${originOf(installation.origins, "cranking.speed_min_rpm")}`,
       values: speedsOf,
     },
+  ];
+};
+
+/** How often the battery can spin it. */
+export const tries: CriterionMaker = ({ installation, charge }) => {
+  const { model, spreads, speedsOf } = crankingOf(installation, charge);
+  return [
     {
-      id: "tries",
-      title: "tries of 5 s that the battery has",
+      ...named("tries", {}),
       quantity: "count",
       direction: "at-least",
       judged: "at-start",
       limit: TRIES_LEAST,
       advisory: true,
-      reason: "a cold engine seldom starts at the first try, and a flat battery in the cold soon freezes",
       source:
         "charge of the cold cranking test itself (30 s at the rated current) scaled by capacity; 5 s a try: Lycoming SI 1505; " +
         "three tries, then rest: training deck for starters",
@@ -66,7 +73,7 @@ export function crankingCriteria(installation: Installation, charge: number | un
       },
     },
   ];
-}
+};
 
 /** Spreads by member, made once; a single member is the middle estimate. */
 function spreadPool(): (members: number) => readonly CrankingSpread[] {
