@@ -11,9 +11,10 @@ import {
 } from "../../src/cli/text/airframe-text.js";
 import { freezesAgain, rollOutFacts } from "../../src/cli/text/roll-out-text.js";
 import type { RollOutDocument } from "../../src/documents/index.js";
+import { speaker } from "../../src/words/index.js";
 
 const UTF8 = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false });
-const FAHRENHEIT = { ...UTF8, units: "f" as const };
+const FAHRENHEIT = { ...UTF8, units: "f" as const, say: speaker({ temp: "f", wind: "mps" }) };
 const plain = (text: string) => fitting(text, UTF8);
 const stamp = (at_h: number, time: string) => ({ at_h, time });
 const EVENING = stamp(0, "2026-01-14T18:00+01:00");

@@ -5,7 +5,7 @@ import { startFacts } from "../../src/cli/text/start-text.js";
 import { startDocument } from "../../src/documents/start-document.js";
 import { startBriefing } from "../../src/starting/index.js";
 import { kelvinFromCelsius } from "../../src/units/index.js";
-import { english } from "../../src/words/index.js";
+import { english, speaker } from "../../src/words/index.js";
 
 const STYLE: Style = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false });
 const radial = installationById("radial-nine-360");
@@ -44,7 +44,9 @@ describe("at the start", () => {
     // Cautions keep the unit they were published in.
     const start = at(-21);
     const own = { notes: start.notes.map((note) => ({ ...note, cautions: [] })) };
-    const lines = shown(startFacts(own, { ...STYLE, units: "f" })).join(" ");
+    const lines = shown(
+      startFacts(own, { ...STYLE, units: "f", say: speaker({ temp: "f", wind: "mps" }) }),
+    ).join(" ");
     expect(lines).toContain("-6 °F");
     expect(lines).not.toContain("°C");
   });

@@ -16,10 +16,11 @@ import {
   windSpeed,
   wrapped,
 } from "../../src/cli/text/words.js";
+import { speaker } from "../../src/words/index.js";
 
 const UTF8: Style = styleFor({ env: { LANG: "nb_NO.UTF-8" }, isTty: false });
 const ASCII: Style = styleFor({ env: { LANG: "C" }, isTty: false });
-const FAHRENHEIT: Style = { ...UTF8, units: "f" };
+const FAHRENHEIT: Style = { ...UTF8, units: "f", say: speaker({ temp: "f", wind: "mps" }) };
 const plain = (text: string) => fitting(text, UTF8);
 
 describe("style", () => {
