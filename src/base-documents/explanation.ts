@@ -1,10 +1,4 @@
-import type {
-  AircraftCourse,
-  BaseLimits,
-  BasePlan,
-  LimitChange,
-  Obstacle,
-} from "../base-plan/index.js";
+import type { AircraftCourse, BaseLimits, BasePlan, LimitChange, Obstacle } from "../base-plan/index.js";
 import { type BaseMoment, type Finding, finding } from "../findings/index.js";
 
 /** A time [s since the start] as findings carry it. */
