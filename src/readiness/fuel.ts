@@ -4,15 +4,10 @@ import {
   FLAMMABILITY_GASOLINE,
   fuelVapourFraction,
   fuelVapourPressureAp42,
+  PRESSURE_STANDARD,
   RANGE_TEMP_FUEL_AP42,
 } from "../properties/index.js";
-import {
-  clampedFuel,
-  fuelVolatility,
-  OFFERED_MOST,
-  PRESSURE_INTAKE,
-  TEMP_WARM_START,
-} from "../starting/index.js";
+import { clampedFuel, fuelVolatility, OFFERED_MOST, TEMP_WARM_START } from "../starting/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 import { type Criterion, type CriterionMaker, extreme, lowest, named } from "./criterion.js";
 
@@ -38,7 +33,7 @@ export const fuelVapour: CriterionMaker = ({ installation: { fuel, origins } }) 
       judged: "at-start",
       limit: FLAMMABILITY_GASOLINE.lean,
       source: `AP-42 chapter 7.1; lean limit IEC 60079-20-1; fuel: ${originOf(origins, "fuel")}`,
-      values: atColdestHead((temp) => fuelVapourFraction(volatility, temp, PRESSURE_INTAKE)),
+      values: atColdestHead((temp) => fuelVapourFraction(volatility, temp, PRESSURE_STANDARD)),
     },
   ];
 };

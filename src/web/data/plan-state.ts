@@ -15,7 +15,7 @@ export interface PlanState {
 }
 
 /** The newest answer; what only a whole plan says is missing while a newer one is not whole. */
-export type KnownPlan = FirstPlan & Partial<PlanDocument>;
+export type KnownPlan = FirstPlan & Partial<Omit<PlanDocument, keyof FirstPlan>>;
 
 export function knownPlan(state: PlanState | undefined): KnownPlan | undefined {
   if (state?.reasons !== undefined) return undefined;
