@@ -4,7 +4,7 @@ import { en } from "./en/index.js";
 import type { Phrases, Say } from "./phrases.js";
 import { type LanguageTag, sayIn, type Writing } from "./say.js";
 
-export type { Phrases, Say } from "./phrases.js";
+export type { Say } from "./phrases.js";
 export { LANGUAGES, type LanguageTag, sayIn, type Writing } from "./say.js";
 
 /** All phrases of one language. */
