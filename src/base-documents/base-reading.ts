@@ -22,7 +22,7 @@ import {
   readScenarioDocument,
   sectionsBy,
 } from "../documents/index.js";
-import { eachOnce, finding, keyOf, type Said, textOf } from "../findings/index.js";
+import { eachOnce, finding, findingOf, keyOf, type Said } from "../findings/index.js";
 import { CONTINUOUS_SHARE, continuousLimit } from "../logbook/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
 import { USUAL_MEMBERS } from "../simulation/index.js";
@@ -399,7 +399,8 @@ function noteAssumptions(
     assumptions.push(`Chances are counted over ${members} drawn cases.`);
   }
   for (const { id, heater } of limits.carts) {
-    if (heater.rejected !== undefined) assumptions.push(`${id} is not planned: ${textOf(heater.rejected)}`);
+    if (heater.rejected !== undefined)
+      assumptions.push(finding("cart-rejected", { cart: id, why: findingOf(heater.rejected) }));
   }
   if (document.people === undefined) assumptions.push("Somebody is there at any hour: no hours are given.");
   if (document.hangar === undefined && aircraft.length > 0) {

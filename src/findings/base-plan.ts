@@ -51,6 +51,7 @@ export interface BasePlanFindings {
   readonly "because-bay": Held & { readonly bays: number };
   readonly "because-cart": Held & { readonly cart: string };
   readonly "because-people": Held & { readonly wanted: number; readonly capacity: number };
+  readonly "cart-rejected": { readonly cart: string; readonly why: Finding };
   readonly "lift-outlet": { readonly circuit: string; readonly number: number };
   readonly "lift-breaker": { readonly circuit: string; readonly current_a: number };
   readonly "lift-generator": { readonly circuit: string };

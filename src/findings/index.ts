@@ -88,9 +88,8 @@ export function eachOnce<T extends Said | SaidCaution>(all: Iterable<T>): T[] {
   return [...found.values()];
 }
 
-/** A sentence where only a sentence can stand as yet. Goes with `Said`. */
-export function textOf(said: Said | SaidCaution): string {
-  if (typeof said === "string") return said;
-  if ("text" in said) return said.text;
-  throw new TypeError(`invalid said: ${said.code} (expected a sentence: make a finding of what holds it)`);
+/** A caution as a finding; a text of the user's own in its words. */
+export function findingOf(caution: SaidCaution): Finding {
+  if ("text" in caution) return finding("own-words", { text: caution.text });
+  return { code: caution.code, values: caution.values } as Finding;
 }

@@ -61,6 +61,7 @@ export const basePlan: Phrases<BasePlanFindings> = {
       ? `because it takes ${wanted} people ${span(times, say)}, where ${capacity} ${capacity === 1 ? "is" : "are"} there`
       : `because ${say.list(holders)} ${holders.length === 1 ? "takes" : "take"} who is there ${span(times, say)}`;
   },
+  "cart-rejected": ({ cart, why }, say) => `${cart} is not planned: ${say.finding(why)}`,
   "lift-outlet": ({ circuit, number }) => `outlet number ${number} on ${circuit}`,
   "lift-breaker": ({ circuit, current_a }) =>
     `${current_a} A on ${circuit} (an electrician decides whether its wiring bears that)`,

@@ -58,6 +58,7 @@ export const basePlan: Phrases<BasePlanFindings> = {
       ? `fordi det trengs ${wanted} personer ${span(times, say)}, der ${capacity} er til stede`
       : `fordi ${say.list(holders)} opptar dem som er der ${span(times, say)}`;
   },
+  "cart-rejected": ({ cart, why }, say) => `${cart} blir ikke planlagt: ${say.finding(why)}`,
   "lift-outlet": ({ circuit, number }) => `uttak nummer ${number} på ${circuit}`,
   "lift-breaker": ({ circuit, current_a }) =>
     `${current_a} A på ${circuit} (en elektriker avgjør om ledningene tåler det)`,
