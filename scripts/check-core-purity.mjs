@@ -29,8 +29,8 @@ function coreFiles(folder, top = true) {
   });
 }
 
-/** The app takes a folder of the core by its index alone; one file migrates what a device keeps, without all of a folder. */
-const APART = new Set(["logbook/migrate-event.js"]);
+/** The app takes a folder of the core by its index alone; but its first load takes these without all of their folders. */
+const APART = new Set(["logbook/migrate-event.js", "simulation/members.js"]);
 
 /** Imports of the app that reach into a folder of the core, as [line number, path]. */
 export function deepImports(file, text) {
