@@ -72,7 +72,8 @@ export type Said = string | Finding;
 export type SaidCaution = SourcedFinding | { readonly text: string; readonly source: string };
 
 export function saidOf(caution: SaidCaution): Said {
-  return "text" in caution ? caution.text : caution;
+  // Without its source, which stands beside it wherever this goes.
+  return "text" in caution ? caution.text : ({ code: caution.code, values: caution.values } as Finding);
 }
 
 /** The same for findings, and for cautions, that say the same: to name each once. */
