@@ -80,8 +80,9 @@ function numberText(value: number, language: LanguageTag, digits: number): strin
 
 /** To the minute, and to five minutes where it is long. */
 function spanText(hours: number, hour: string): string {
-  const exact = Math.round(hours * 60);
-  const minutes = exact > 60 ? Math.round(exact / 5) * 5 : exact;
+  // Never more than was counted; what rounding of documents took away is not lost a minute.
+  const exact = Math.floor(hours * 60 + 0.1);
+  const minutes = exact > 60 ? Math.floor(exact / 5) * 5 : exact;
   const [h, rest] = [Math.floor(minutes / 60), minutes % 60];
   if (h === 0) return `${rest}${NBSP}min`;
   return rest === 0 ? `${h}${NBSP}${hour}` : `${h}${NBSP}${hour}${NBSP}${rest}${NBSP}min`;
