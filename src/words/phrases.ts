@@ -15,8 +15,10 @@ export interface Say {
   percent(share: number): string;
   /** [0..1] never more than was counted @example "9 in 10" */
   odds(share: number): string;
-  /** [h] @example "1 h 20 min" */
+  /** [h] never more than was counted @example "1 h 20 min" */
   span(hours: number): string;
+  /** [h] of something that needs them, never fewer @example "1 h 25 min" */
+  needed(hours: number): string;
   /** Clock time of a local time with offset; with its day where the medium shows it. @example "09:20" */
   clock(time: string): string;
   /** Day and clock time. @example "Thu 09:20" */

@@ -62,6 +62,7 @@ export function sayIn(
     wind: (mps, digits = 0) => `${number(windIn(mps, units.wind), digits)}${NBSP}${WIND_UNITS[units.wind]}`,
     percent: (share) => `${number(100 * share)}${NBSP}%`,
     span: (hours) => spanText(hours, joined.hour),
+    needed: (hours) => neededText(hours, joined.hour),
     clock: (time) => writing.clock?.(time) ?? time.slice(11, 16),
     dayAndClock: (time) => `${weekday(time, language)}${NBSP}${time.slice(11, 16)}`,
     list: (entries) =>
@@ -78,11 +79,22 @@ function numberText(value: number, language: LanguageTag, digits: number): strin
   return language === "nb" ? text.replace(".", ",") : text;
 }
 
-/** To the minute, and to five minutes where it is long. */
-function spanText(hours: number, hour: string): string {
-  // Never more than was counted; what rounding of documents took away is not lost a minute.
+/**
+ * Hours, to the minute and to five minutes where it is long; never more than was counted. What rounding of documents
+ * took away is not lost a minute. @example spanText(1.37) // "1 h 20 min"
+ */
+export function spanText(hours: number, hour = "h"): string {
   const exact = Math.floor(hours * 60 + 0.1);
-  const minutes = exact > 60 ? Math.floor(exact / 5) * 5 : exact;
+  return minutesText(exact > 60 ? Math.floor(exact / 5) * 5 : exact, hour);
+}
+
+/** The same of hours that something needs: never fewer. @example neededText(1.37) // "1 h 25 min" */
+export function neededText(hours: number, hour = "h"): string {
+  const exact = Math.ceil(hours * 60 - 0.1);
+  return minutesText(exact > 60 ? Math.ceil(exact / 5) * 5 : exact, hour);
+}
+
+function minutesText(minutes: number, hour: string): string {
   const [h, rest] = [Math.floor(minutes / 60), minutes % 60];
   if (h === 0) return `${rest}${NBSP}min`;
   return rest === 0 ? `${h}${NBSP}${hour}` : `${h}${NBSP}${hour}${NBSP}${rest}${NBSP}min`;

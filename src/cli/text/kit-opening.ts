@@ -1,7 +1,7 @@
 import type { KitComparisonDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import type { Opening } from "./opening.js";
-import { bareWind, clock, odds, span, temperature, windUnit } from "./words.js";
+import { bareWind, clock, needed, odds, span, temperature, windUnit } from "./words.js";
 
 type KitEntry = KitComparisonDocument["kits"][number];
 type KitCase = KitEntry["cases"][number];
@@ -68,7 +68,9 @@ function bestFacts(best: KitEntry, comparison: KitComparisonDocument, style: Sty
     ...tonightFact(best),
     [
       "Plug in",
-      cold.lead_h === null ? `not required down to ${at}` : `${span(cold.lead_h)} before the start at ${at}`,
+      cold.lead_h === null
+        ? `not required down to ${at}`
+        : `${needed(cold.lead_h)} before the start at ${at}`,
     ],
     ["Warm through", warmText(reachOf(best, isWarm), style)],
     ["Costs a start", costText(cold, comparison, style)],

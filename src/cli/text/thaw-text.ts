@@ -12,7 +12,7 @@ import {
 import { rollOutFacts } from "./roll-out-text.js";
 import { thawOpening } from "./thaw-opening.js";
 import { remedyText } from "./thaw-remedy-text.js";
-import { clock, fact, span, unitOf, wrapped } from "./words.js";
+import { clock, fact, needed, span, unitOf, wrapped } from "./words.js";
 
 type Times = ThawOutlookDocument["gaps_dry"];
 
@@ -57,7 +57,7 @@ const LABEL = 14;
 function triedFacts(outlook: ThawOutlookDocument, style: Style): string[] {
   const { trials, start } = outlook;
   const { as_is, by, members, longest_h } = trials;
-  const after = (hours: number | null) => (hours === null ? `not within ${span(longest_h)}` : span(hours));
+  const after = (hours: number | null) => (hours === null ? `not within ${span(longest_h)}` : needed(hours));
   const told = ({ gaps_dry_h, gaps_dry_surely_h }: typeof as_is) =>
     `dry after ${after(gaps_dry_h)} in half of the cases, ${after(gaps_dry_surely_h)} in 19 in 20`;
   const remedies = thawRemedies(outlook);

@@ -1,4 +1,5 @@
 export { odds } from "../../index.js";
+export { neededText as needed, spanText as span } from "../../words/index.js";
 
 import type { Said, SaidCaution } from "../../findings/index.js";
 import {
@@ -119,17 +120,6 @@ function dateOf({ time }: StampDocument): string {
 
 const WEEKDAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
 const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
-
-/** Hours in words, to five minutes where it is long. @example span(1.37) // "1 h 20 min" */
-export function span(hours: number): string {
-  const exact = Math.round(hours * 60);
-  const minutes = exact > 60 ? Math.round(exact / 5) * 5 : exact;
-  if (minutes < 60) return `${minutes}${NBSP}min`;
-  const rest = minutes % 60;
-  return rest === 0
-    ? `${minutes / 60}${NBSP}h`
-    : `${Math.floor(minutes / 60)}${NBSP}h${NBSP}${rest}${NBSP}min`;
-}
 
 /** A chance; never "100 %" for less, nor "0 %" for more than none. */
 export function percent(share: number): string {

@@ -51,7 +51,7 @@ function bestFacts(best: Kit, comparison: Comparison, shown: Shown): Fact[] {
   const { cost, energy_kwh, attended_h, lead_h, wet_h } = hardest;
   return [
     ...tonightFact(best, shown),
-    [k.facts.plugIn, lead_h === null ? k.noLeadAt(at) : k.leadAt(say.span(lead_h), at)],
+    [k.facts.plugIn, lead_h === null ? k.noLeadAt(at) : k.leadAt(say.needed(lead_h), at)],
     [k.facts.warm, warm === undefined ? k.warmNever : k.warmTo(cold(warm))],
     [
       k.facts.costs,

@@ -95,7 +95,7 @@ export function remedyText(remedy: ThawRemedy, outlook: Outlook, { w, say }: Rea
     }
     case "longer":
       if (remedy.hours === null) return t.longerNot(say.span(remedy.longest));
-      return t.remedy(t.longer(say.span(remedy.hours)), chance);
+      return t.remedy(t.longer(say.needed(remedy.hours)), chance);
     case "mild":
       return remedy.leave === null
         ? t.mildNot(say.at(remedy.until))
