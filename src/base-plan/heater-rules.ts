@@ -1,4 +1,5 @@
 import type { Heater } from "../aircraft/index.js";
+import { REST } from "../planning/index.js";
 import type { Block } from "../response/index.js";
 import type { Scenario } from "../simulation/index.js";
 import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
@@ -32,9 +33,6 @@ export function rulesOf(heaters: readonly Heater[]): HeaterRules {
     pause: SECONDS_OF_MINUTE * most(heaters.map((h) => h.procedure?.pause_min ?? 0)),
   };
 }
-
-/** [s] off before a heater that was on for its longest time goes on again; as for the plan of one aircraft. */
-const REST = SECONDS_OF_HOUR;
 
 /**
  * [s] that heaters have been on when a scenario starts; undefined where they are off. What has been on for nobody knows how

@@ -137,7 +137,7 @@ function heatersUsed({ initial, events }: Scenario): Set<string> {
 }
 
 /** [s] off before a heater that was on for its longest time goes on again; project judgement. */
-const REST = SECONDS_OF_HOUR;
+export const REST = SECONDS_OF_HOUR;
 
 /**
  * [s] from when on a heater may be plugged in, after all that it was on before: no plug-in is cut short by somebody who

@@ -7,6 +7,7 @@ export {
   type BarredHeater,
   type HeatingNow,
   isTooSmall,
+  REST,
 } from "./heater-use.js";
 export { centralRun, type HeatingImpact, heatingImpact, moistureAlong, type Ranking } from "./left-on.js";
 export type { ChanceAt, Plan, PlanLine, PlugInAnswer, ReadyWindow, Remedy, StayWarm } from "./plan.js";

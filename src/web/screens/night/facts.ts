@@ -151,7 +151,7 @@ function lookFirst({ plan, w, say }: Facts): Fact[] {
 }
 
 function why({ plan, w, say }: Facts): Fact {
-  return { label: w.night.facts.why, texts: [say.told(plan.message ?? "")], language: "en" };
+  return { label: w.night.facts.why, texts: [say.told(plan.message ?? "")] };
 }
 
 function barredFacts({ plan, w }: Facts): Fact[] {
@@ -172,7 +172,7 @@ function helpFacts(of: Facts): Fact[] {
     const when = plug_in === null ? "" : f.helpPlugIn(of.say.at(plug_in));
     return `${of.say.told(text)}: ${of.say.odds(chance)}${when}${attended ? f.helpStay : ""}`;
   });
-  return [{ label: f.wouldHelp, texts, language: "en" }];
+  return [{ label: f.wouldHelp, texts }];
 }
 
 /** Both lines, for the owner to choose. */
