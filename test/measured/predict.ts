@@ -1,8 +1,9 @@
-import { type Configuration, coverById, heaterById, installationById } from "../../src/aircraft/index.js";
+import { type Configuration, coverById } from "../../src/aircraft/index.js";
 import { drawEnsemble, prepareRun, type TimedChange, timelineOf } from "../../src/simulation/index.js";
 import { shutDownTemps } from "../../src/starting/index.js";
 import { celsiusFromKelvin, kelvinFromCelsius, SECONDS_OF_HOUR } from "../../src/units/index.js";
 import type { WeatherSeries } from "../../src/weather/index.js";
+import { nearestHeater, nearestInstallation } from "./nearest.js";
 import type { MeasuredRun } from "./run.js";
 
 const MEMBERS = 120;
@@ -26,7 +27,7 @@ export function predicted(run: MeasuredRun): Float64Array[] {
 }
 
 function played(run: MeasuredRun, wind: number, seed: number): Float64Array[] {
-  const installation = installationById(run.aircraft.described_as);
+  const installation = nearestInstallation(run.aircraft.described_as);
   const end = Math.max(...run.readings.map((r) => r.at_h)) * SECONDS_OF_HOUR;
   const weather = weatherOf(run, wind, end);
   const { start } = run;
@@ -34,6 +35,11 @@ function played(run: MeasuredRun, wind: number, seed: number): Float64Array[] {
   const temps = new Map<string, number>(start.shut_down ? shutDownTemps(installation, air) : []);
   if (start.heads_c !== undefined) {
     for (const part of PARTS.heads) temps.set(part, kelvinFromCelsius(start.heads_c));
+  }
+  if (start.coolant_c !== undefined) {
+    for (const part of ["coolant", "barrels", ...PARTS.heads]) {
+      temps.set(part, kelvinFromCelsius(start.coolant_c));
+    }
   }
   if (start.oil_c !== undefined) temps.set("oil", kelvinFromCelsius(start.oil_c));
   const configuration: Configuration = {
@@ -46,7 +52,7 @@ function played(run: MeasuredRun, wind: number, seed: number): Float64Array[] {
   const prepared = prepareRun(
     {
       installation,
-      kit: { heaters: run.heaters.map(heaterById), covers: run.covers.map(coverById) },
+      kit: { heaters: run.heaters.map(nearestHeater), covers: run.covers.map(coverById) },
       start: 0,
       duration: end,
       weather,

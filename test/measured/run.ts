@@ -23,7 +23,9 @@ const runSchema = z
     aircraft: z.strictObject({
       id: z.string().meta({ description: "runs of one aircraft share it" }),
       engine: z.string(),
-      described_as: z.string().meta({ description: "the installation of the catalogue that is nearest" }),
+      described_as: z
+        .string()
+        .meta({ description: "the installation of the catalogue that is nearest, or one of nearest.ts" }),
     }),
     grade: z.enum(["logged", "read-by-eye", "owner-report"]),
     source: z.string(),
@@ -32,6 +34,10 @@ const runSchema = z
       .literal(true)
       .exactOptional()
       .meta({ description: "a constant of the model was taken from it: it judges nothing" }),
+    only_shape: z
+      .literal(true)
+      .exactOptional()
+      .meta({ description: "no aircraft's engine: shown for the shape of its course, judges nothing" }),
     unrecorded: z.array(z.enum(["wind", "cover", "place"])),
     place: z.enum(["ramp", "hangar"]),
     wind_mps: z
@@ -44,6 +50,7 @@ const runSchema = z
       shut_down: z.literal(true).exactOptional(),
       heads_c: z.number().exactOptional(),
       oil_c: z.number().exactOptional(),
+      coolant_c: z.number().exactOptional(),
       others_c: z.number().exactOptional(),
       error_k: z.number(),
     }),

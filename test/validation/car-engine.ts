@@ -33,6 +33,7 @@ export const CAR_ENGINE: Installation = {
     coolant_heads_w_per_k: 60,
     coolant_barrels_w_per_k: 60,
   },
+  shut_down: { oil_rise_k: 100, oil_most_c: 95, heads_rise_k: 60, barrels_rise_k: 60, coolant_c: 88 },
   cowl: {
     skin_area_m2: 3.5,
     skin_heat_capacity_j_per_k: 12_000,
