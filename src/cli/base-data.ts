@@ -1,5 +1,5 @@
 import { type Command, Option } from "commander";
-import type { Shell } from "./program.js";
+import type { Shell } from "./shell.js";
 import { dataOption, USUAL_DATA } from "./store-flags.js";
 
 interface DataFlags {

@@ -21,7 +21,7 @@ import {
 } from "../store/index.js";
 import { BadInput } from "./exit.js";
 import { askPassword } from "./password.js";
-import type { Shell } from "./program.js";
+import type { Shell } from "./shell.js";
 import { switchNotes } from "./text/switch-notes.js";
 
 // What the commands on a base's store do. Each gives the sentence that is said when it is done.

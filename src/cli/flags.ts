@@ -1,7 +1,7 @@
 import { InvalidArgumentError, Option } from "commander";
 import type { Overrides, WindUnit } from "../index.js";
-import { readTextFile } from "../node/index.js";
-import { BadInput } from "./exit.js";
+import { textOf } from "./named-file.js";
+import type { Shell } from "./shell.js";
 
 /** What-ifs and looks shared by the commands that run a scenario. */
 export interface RunFlags {
@@ -57,7 +57,7 @@ export const FLAG = {
 };
 
 /** The what-ifs asked for, with report files read. Throws BadInput for a file that cannot be read. */
-export function overridesOf(flags: Partial<RunFlags>): Overrides {
+export function overridesOf(flags: Partial<RunFlags>, shell: Pick<Shell, "readText">): Overrides {
   return {
     withoutCover: flags.withoutCover,
     heaters: flags.heater,
@@ -66,16 +66,9 @@ export function overridesOf(flags: Partial<RunFlags>): Overrides {
     members: flags.members,
     seed: flags.seed,
     engine_c: flags.engineC,
-    taf: fileOf("--taf", flags.taf),
-    metar: fileOf("--metar", flags.metar),
+    taf: flags.taf === undefined ? undefined : textOf(flags.taf, "--taf", shell),
+    metar: flags.metar === undefined ? undefined : textOf(flags.metar, "--metar", shell),
   };
-}
-
-function fileOf(flag: string, name: string | undefined): string | undefined {
-  if (name === undefined) return undefined;
-  const file = readTextFile(name);
-  if (file.ok) return file.text;
-  throw new BadInput([{ path: flag, expected: `a file that can be read (${file.reason})`, received: name }]);
 }
 
 function aNumber(text: string): number {

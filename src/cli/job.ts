@@ -26,7 +26,8 @@ import {
 } from "../index.js";
 import { readerBeside, solveMilp } from "../node/index.js";
 
-interface Results {
+/** What is answered to a job of each kind. */
+export interface Results {
   readonly plan: PlanDocument;
   readonly simulate: SimulationDocument;
   readonly explain: ExplanationDocument;

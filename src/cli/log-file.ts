@@ -5,8 +5,9 @@ import {
   readTemperatureLog,
   type TemperatureLog,
 } from "../index.js";
-import { readTextFile } from "../node/index.js";
 import { BadInput } from "./exit.js";
+import { textOf } from "./named-file.js";
+import type { Shell } from "./shell.js";
 
 /** How a log's file is to be read, as the flags say it. */
 export interface LogFlags {
@@ -18,20 +19,18 @@ export interface LogFlags {
 }
 
 /** The log of a file. Throws BadInput for a file that cannot be read, and with the questions that it leaves open. */
-export function logFrom({ log, column = [], logZone, logUnit }: LogFlags): TemperatureLog {
-  const file = readTextFile(log);
-  if (!file.ok) {
-    throw new BadInput([
-      { path: "--log", expected: `a file that can be read (${file.reason})`, received: log },
-    ]);
-  }
+export function logFrom(
+  { log, column = [], logZone, logUnit }: LogFlags,
+  shell: Pick<Shell, "readText">,
+): TemperatureLog {
+  const text = textOf(log, "--log", shell);
   const options: LogOptions = {
     name: log,
     columns: Object.fromEntries(column.map(columnOf)),
     zone: logZone,
     unit: logUnit,
   };
-  const reading = readTemperatureLog(file.text, options);
+  const reading = readTemperatureLog(text, options);
   if (!reading.ok) {
     throw new BadInput(reading.issues.map(({ place, ...rest }) => ({ path: `${log}: ${place}`, ...rest })));
   }

@@ -1,11 +1,13 @@
+import type { Output } from "./shell.js";
+
 /** A line on the error stream that says how far the work is; silent where nobody watches it. */
 export interface Progress {
   show(done: number | undefined): void;
   clear(): void;
 }
 
-export function createProgress(label: string, stream: NodeJS.WriteStream): Progress {
-  if (!stream.isTTY) return { show: () => undefined, clear: () => undefined };
+export function createProgress(label: string, stream: Output): Progress {
+  if (stream.isTTY !== true) return { show: () => undefined, clear: () => undefined };
   let shown = "";
   return {
     show(done) {

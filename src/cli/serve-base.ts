@@ -6,7 +6,7 @@ import { checkBinding, type LogLevel, newSetUpCode } from "../server/index.js";
 import { openStore } from "../store/index.js";
 import { told } from "./base-store.js";
 import { BadInput, EXIT } from "./exit.js";
-import type { Shell } from "./program.js";
+import type { Shell } from "./shell.js";
 import { isPostgres, shown } from "./store-flags.js";
 import { type Looks, styleFor } from "./style.js";
 import { liveTonightText } from "./text/live-tonight-text.js";
@@ -102,7 +102,7 @@ async function tellTonight(
   }
   const state = live.state();
   if (state === undefined || live.plans().size === 0) return;
-  const style = styleFor({ env: shell.env, isTty: shell.stdout.isTTY }, looks);
+  const style = styleFor({ env: shell.env, isTty: shell.stdout.isTTY === true }, looks);
   const plans = [...live.plans().values()].map(({ document }) => document);
   shell.stdout.write(`\n${liveTonightText(state, plans, style).join("\n")}\n\nOpen ${url}\n`);
 }

@@ -1,8 +1,8 @@
 import { type Command, InvalidArgumentError, Option } from "commander";
 import { BadInput } from "./exit.js";
 import { FLAG } from "./flags.js";
-import type { Shell } from "./program.js";
 import type { ServeFlags } from "./serve-base.js";
+import type { Shell } from "./shell.js";
 import { dataOption, USUAL_DATA } from "./store-flags.js";
 
 const DEMO_DATA = "./soakline-data/demo.sqlite";

@@ -1,22 +1,21 @@
 import { hostname } from "node:os";
 import type { Command } from "commander";
 import { Option } from "commander";
-import type { Outcome, WinterStudyDocument } from "../index.js";
+import type { WinterStudyDocument } from "../index.js";
 import {
   awaitStudy,
   bundled,
   CheckpointTrouble,
   readerBeside,
-  readTextFile,
   studyOnThreads,
   submitStudy,
   workWinters,
   writeTextFile,
 } from "../node/index.js";
-import { BadInput, type ExitCode, failureOf } from "./exit.js";
+import type { Answers } from "./answers.js";
+import { BadInput } from "./exit.js";
 import { FLAG, overridesOf, type RunFlags } from "./flags.js";
-import { createProgress } from "./progress.js";
-import type { Style } from "./style.js";
+import { textOf } from "./named-file.js";
 import { winterText } from "./text/winter-text.js";
 import { winterCsv } from "./winter-csv.js";
 
@@ -27,21 +26,11 @@ interface WinterFlags extends RunFlags {
   readonly queue?: string;
 }
 
-/** What the commands need of the program around them. */
-export interface WinterShell {
-  readonly stderr: NodeJS.WriteStream;
-  exitWith(code: ExitCode): void;
-  interruptible<T>(work: Promise<T>, clean: () => void): Promise<T>;
-  show(
-    result: WinterStudyDocument,
-    flags: RunFlags,
-    text: (result: WinterStudyDocument, style: Style) => readonly string[],
-  ): void;
-}
-
 const QUEUE = () => new Option("--queue <url>", "PostgreSQL database through which processes share the work");
 
-export function addWinterCommands(program: Command, shell: WinterShell): void {
+export function addWinterCommands(program: Command, answers: Answers): void {
+  const { stderr } = answers.shell;
+
   program
     .command("winter")
     .description("Whole winters: departures ready, energy, cost and wear of each kit and habit")
@@ -59,10 +48,10 @@ export function addWinterCommands(program: Command, shell: WinterShell): void {
     )
     .addOption(QUEUE())
     .action(async (file: string, flags: WinterFlags) => {
-      const study = await studied(file, flags, shell);
+      const study = await studied(file, flags, answers);
       if (study === undefined) return;
       if (flags.csv !== undefined) writeTextFile(flags.csv, winterCsv(study));
-      shell.show(study, flags, winterText);
+      answers.show(study, flags, winterText);
     });
 
   program
@@ -76,54 +65,35 @@ export function addWinterCommands(program: Command, shell: WinterShell): void {
         workWinters({
           ...{ url: queue, name },
           ...(drain === undefined ? {} : { drain }),
-          onPiece: (key) => shell.stderr.write(`${key}\n`),
+          onPiece: (key) => stderr.write(`${key}\n`),
         }),
       );
-      shell.stderr.write(`${worked} pieces worked\n`);
+      stderr.write(`${worked} pieces worked\n`);
     });
 }
 
 async function studied(
   file: string,
   flags: WinterFlags,
-  shell: WinterShell,
+  { shell, ofWork }: Answers,
 ): Promise<WinterStudyDocument | undefined> {
-  const text = readTextFile(file);
-  if (!text.ok) {
-    const expected = `a file that can be read (${text.reason})`;
-    throw new BadInput([{ path: "FILE", expected, received: file }]);
-  }
-  const { bundle, reading } = bundled(text.text, overridesOf(flags), readerBeside(file));
-  if (!reading.ok) return failed({ status: "refused", issues: reading.issues }, shell);
-  const progress = createProgress("winter", shell.stderr);
-  const { queue, keep, threads } = flags;
-  const work =
-    queue === undefined
-      ? studyOnThreads({ ...{ bundle, read: reading, keep, threads }, onProgress: progress.show })
-      : reached(queue, async () =>
-          awaitStudy(queue, await submitStudy(queue, bundle, reading), reading, progress.show),
-        );
+  const text = textOf(file, "FILE", shell);
+  const { bundle, reading } = bundled(text, overridesOf(flags, shell), readerBeside(file));
   try {
-    const outcome = await shell.interruptible(work, progress.clear);
-    progress.clear();
-    return outcome.status === "completed" ? outcome.result : failed(outcome, shell);
+    return await ofWork("winter", flags, async (onProgress) => {
+      if (!reading.ok) return { status: "refused", issues: reading.issues };
+      const { queue, keep, threads } = flags;
+      if (queue === undefined) return studyOnThreads({ bundle, read: reading, keep, threads, onProgress });
+      return reached(queue, async () =>
+        awaitStudy(queue, await submitStudy(queue, bundle, reading), reading, onProgress),
+      );
+    });
   } catch (error) {
-    progress.clear();
     if (!(error instanceof CheckpointTrouble)) throw error;
     throw new BadInput([
       { path: "--keep", expected: "a file of this study, or a new one", received: error.message },
     ]);
   }
-}
-
-function failed(
-  outcome: Exclude<Outcome<unknown>, { status: "completed" }>,
-  { stderr, exitWith }: WinterShell,
-): undefined {
-  const { code, lines } = failureOf(outcome);
-  stderr.write(`${lines.join("\n")}\n`);
-  exitWith(code);
-  return undefined;
 }
 
 /** Work that needs the database, with a plain word where it cannot be reached. */

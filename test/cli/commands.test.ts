@@ -10,24 +10,21 @@ const FEW = ["--members", "40"];
 const planOf = ({ stdout }: { readonly stdout: string }) => planSchema.parse(JSON.parse(stdout));
 
 describe("plan", () => {
-  test.concurrent.each([
-    "lynx-tonight",
-    "lynx-cover-off",
-    "lynx-small-heater",
-    "lynx-impossible",
-    "marten-pulled-out",
-  ])("%s: one screen of 24 lines, verdict first, eight facts and three cautions at most", async (name) => {
-    const { stdout } = await soakline(["plan", `examples/${name}.json`, ...FEW]);
-    const lines = stdout.trimEnd().split("\n");
-    expect(lines.length).toBeLessThanOrEqual(24);
-    expect(lines.filter((line) => [...line].length > 80)).toEqual([]);
-    expect(lines[0]).toMatch(/^(Plug in at|Not ready at|Preheat not required|Heat is on|Look first)/);
-    expect(lines.filter((line) => /^[A-Z1]/.test(line)).length).toBeLessThanOrEqual(2 + 8 + 1);
-    expect(lines.filter((line) => line.startsWith("! ")).length).toBeLessThanOrEqual(3);
-    expect(lines.at(-1)).toMatch(/handbook and the engine maker decide\. More: --all$/);
-  });
+  test.each(["lynx-tonight", "lynx-cover-off", "lynx-small-heater", "lynx-impossible", "marten-pulled-out"])(
+    "%s: one screen of 24 lines, verdict first, eight facts and three cautions at most",
+    async (name) => {
+      const { stdout } = await soakline(["plan", `examples/${name}.json`, ...FEW]);
+      const lines = stdout.trimEnd().split("\n");
+      expect(lines.length).toBeLessThanOrEqual(24);
+      expect(lines.filter((line) => [...line].length > 80)).toEqual([]);
+      expect(lines[0]).toMatch(/^(Plug in at|Not ready at|Preheat not required|Heat is on|Look first)/);
+      expect(lines.filter((line) => /^[A-Z1]/.test(line)).length).toBeLessThanOrEqual(2 + 8 + 1);
+      expect(lines.filter((line) => line.startsWith("! ")).length).toBeLessThanOrEqual(3);
+      expect(lines.at(-1)).toMatch(/handbook and the engine maker decide\. More: --all$/);
+    },
+  );
 
-  test.concurrent("answers in the first line, then tells what it hangs on", async () => {
+  test("answers in the first line, then tells what it hangs on", async () => {
     const { code, stdout, stderr } = await soakline(["plan", TONIGHT, "--all", ...FEW]);
     const [answer] = stdout.split("\n");
     expect(answer).toMatch(/^Plug in at \d\d:\d\d, unplug at 09:50, start at 10:00: chance \d+ in \d+\.$/);
@@ -57,7 +54,7 @@ describe("plan", () => {
     expect(code).toBe(0);
   });
 
-  test.concurrent("writes JSON of its schema, whatever the locale", async () => {
+  test("writes JSON of its schema, whatever the locale", async () => {
     const { code, stdout } = await soakline(["plan", TONIGHT, "--json", ...FEW], {
       env: { PATH: PLAIN.PATH, LANG: "C" },
     });
@@ -68,7 +65,7 @@ describe("plan", () => {
     expect(stdout).toContain("°C");
   });
 
-  test.concurrent("a departure that cannot be met: exit 1, what is missing, and what was tried", async () => {
+  test("a departure that cannot be met: exit 1, what is missing, and what was tried", async () => {
     const { code, stdout } = await soakline(["plan", "examples/lynx-impossible.json", "--all", ...FEW]);
     expect(code).toBe(1);
     expect(stdout).toMatch(/^Not ready at 21:00: under 1 in 100 at best, 9 in 10 wanted\./);
@@ -76,7 +73,7 @@ describe("plan", () => {
     expect(stdout).toMatch(/Would help +\S/);
   });
 
-  test.concurrent("why it cannot be met is told in the user's unit, in JSON in kelvins", async () => {
+  test("why it cannot be met is told in the user's unit, in JSON in kelvins", async () => {
     const cold = JSON.parse(readFileSync("examples/lynx-impossible.json", "utf8"));
     const input = JSON.stringify({
       ...cold,
@@ -99,7 +96,7 @@ describe("plan", () => {
     expect(why).not.toMatch(/\d K\b/);
   });
 
-  test.concurrent("what-ifs on the command line take the place of what the document, here from standard input, says", async () => {
+  test("what-ifs on the command line take the place of what the document, here from standard input, says", async () => {
     const flags = [
       "--without-cover",
       "--heater",
@@ -123,7 +120,7 @@ describe("plan", () => {
     expect(plan.course.parts.oil.p50_c[0]).toBeCloseTo(-31.5, 0);
   });
 
-  test.concurrent("a real forecast from files takes the place of the document's weather", async () => {
+  test("a real forecast from files takes the place of the document's weather", async () => {
     const { code, stdout } = await soakline([
       ...["plan", "examples/heron-log.json", "--json", "--depart", "2026-01-10T10:00+01:00", ...FEW],
       ...["--taf", "examples/weather/xxrv-taf.txt", "--metar", "examples/weather/xxrv-metars.txt"],
@@ -135,14 +132,14 @@ describe("plan", () => {
 });
 
 describe("simulate", () => {
-  test.concurrent("shows every part by the hour", async () => {
+  test("shows every part by the hour", async () => {
     const { code, stdout } = await soakline(["simulate", "examples/heron-log.json", "--all", ...FEW]);
     expect(code).toBe(0);
     expect(stdout).toMatch(/after +oil +sump +case +crank +barrel +heads/);
     expect(stdout).toMatch(/3 Sat 00:00 plug in: own-pads/);
   });
 
-  test.concurrent("reads weather out of an EPW file beside the document, and a negative temperature after an equals sign", async () => {
+  test("reads weather out of an EPW file beside the document, and a negative temperature after an equals sign", async () => {
     const { code, stdout } = await soakline([
       "simulate",
       "examples/marten-pulled-out.json",
@@ -156,7 +153,7 @@ describe("simulate", () => {
 });
 
 describe("explain", () => {
-  test.concurrent("gives each criterion its value, limit, margin, reason and source, and the heat flows", async () => {
+  test("gives each criterion its value, limit, margin, reason and source, and the heat flows", async () => {
     const { code, stdout } = await soakline(["explain", TONIGHT, "--all", ...FEW]);
     expect(code).toBe(0);
     expect(stdout).toMatch(/^Lynx: ready at 10:00 in .+ cases\. Weakest point: /);
@@ -168,7 +165,7 @@ describe("explain", () => {
   });
 });
 
-test.concurrent.each([
+test.each([
   ["explain", TONIGHT],
   ["simulate", "examples/lynx-cover-off.json"],
 ])("the first screen of %s is one screen", async (command, file) => {
@@ -181,7 +178,7 @@ test.concurrent.each([
 });
 
 describe("catalogue", () => {
-  test.concurrent("lists all, a section, and one entry with the origin of its numbers", async () => {
+  test("lists all, a section, and one entry with the origin of its numbers", async () => {
     const all = await soakline(["catalogue"]);
     for (const id of ["four-carburettor-160", "sump-pad-220", "insulated-cover"])
       expect(all.stdout).toContain(id);
@@ -192,7 +189,7 @@ describe("catalogue", () => {
     expect(JSON.parse(json.stdout).elements[0].power_w).toBe(220);
   });
 
-  test.concurrent("an unknown entry or section is bad input that names the known ones", async () => {
+  test("an unknown entry or section is bad input that names the known ones", async () => {
     const entry = await soakline(["catalogue", "covers", "sump-pad-220"]);
     expect(entry.code).toBe(2);
     expect(entry.stderr).toMatch(/^id: expected one of .*insulated-cover.*, received sump-pad-220/);
@@ -202,7 +199,7 @@ describe("catalogue", () => {
   });
 });
 
-test.concurrent("tonight: a verdict, weather and what each invented aircraft needs on one screen, the rest behind it", async () => {
+test("tonight: a verdict, weather and what each invented aircraft needs on one screen, the rest behind it", async () => {
   const { code, stdout } = await soakline(["tonight", "--members", "20"]);
   expect(code).toBe(0);
   const lines = stdout.trimEnd().split("\n");

@@ -3,7 +3,7 @@ import { expect, test } from "vitest";
 import { EXIT, failureOf } from "../../src/cli/exit.js";
 import { soakline } from "./run.js";
 
-test.concurrent("a bad document: exit 2, every fault on a line of its own, nothing on standard output", async () => {
+test("a bad document: exit 2, every fault on a line of its own, nothing on standard output", async () => {
   const { code, stdout, stderr } = await soakline(["plan", "examples/bad/many-faults.json"]);
   expect(code).toBe(2);
   expect(stdout).toBe("");
@@ -12,7 +12,7 @@ test.concurrent("a bad document: exit 2, every fault on a line of its own, nothi
   for (const line of lines) expect(line).toMatch(/^[\w.[\]]+: expected .+, received .+$/);
 });
 
-test.concurrent.each([
+test.each([
   [
     ["plan", "examples/none.json"],
     /FILE: expected a file that can be read \(there is no such file\), received examples\/none.json/,
@@ -34,22 +34,11 @@ test.concurrent.each([
   expect(stdout).toBe("");
 });
 
-test.concurrent("help is no failure", async () => {
+test("help is no failure", async () => {
   const { code, stdout } = await soakline(["--help"]);
   expect(code).toBe(0);
   for (const command of ["plan", "explain", "simulate", "frost", "thaw", "catalogue", "tonight"])
     expect(stdout).toContain(command);
-});
-
-test.concurrent("an interruption ends it at once, with 130 and without half a result", async () => {
-  const document = JSON.parse(readFileSync("examples/lynx-small-heater.json", "utf8"));
-  // More than a pipe holds: once all is written, the child has started and is reading.
-  const input = JSON.stringify({ ...document, note: "long ".repeat(60_000) });
-  const { code, signal, stdout } = await soakline(["plan", "-", "--members", "5000"], {
-    input,
-    interrupted: true,
-  });
-  expect({ code, signal, stdout }).toEqual({ code: 130, signal: null, stdout: "" });
 });
 
 test("what ends without a result: bad input, stopped and a numerical failure are told apart", () => {

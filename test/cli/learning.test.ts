@@ -11,7 +11,7 @@ const LOG = ["--log", "examples/logs/lynx-night.csv"];
 const folder = mkdtempSync(join(tmpdir(), "soakline-learning-"));
 
 describe("learn", () => {
-  test.concurrent("says first what was learned, then what is open, the probes and the next reading", async () => {
+  test("says first what was learned, then what is open, the probes and the next reading", async () => {
     const { code, stdout } = await soakline(["learn", NIGHT, ...LOG]);
     expect(stdout).toMatch(/^Learned \d+ of 14 numbers of this aircraft/);
     for (const word of ["The log did not show", "Probes: reading minus model", "Read next", "9 in 10"]) {
@@ -21,7 +21,7 @@ describe("learn", () => {
     expect(code).toBe(0);
   });
 
-  test.concurrent("JSON of its schema; saves what was learned; that makes plans of this aircraft narrower", async () => {
+  test("JSON of its schema; saves what was learned; that makes plans of this aircraft narrower", async () => {
     const saved = join(folder, "learned.json");
     const { code, stdout } = await soakline(["learn", NIGHT, ...LOG, "--json", "--save", saved]);
     expect(code).toBe(0);
@@ -50,7 +50,7 @@ describe("learn", () => {
     expect(plainWords(before.assumptions)).not.toMatch(/learned/);
   });
 
-  test.concurrent("asks for what the log leaves open, and takes the answer", async () => {
+  test("asks for what the log leaves open, and takes the answer", async () => {
     const file = join(folder, "open.csv");
     const text = readFileSync("examples/logs/lynx-night.csv", "utf8").replace("heads (°C)", "T7 (°C)");
     writeFileSync(file, text);
@@ -62,7 +62,7 @@ describe("learn", () => {
     expect(learningSchema.parse(JSON.parse(told.stdout)).probes).toHaveLength(3);
   });
 
-  test.concurrent("a missing log, a bad pair and a log of another day are named", async () => {
+  test("a missing log, a bad pair and a log of another day are named", async () => {
     const missing = await soakline(["learn", NIGHT, "--log", "nowhere.csv"]);
     expect(missing).toMatchObject({
       code: 2,
@@ -79,7 +79,7 @@ describe("learn", () => {
 });
 
 describe("now", () => {
-  test.concurrent("estimates every part, also those without a probe, and judges the start", async () => {
+  test("estimates every part, also those without a probe, and judges the start", async () => {
     const { code, stdout } = await soakline(["now", NIGHT, ...LOG, "--json"]);
     expect(code).toBe(0);
     const now = nowSchema.parse(JSON.parse(stdout));
@@ -97,7 +97,7 @@ describe("now", () => {
     expect(plainWords(now.assumptions)).toMatch(/air around the aircraft is as outside \(°C\) measured it/);
   });
 
-  test.concurrent("a heater that was said to be on but stayed cold is noticed", async () => {
+  test("a heater that was said to be on but stayed cold is noticed", async () => {
     const night = JSON.parse(readFileSync(NIGHT, "utf8"));
     const file = join(folder, "forgotten.json");
     // Said to be plugged in again an hour before the end; the log shows that the engine went on cooling.
@@ -114,7 +114,7 @@ describe("now", () => {
     expect(cold?.chance).toBeGreaterThan(0.9);
   });
 
-  test.concurrent("text in 80 columns, the answer first", async () => {
+  test("text in 80 columns, the answer first", async () => {
     const { stdout } = await soakline(["now", NIGHT, ...LOG]);
     expect(stdout).toMatch(/^At 10:00: ready in .+ cases\. Weakest point: .+\./);
     expect(stdout).toMatch(/part now/);

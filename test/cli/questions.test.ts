@@ -11,7 +11,7 @@ const FEW = ["--members", "40"];
 const FIRST_SCREEN = 24;
 
 describe("away", () => {
-  test.concurrent("the first line answers whether it starts at the return, covered and not", async () => {
+  test("the first line answers whether it starts at the return, covered and not", async () => {
     const { code, stdout } = await soakline(["away", AWAY, "--back", "13:00", ...FEW]);
     const lines = stdout.trimEnd().split("\n");
     expect(lines.slice(0, 2).join(" ")).toMatch(
@@ -22,7 +22,7 @@ describe("away", () => {
     expect(code).toBe(0);
   });
 
-  test.concurrent("one screen of 24 lines of 80, everything else behind --all", async () => {
+  test("one screen of 24 lines of 80, everything else behind --all", async () => {
     for (const extra of [[], ["--back", "22:00"], ["--engine-c", "-25"], ["--without-cover"]]) {
       const { stdout } = await soakline(["away", AWAY, ...extra, ...FEW]);
       const lines = stdout.trimEnd().split("\n");
@@ -36,7 +36,7 @@ describe("away", () => {
     expect(stdout).not.toContain("The heater is unplugged");
   });
 
-  test.concurrent("where the cover is not enough a run is: by when, how long, with its cautions; exit 1", async () => {
+  test("where the cover is not enough a run is: by when, how long, with its cautions; exit 1", async () => {
     const { code, stdout } = await soakline(["away", AWAY, ...FEW]);
     expect(stdout).toMatch(/^Not ready when back at 13:30: /);
     expect(stdout).toMatch(/^Run it {8}\d0 min, .+: (9 in 10|19 in 20|over 99 in 100)$/m);
@@ -46,14 +46,14 @@ describe("away", () => {
     expect(code).toBe(1);
   });
 
-  test.concurrent("a return that nothing reaches says how far it can be", async () => {
+  test("a return that nothing reaches says how far it can be", async () => {
     const { code, stdout } = await soakline(["away", AWAY, "--back", "23:30", ...FEW]);
     expect(stdout).toMatch(/^Run it {8}no run reaches it$/m);
     expect(stdout).toMatch(/^Longest {7}back by \d\d:\d\d, with covers on now and \d runs? of 30 min/m);
     expect(code).toBe(1);
   });
 
-  test.concurrent("JSON of its schema; colder without than with the cover", async () => {
+  test("JSON of its schema; colder without than with the cover", async () => {
     const { stdout } = await soakline(["away", AWAY, "--json", ...FEW]);
     const { covered, uncovered, status, back, bridges } = awaySchema.parse(JSON.parse(stdout));
     if (covered === null) throw new Error("the example carries a cover");
@@ -64,7 +64,7 @@ describe("away", () => {
     expect(bridges.length).toBeGreaterThan(0);
   });
 
-  test.concurrent("a cold engine is not ready, and no run is proposed without a start", async () => {
+  test("a cold engine is not ready, and no run is proposed without a start", async () => {
     const { code, stdout } = await soakline(["away", AWAY, "--engine-c", "-25", ...FEW]);
     expect(stdout).toMatch(/^Ready now {5}no, under 1 in 100$/m);
     expect(stdout).toMatch(/^Run it {8}no: no start is sure now$/m);
@@ -72,7 +72,7 @@ describe("away", () => {
     expect(code).toBe(1);
   });
 
-  test.concurrent("with no return named it says how long it lasts; with no engine state it takes the cold side", async () => {
+  test("with no return named it says how long it lasts; with no engine state it takes the cold side", async () => {
     const { initial: _, want: __, ...rest } = JSON.parse(readFileSync(AWAY, "utf8"));
     const away = (document: object) => {
       const outcome = awayFromDocument({ ...rest, ...document, ensemble: { members: 40, seed: 1 } });
@@ -97,7 +97,7 @@ describe("away", () => {
 });
 
 describe("why", () => {
-  test.concurrent("lists its questions", async () => {
+  test("lists its questions", async () => {
     const { code, stdout } = await soakline(["why"]);
     expect(stdout.split("\n")).toEqual(
       expect.arrayContaining(["oil-viscosity", "bearing-clearance", "frost-point"]),
@@ -105,14 +105,14 @@ describe("why", () => {
     expect(code).toBe(0);
   });
 
-  test.concurrent("answers one with number, curve, equation and source; a negative temperature is an argument", async () => {
+  test("answers one with number, curve, equation and source; a negative temperature is an argument", async () => {
     const { code, stdout } = await soakline(["why", "oil-viscosity", "-15", "--aircraft", "radial-nine-360"]);
     expect(stdout).toMatch(/At -15 °C SAE 50 .* has 25 Pa s/);
     for (const word of ["Equation", "Source", "ASTM D341", "X at -15 °C"]) expect(stdout).toContain(word);
     expect(code).toBe(0);
   });
 
-  test.concurrent("JSON carries the curve", async () => {
+  test("JSON carries the curve", async () => {
     const { stdout } = await soakline(["why", "bearing-clearance", "-25", "--json"]);
     const { value, unit, plot } = JSON.parse(stdout);
     expect(unit).toBe("mm");
@@ -120,7 +120,7 @@ describe("why", () => {
     expect(plot.x_c).toHaveLength(81);
   });
 
-  test.concurrent("names every fault at once", async () => {
+  test("names every fault at once", async () => {
     const { code, stderr } = await soakline(["why", "nonsense", "77"]);
     expect(stderr).toMatch(/topic: expected one of oil-viscosity, .*received nonsense/);
     expect(stderr).toMatch(/temp_c: expected a number from -40 to 40, received 77/);

@@ -1,14 +1,17 @@
 import { describe, expect, test } from "vitest";
 import { CATALOGUE } from "../../src/cli/text/catalogue-text.js";
 import { INSTALLATIONS, whyTopics } from "../../src/index.js";
-import { soakline } from "./run.js";
+import { soakline, soaklineProcess } from "./run.js";
 
 const LEARN = ["examples/lynx-logged-night.json", "--log", "examples/logs/lynx-night.csv"];
 const FEW = ["--members", "20"];
 const TOPICS = [...new Set(INSTALLATIONS.flatMap(whyTopics))];
 const [reference] = INSTALLATIONS;
 
-/** Every command that prints a temperature or a wind. */
+/** Works on threads of the built program. */
+const WINTER = ["winter", "examples/winter-lynx.json", "--members", "2"];
+
+/** Every other command that prints a temperature or a wind. */
 const COMMANDS: readonly (readonly string[])[] = [
   ["plan", "examples/lynx-tonight.json", "--all", ...FEW],
   ["plan", "examples/lynx-impossible.json", "--all", ...FEW],
@@ -19,7 +22,6 @@ const COMMANDS: readonly (readonly string[])[] = [
   ["frost", "examples/frost-clear-night.json", "--all", ...FEW],
   ["thaw", "examples/thaw-snow-hangar.json", "--all", ...FEW],
   ["kit", "examples/winter-kits.json", "--all", ...FEW],
-  ["winter", "examples/winter-lynx.json", "--members", "2"],
   ["learn", ...LEARN],
   ["now", ...LEARN],
   ["tonight", "--all", ...FEW],
@@ -67,11 +69,15 @@ describe("units follow the user", { timeout: 300_000 }, () => {
     expect("short of 3 K, 3\nK, 12 kW, K".match(OTHER_UNITS)).toHaveLength(1);
   });
 
-  test.each(COMMANDS.map((args) => ({ args, name: args.join(" ") })))("$name", async ({ args }) => {
-    const { stdout, stderr } = await soakline([...args, "--units", "f", "--wind-units", "kt"]);
-    expect(stderr).toBe("");
-    expect(ownWords(stdout).match(OTHER_UNITS) ?? []).toEqual([]);
-  });
+  test.each([...COMMANDS, WINTER].map((args) => ({ args, name: args.join(" ") })))(
+    "$name",
+    async ({ args }) => {
+      const run = args === WINTER ? soaklineProcess : soakline;
+      const { stdout, stderr } = await run([...args, "--units", "f", "--wind-units", "kt"]);
+      expect(stderr).toBe("");
+      expect(ownWords(stdout).match(OTHER_UNITS) ?? []).toEqual([]);
+    },
+  );
 
   test("winds are in knots or km/h where they were asked for, of the same wind", async () => {
     const told = async (unit: string) =>

@@ -7,7 +7,7 @@ import type { WinterStudyDocument } from "../../src/documents/index.js";
 import { CheckpointTrouble } from "../../src/node/index.js";
 import { openCheckpoint } from "../../src/node/winter-checkpoint.js";
 import { winterFromDocument } from "../../src/questions/index.js";
-import { PLAIN, soakline } from "../cli/run.js";
+import { PLAIN, soaklineProcess } from "../cli/run.js";
 import { winterDocument } from "../winter/small-winter.js";
 
 // The built program, as its users run it: threads, a file of finished pieces, and a real kill.
@@ -25,7 +25,7 @@ beforeAll(() => {
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 const run = (args: readonly string[], input = DOCUMENT) =>
-  soakline(["winter", "-", "--json", ...args], { input });
+  soaklineProcess(["winter", "-", "--json", ...args], { input });
 const linesOf = (file: string) =>
   existsSync(file) ? readFileSync(file, "utf8").split("\n").slice(0, -1) : [];
 
