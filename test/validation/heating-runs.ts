@@ -10,8 +10,8 @@ export interface HeatingRun {
   readonly heaters: readonly Heater[];
   readonly covers: readonly Cover[];
   readonly place: Configuration["place"];
-  /** [°C] air around the aircraft, constant */
-  readonly air: number;
+  /** [°C] air around the aircraft: constant, or after hours */
+  readonly air: number | readonly (readonly [h: number, c: number])[];
   /** [m/s] at 10 m */
   readonly wind: number;
   /** [°C] by part; `others` for the rest */
@@ -22,14 +22,21 @@ export interface HeatingRun {
 
 /** Temperatures [°C] by part at the given times [s], every parameter at its central value. */
 export function play(run: HeatingRun, times: readonly number[]): Readonly<Record<string, number>>[] {
-  const air = kelvinFromCelsius(run.air);
+  const course: readonly (readonly number[])[] =
+    typeof run.air === "number"
+      ? [
+          [0, run.air],
+          [1e6 / HOUR, run.air],
+        ]
+      : run.air;
+  const tempAir = Float64Array.from(course.map(([, c]) => kelvinFromCelsius(c)));
   const weather: WeatherSeries = {
-    time: Float64Array.of(0, 1e6),
-    tempAir: Float64Array.of(air, air),
-    windSpeed: Float64Array.of(run.wind, run.wind),
-    tempDewPoint: Float64Array.of(air - 3, air - 3),
-    cloudCover: Float64Array.of(0.5, 0.5),
-    origin: "constant, for a heating run",
+    time: Float64Array.from(course.map(([h]) => h * HOUR)),
+    tempAir,
+    windSpeed: new Float64Array(course.length).fill(run.wind),
+    tempDewPoint: tempAir.map((t) => t - 3),
+    cloudCover: new Float64Array(course.length).fill(0.5),
+    origin: "made for a heating run",
     assumptions: [],
   };
   const configuration: Configuration = {
@@ -45,7 +52,7 @@ export function play(run: HeatingRun, times: readonly number[]): Readonly<Record
       start: 0,
       duration: end,
       weather,
-      site: { tempHangar: air, roughness: 0.005 },
+      site: { tempHangar: tempAir[0], roughness: 0.005 },
       initial: {
         configuration,
         temps: new Map(Object.entries(run.initial).map(([part, c]) => [part, kelvinFromCelsius(c)])),
