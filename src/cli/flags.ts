@@ -51,6 +51,11 @@ export const FLAG = {
       (pair: string, before: readonly string[] = []) => [...before, pair],
     ),
   logUnit: () => new Option("--log-unit <unit>", "unit of log columns that name none").choices(["c", "f"]),
+  logEngine: () =>
+    new Option(
+      "--log-engine <n>",
+      "which engine of a log with two: 1 left (taken unless told), 2 right",
+    ).choices(["1", "2"]),
   aircraft: () => new Option("--aircraft <id>", "engine of the catalogue").default("four-carburettor-160"),
   taf: () => new Option("--taf <file>", "TAF file instead of the document's weather"),
   metar: () => new Option("--metar <file>", "METAR file instead of the document's weather"),

@@ -11,7 +11,7 @@ export function addLogCommands(program: Command, answers: Answers): void {
   logCommand(program, "learn", "What a temperature log teaches about this aircraft")
     .option("--save <file>", "save what was learned, for `learned` in scenarios")
     .action(async (file: string, flags: RunFlags & LogFlags & { save?: string }) => {
-      const learning = await answers.ofFile("learn", file, flags, logFrom(flags, answers.shell));
+      const learning = await answers.ofFile("learn", file, flags, logFrom(file, flags, answers.shell));
       if (learning !== undefined && flags.save !== undefined) {
         writeTextFile(flags.save, `${JSON.stringify(learning.learned, undefined, 2)}\n`);
       }
@@ -20,7 +20,11 @@ export function addLogCommands(program: Command, answers: Answers): void {
 
   logCommand(program, "now", "Temperature of every part at the log's last reading, probed or not").action(
     async (file: string, flags: RunFlags & LogFlags) =>
-      answers.show(await answers.ofFile("now", file, flags, logFrom(flags, answers.shell)), flags, nowText),
+      answers.show(
+        await answers.ofFile("now", file, flags, logFrom(file, flags, answers.shell)),
+        flags,
+        nowText,
+      ),
   );
 }
 
@@ -33,6 +37,7 @@ function logCommand(program: Command, name: string, description: string): Comman
     .addOption(FLAG.column())
     .option("--log-zone <zone>", "IANA time zone of log times that name none")
     .addOption(FLAG.logUnit())
+    .addOption(FLAG.logEngine())
     .addOption(FLAG.json())
     .addOption(FLAG.units())
     .addOption(FLAG.wind());

@@ -16,27 +16,50 @@ export interface LogFlags {
   readonly column?: readonly string[];
   readonly logZone?: string;
   readonly logUnit?: "c" | "f";
+  readonly logEngine?: "1" | "2";
 }
 
-/** The log of a file. Throws BadInput for a file that cannot be read, and with the questions that it leaves open. */
+/**
+ * The log of a file, read as the document beside it says of zone and day. Throws BadInput for a file that cannot be read,
+ * and with the questions that it leaves open where no column of it is a part; else those columns are left out, which is told.
+ */
 export function logFrom(
-  { log, column = [], logZone, logUnit }: LogFlags,
+  document: string,
+  { log, column = [], logZone, logUnit, logEngine }: LogFlags,
   shell: Pick<Shell, "readText">,
 ): TemperatureLog {
   const text = textOf(log, "--log", shell);
   const options: LogOptions = {
     name: log,
     columns: Object.fromEntries(column.map(columnOf)),
-    zone: logZone,
     unit: logUnit,
+    ...(logEngine === undefined ? {} : { engine: logEngine === "1" ? 1 : 2 }),
+    ...whenOf(document, shell),
+    ...(logZone === undefined ? {} : { zone: logZone }),
   };
   const reading = readTemperatureLog(text, options);
   if (!reading.ok) {
     throw new BadInput(reading.issues.map(({ place, ...rest }) => ({ path: `${log}: ${place}`, ...rest })));
   }
   const open = reading.needed ?? [];
-  if (open.length > 0) throw new BadInput(open.map((question) => asked(question)));
+  const isRead = reading.log.probes.some(({ place }) => typeof place === "object");
+  if (open.length > 0 && !isRead) throw new BadInput(open.map((question) => asked(question)));
   return reading.log;
+}
+
+/** Zone and start of a scenario document; what is wrong with one is told where it is read itself. */
+function whenOf(document: string, { readText }: Pick<Shell, "readText">): Pick<LogOptions, "zone" | "near"> {
+  // Standard input can be read once.
+  if (document === "-") return {};
+  const file = readText(document);
+  if (!file.ok) return {};
+  try {
+    const { zone, start } = JSON.parse(file.text);
+    const near = Date.parse(start) / 1000;
+    return { ...(typeof zone === "string" ? { zone } : {}), ...(Number.isNaN(near) ? {} : { near }) };
+  } catch {
+    return {};
+  }
 }
 
 function columnOf(pair: string): [string, ProbePlace | "not-used"] {

@@ -29,6 +29,27 @@ export const learningSchema = record({
     outside: z.int(),
     thinned: z.int(),
     findings: z.array(findingSchema),
+    columns: z
+      .array(
+        record({
+          column: z.string(),
+          as: z.string().meta({
+            description: "a part, outside-air, hangar-air, time, rpm, fuel-flow, egt or not-used",
+          }),
+          unit: z.enum(["c", "f"]).exactOptional(),
+          unit_by: z
+            .literal("values")
+            .exactOptional()
+            .meta({ description: "nothing names the unit, but only one is possible" }),
+          group: z.string().exactOptional().meta({ description: "the mean that it goes into" }),
+          why: z.enum(["open", "told", "other-quantity", "other-engine"]).exactOptional(),
+        }),
+      )
+      .meta({ description: "what each column was taken for, to be confirmed" }),
+    engine: z
+      .union([z.literal(1), z.literal(2)])
+      .exactOptional()
+      .meta({ description: "taken of two: 1 is the left one" }),
   }),
   multipliers: z.array(
     record({
@@ -49,6 +70,9 @@ export const learningSchema = record({
   probes: z.array(
     record({
       name: z.string(),
+      cooling_since: stamp.exactOptional().meta({
+        description: "the shut-down that these readings follow; the scenario's start where left out",
+      }),
       readings: z.int(),
       bias_k: z.number(),
       rms_k: z.number(),
@@ -59,6 +83,17 @@ export const learningSchema = record({
       lag_s: z.number(),
     }),
   ),
+  contradictions: z
+    .array(
+      record({
+        probe: z.string(),
+        readings: z.int(),
+        at: stamp,
+        reading_c: z.number(),
+        model_c: z.number(),
+      }),
+    )
+    .meta({ description: "readings that no aircraft like this one explains, with the worst of each probe" }),
   discrepancy_scale: z.number().meta({ description: "the model's own error, as a factor on what is usual" }),
   next_readings: record({
     sd_k: z.number(),

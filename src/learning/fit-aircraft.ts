@@ -19,13 +19,16 @@ export interface FitRequest {
    * place, initial temperatures with their sd, and events.
    */
   readonly scenario: Scenario;
+  /** [K] by which single parts may start off the initial temperature given for them; the usual for parts with a probe. */
+  readonly initialSd?: ReadonlyMap<string, number>;
   /** What is known of the probes beyond what is usual. */
   readonly sensors?: SensorKnowledge;
   /** What earlier logs of this aircraft taught. */
   readonly earlier?: MultiplierPosterior;
   /**
    * Readings far off the rest count less, as if their noise had the tails of Student's t with 4 degrees of freedom
-   * (Lange, Little & Taylor, J. Am. Stat. Assoc. 84 (1989) 881-896, from memory). Without it every reading counts alike.
+   * (Lange, Little & Taylor, J. Am. Stat. Assoc. 84 (1989) 881-896, from memory), and
+   * those that contradict the model are left out. Without it every reading counts alike.
    */
   readonly distrustOutliers?: boolean;
   readonly discrepancy?: Discrepancy;
@@ -76,6 +79,7 @@ export function fitAircraft(request: FitRequest): AircraftFit | FitFailure {
   const batch = createBatch({ scenario, ...(hangarAir === undefined ? {} : { hangarAir }) });
   const priors: FitPriors = {
     ...(request.earlier === undefined ? {} : { multipliers: request.earlier }),
+    ...(request.initialSd === undefined ? {} : { initialParts: request.initialSd }),
     ...{ airSd, initialPartSd: INITIAL_PART_SD, snowLogSd: SNOW_LOG_SD },
   };
   const unknowns = unknownsOf(scenario, batch.parts, sensors, priors);

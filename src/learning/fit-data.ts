@@ -86,22 +86,25 @@ export interface ErrorScales {
   readonly noise: readonly number[];
   /** Of the model's own error. */
   readonly discrepancy: number;
-  /** Of each reading's noise, by probe and time; outliers get large ones. */
+  /** Of each reading's noise, by probe and time; outliers get large ones, and what the fit goes without `LEFT_OUT`. */
   readonly reading?: readonly Float64Array[];
 }
+
+export const LEFT_OUT = Number.POSITIVE_INFINITY;
 
 export function whiteningOf(
   { time, probes }: FitData,
   discrepancy: Discrepancy,
   scales: ErrorScales,
 ): Whitening[] {
-  return probes.map(({ sensor, rows, rise }, p) =>
-    createWhitening(
+  return probes.map(({ sensor, rows: all, rise }, p) => {
+    const rows = all.filter((row) => scales.reading?.[p][row] !== LEFT_OUT);
+    return createWhitening(
       time,
       rows,
       rows.map((row) => sensor.noise * scales.noise[p] * (scales.reading?.[p][row] ?? 1)),
       rows.map((row) => scales.discrepancy * Math.hypot(discrepancy.floor, discrepancy.share * rise[row])),
       discrepancy.correlationTime,
-    ),
-  );
+    );
+  });
 }

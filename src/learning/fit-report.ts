@@ -1,5 +1,6 @@
 import type { Said } from "../findings/index.js";
 import type { AircraftFit } from "./fit-aircraft.js";
+import { contradictions } from "./fit-contradictions.js";
 import type { Unknown } from "./fit-unknowns.js";
 import { logMultiplier } from "./fit-unknowns.js";
 import { priorSdOf } from "./fitted-aircraft.js";
@@ -59,6 +60,17 @@ interface ProbeReport {
   readonly coverage: number;
   /** [K] noise that the readings show. */
   readonly noise: number;
+  /** Readings that no aircraft like this one explains, and the worst of them; undefined where there are none. */
+  readonly contradicts?: Contradiction;
+}
+
+interface Contradiction {
+  readonly count: number;
+  /** [s] since the scenario's start. */
+  readonly at: number;
+  /** [K] */
+  readonly reading: number;
+  readonly model: number;
 }
 
 /** Standard deviations left, as a share of the prior's, above which the log taught nothing worth naming. */
@@ -67,7 +79,6 @@ const UNTOLD = 0.8;
 const SUSPICIOUS = 2.5;
 /** Half width of the 90 % band of a normal distribution. */
 const NINETY_PERCENT = 1.6448536269514722;
-
 export function reportOf(fit: AircraftFit): FitReport {
   const { unknowns, z, covariance, posterior, data, scales } = fit;
   const n = z.length;
@@ -121,10 +132,12 @@ function valueAt({ unknowns, z }: AircraftFit, j: number): number {
   return priorSd * z[j];
 }
 
-function probeReport({ data, linearisation, whitenings, scales }: AircraftFit, p: number): ProbeReport {
-  const { sensor, readings, rows } = data.probes[p];
+function probeReport(fit: AircraftFit, p: number): ProbeReport {
+  const { data, linearisation, whitenings, scales } = fit;
+  const { sensor, readings } = data.probes[p];
   const expected = linearisation.prediction[p];
   const { sd } = whitenings[p];
+  const rows = [...whitenings[p].rows];
   const differences = readings.map((reading, k) => reading - expected[k]);
   const at = rows.map((row) => differences[row]);
   const whitened = new Float64Array(rows.length);
@@ -142,6 +155,19 @@ function probeReport({ data, linearisation, whitenings, scales }: AircraftFit, p
     whitenedRms: Math.sqrt(meanOf(Array.from(whitened, (r) => r * r))),
     coverage: meanOf(at.map((d, k) => (Math.abs(d) <= NINETY_PERCENT * sd[k] ? 1 : 0))),
     noise: sensor.noise * scales.noise[p],
+    ...contradictionOf(fit, p),
+  };
+}
+
+function contradictionOf({ data, linearisation, discrepancy }: AircraftFit, p: number) {
+  const { readings } = data.probes[p];
+  const model = linearisation.prediction[p];
+  const rows = contradictions(data, linearisation.prediction, discrepancy)[p];
+  if (rows.length === 0) return {};
+  const off = (row: number) => Math.abs(readings[row] - model[row]);
+  const worst = rows.reduce((a, b) => (off(b) > off(a) ? b : a));
+  return {
+    contradicts: { count: rows.length, at: data.time[worst], reading: readings[worst], model: model[worst] },
   };
 }
 

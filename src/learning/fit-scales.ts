@@ -1,4 +1,5 @@
-import { type ErrorScales, type FitData, whiteningOf } from "./fit-data.js";
+import { leftOut } from "./fit-contradictions.js";
+import { type ErrorScales, type FitData, LEFT_OUT, whiteningOf } from "./fit-data.js";
 import type { Prediction } from "./fit-model.js";
 import type { Discrepancy } from "./sensor-noise.js";
 
@@ -26,10 +27,13 @@ export function tunedScales(
   const differences = data.probes.map(({ readings }, p) =>
     readings.map((reading, k) => (Number.isNaN(reading) ? 0 : prediction[p][k] - reading)),
   );
+  const without = distrustOutliers ? leftOut(data, prediction, discrepancy) : undefined;
+  const reading = without?.map((rows) => data.time.map((_, k) => (rows.has(k) ? LEFT_OUT : 1)));
   const noiseScales = data.probes.map(({ rows }) => (rows.length < ENOUGH ? [1] : NOISE_SCALES));
 
   function costs(noise: readonly number[], size: number): number[] {
-    return whiteningOf(data, discrepancy, { ...current, noise, discrepancy: size }).map((whitening, p) => {
+    const scales = { ...current, noise, discrepancy: size, ...(reading && { reading }) };
+    return whiteningOf(data, discrepancy, scales).map((whitening, p) => {
       const out = new Float64Array(whitening.rows.length);
       whitening.apply(differences[p], out);
       return whitening.halfLogDeterminant + 0.5 * out.reduce((sum, r) => sum + r * r, 0) + prior(noise[p]);
@@ -49,9 +53,9 @@ export function tunedScales(
   const found = DISCREPANCY_SCALES.map((size) => ({ size, ...bestNoise(size) }));
   const { size, noise } = least(found, (one) => one.cost + prior(one.size));
   const scales: ErrorScales = { noise, discrepancy: size };
-  return distrustOutliers
-    ? { ...scales, reading: outlierScales(data, differences, discrepancy, scales) }
-    : scales;
+  return reading === undefined
+    ? scales
+    : { ...scales, reading: outlierScales(data, differences, discrepancy, { ...scales, reading }) };
 }
 
 /** Noise of each reading grown where it lies far off what the readings before it let expect. */
@@ -59,12 +63,12 @@ function outlierScales(
   data: FitData,
   differences: readonly Float64Array[],
   discrepancy: Discrepancy,
-  scales: ErrorScales,
+  scales: ErrorScales & Required<Pick<ErrorScales, "reading">>,
 ): Float64Array[] {
   return whiteningOf(data, discrepancy, scales).map((whitening, p) => {
     const surprise = new Float64Array(whitening.rows.length);
     whitening.apply(differences[p], surprise);
-    const grown = new Float64Array(data.time.length).fill(1);
+    const grown = Float64Array.from(scales.reading[p]);
     whitening.rows.forEach((row, k) => {
       grown[row] = Math.sqrt((TAIL + surprise[k] ** 2) / (TAIL + 1));
     });
@@ -75,7 +79,7 @@ function outlierScales(
 /** Whether two scales differ so little that fitting again is not worth it. */
 export function sameScales(a: ErrorScales, b: ErrorScales): boolean {
   const same = (x: ArrayLike<number>, y: ArrayLike<number>) =>
-    Array.from(x).every((value, k) => Math.abs(value / y[k] - 1) < 0.2);
+    Array.from(x).every((value, k) => value === y[k] || Math.abs(value / y[k] - 1) < 0.2);
   const readings = (b.reading ?? []).every((values, p) =>
     same(values, a.reading?.[p] ?? new Float64Array(values.length).fill(1)),
   );

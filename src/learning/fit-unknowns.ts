@@ -22,6 +22,8 @@ export interface FitPriors {
   readonly airSd: number;
   /** [K] by which a part with a probe may start off the initial temperature given for it, beyond what all share. */
   readonly initialPartSd: number;
+  /** [K] the same for single parts, probed or not, where it is known better. */
+  readonly initialParts?: ReadonlyMap<string, number>;
   /** Standard deviation of ln(snow load), where there is snow. */
   readonly snowLogSd: number;
 }
@@ -64,7 +66,11 @@ export function unknownsOf(
   const posterior = priors.multipliers ?? PRIOR;
   const { initial } = scenario;
   const probed = [...new Set(sensors.map(({ place }) => partOf(place)))];
-  const reaches = probed.map((part) => reachOf(part, parts));
+  const own = new Map([
+    ...probed.map((part) => [part, priors.initialPartSd] as const),
+    ...(priors.initialParts ?? []),
+  ]);
+  const reaches = [...own.keys()].map((part) => reachOf(part, parts));
   const list: Unknown[] = [
     ...posterior.names.map((name, i) => ({
       kind: "multiplier" as const,
@@ -77,11 +83,11 @@ export function unknownsOf(
       : []),
     { kind: "air", of: "", label: "lasting error of the air temperature", priorSd: priors.airSd },
     { kind: "initial", of: "", label: "initial temperature of all parts", priorSd: initial.sd },
-    ...probed.map((part) => ({
+    ...[...own].map(([part, priorSd]) => ({
       kind: "initial" as const,
       of: part,
       label: `initial temperature of ${part}`,
-      priorSd: priors.initialPartSd,
+      priorSd,
     })),
   ];
   const physical = list.length;

@@ -1,3 +1,4 @@
+export { type LoggedStretch, stretchesOf } from "./cool-down.js";
 export { type FilterEstimate, type PartEstimate, sampledState } from "./filter-estimate.js";
 export { createLiveFilter, type FilterInput, type LiveFilter } from "./filter-live.js";
 export type { FilterState } from "./filter-state.js";
@@ -12,7 +13,7 @@ export {
   posteriorFor,
   sensorsAsLearned,
 } from "./fitted-aircraft.js";
-export type { LogFinding, ProbePlace, TemperatureLog } from "./log.js";
+export type { ColumnTaken, LogFinding, ProbePlace, TemperatureLog } from "./log.js";
 export type { LogOptions, LogQuestion } from "./log-options.js";
 export { readTemperatureLog } from "./log-reading.js";
 export { type Sensor, sensorsOf, USUAL_SENSOR } from "./sensor.js";

@@ -1,23 +1,43 @@
 import { isElementPart } from "../aircraft/index.js";
 import type { CsvRow } from "../weather/index.js";
-import type { ProbePlace } from "./log.js";
+import type { ColumnTaken, ProbePlace } from "./log.js";
 import type { ColumnUse, LogIssue, LogOptions, LogQuestion, TemperatureUnit } from "./log-options.js";
 import { PROBE_PARTS } from "./log-rules.js";
+import { runningOf, type SignalColumn } from "./log-signals.js";
 import { type TimeColumns, timeColumnsOf } from "./log-time-columns.js";
+import { type UnitLessColumn, unitByValues } from "./log-unit-guess.js";
 import { unitOfCell, unitOfName } from "./log-units.js";
-import { guessOfName } from "./log-words.js";
+import { engineOfName, guessOfName, type NameGuess } from "./log-words.js";
 
 export interface ProbeColumn {
   readonly index: number;
   readonly name: string;
   readonly place: ProbePlace;
   readonly unit: TemperatureUnit;
+  /** Name of the mean that it goes into: heads of one engine are taken together. */
+  readonly group?: string;
 }
 
 export interface LogColumns {
   readonly time: TimeColumns;
   readonly probes: readonly ProbeColumn[];
+  readonly signals: readonly SignalColumn[];
   readonly questions: readonly LogQuestion[];
+  /** What every column was taken for. */
+  readonly taken: readonly ColumnTaken[];
+  /** Engines that the names tell apart, and the one that was taken; undefined where they tell of none. */
+  readonly engine: 1 | 2 | undefined;
+}
+
+/** What is known of a column before its unit. */
+interface Found {
+  readonly index: number;
+  readonly name: string;
+  readonly guess: NameGuess;
+  readonly isTold: boolean;
+  readonly unit: TemperatureUnit | undefined;
+  readonly engine?: 1 | 2;
+  readonly group?: string;
 }
 
 /** A header's names, each different from the others: a second "T1" in column 4 becomes "T1 (column 4)". */
@@ -28,14 +48,9 @@ function columnNames(header: readonly string[]): readonly string[] {
   });
 }
 
-/** Whether the first row below the header holds units and no readings. */
-export function isUnitRow(cells: readonly string[]): boolean {
-  return cells.some((cell) => unitOfCell(cell) !== undefined) && !cells.some((cell) => /\d/.test(cell));
-}
-
 /**
- * What each column is, from the options, its name and its unit. What stays open becomes a question; undefined, with
- * issues, where the options contradict the file or no time can be found.
+ * What each column is, from the options, its name, its unit and its values. What stays open becomes a question; undefined,
+ * with issues, where the options contradict the file or no time can be found.
  */
 export function columnsOf(
   header: readonly string[],
@@ -48,34 +63,123 @@ export function columnsOf(
   const uses = answered(names, options.columns, isUse, USES, issues);
   const units = answered(names, options.units, isUnit, "c or f", issues);
   const time = timeColumnsOf(names, uses, rows, issues);
+  const found = names.flatMap((name, index): Found[] => {
+    const use = uses.get(index);
+    if (time?.indices.includes(index)) return [];
+    const unit = unitOf(header[index], unitRow?.[index] ?? "", units.get(index), issues);
+    const isTold = use !== undefined;
+    const guess: NameGuess = !isTold
+      ? guessOfName(header[index])
+      : use === "not-used"
+        ? { kind: "other-quantity", word: "not-used" }
+        : { kind: "place", place: use as ProbePlace };
+    return [{ index, name, guess, isTold, unit }];
+  });
+  const { columns: ofOne, engine } = engineTaken(found, header, options);
+  const grouped = groupedHeads(ofOne.filter(({ isLeft }) => !isLeft));
+  const signals = grouped.flatMap(({ index, guess }): SignalColumn[] =>
+    guess.kind === "signal" ? [{ index, signal: guess.signal }] : [],
+  );
+  const byValues = options.unit ?? unitOfValues(grouped, rows, signals);
   const probes: ProbeColumn[] = [];
   const questions: LogQuestion[] = [];
-  names.forEach((name, index) => {
-    const use = uses.get(index);
-    if (use === "not-used" || time?.indices.includes(index)) return;
-    const unit = unitOf(header[index], unitRow?.[index] ?? "", units.get(index), options.unit, issues);
-    const guess =
-      use === undefined ? guessOfName(header[index]) : { kind: "place" as const, place: use as ProbePlace };
-    const ask = (question: Pick<LogQuestion, "ask" | "why" | "guesses">) =>
-      questions.push({ column: name, ...question, samples: samplesOf(rows, index) });
-    if (guess.kind === "ambiguous")
-      ask({ ask: "place", why: "its name fits several places", guesses: guess.guesses });
-    if (guess.kind === "unknown") ask({ ask: "place", why: "its name tells no place", guesses: [] });
-    if (guess.kind === "other-quantity")
-      ask({
-        ask: "place",
-        why: `its name says ${guess.word}, which is no temperature: not-used?`,
-        guesses: [],
-      });
-    if (guess.kind !== "place") return;
-    if (unit === undefined)
-      ask({ ask: "unit", why: "neither its name nor the options say °C or °F", guesses: [guess.place] });
-    else probes.push({ index, name, place: guess.place, unit });
-  });
-  if (probes.length + questions.length === 0 && time !== undefined) {
+  const taken: ColumnTaken[] = (time?.indices ?? []).map((i) => ({ column: names[i], as: "time" }));
+  for (const { index, name, isLeft } of ofOne) {
+    if (isLeft) taken.push({ column: name, as: "not-used", why: "other-engine" });
+    else take(grouped.find((one) => one.index === index)!);
+  }
+  const isOpen = probes.length + questions.length > 0;
+  if (!isOpen && time !== undefined) {
     issues.push({ place: "header", expected: "a column of temperatures", received: names.join(", ") });
   }
-  return issues.length > 0 || time === undefined ? undefined : { time, probes, questions };
+  if (issues.length > 0 || time === undefined) return undefined;
+  return { time, probes, signals, questions, taken, engine };
+
+  function take({ index, name, guess, unit: said, group, isTold }: Found): void {
+    const ask = (question: Pick<LogQuestion, "ask" | "why" | "guesses">) => {
+      questions.push({ column: name, ...question, samples: samplesOf(rows, index) });
+      taken.push({ column: name, as: "not-used", why: "open" });
+    };
+    if (guess.kind === "ambiguous")
+      ask({ ask: "place", why: "its name fits several places", guesses: guess.guesses });
+    else if (guess.kind === "unknown") ask({ ask: "place", why: "its name tells no place", guesses: [] });
+    else if (guess.kind === "other-quantity")
+      taken.push({ column: name, as: "not-used", why: isTold ? "told" : "other-quantity" });
+    else if (guess.kind === "signal") taken.push({ column: name, as: guess.signal });
+    else takeProbe(guess.place);
+
+    function takeProbe(place: ProbePlace): void {
+      const unit = said ?? byValues;
+      if (unit === undefined) {
+        const why = "neither its name, its values nor the options say °C or °F";
+        ask({ ask: "unit", why, guesses: [place] });
+        return;
+      }
+      const ofGroup = group === undefined ? {} : { group };
+      const isGuessed = said === undefined && options.unit === undefined;
+      probes.push({ index, name, place, unit, ...ofGroup });
+      taken.push({ column: name, as: place, unit, ...(isGuessed ? { unitBy: "values" } : {}), ...ofGroup });
+    }
+  }
+}
+
+/**
+ * One engine's columns, where the names tell of two: the one asked for, or the first. Left and right alone may be the banks
+ * of one engine: they are engines where a side has more than one kind of column.
+ */
+function engineTaken(found: readonly Found[], header: readonly string[], { engine: wanted }: LogOptions) {
+  const read = found.map((one) => {
+    const { engine, rest } = engineOfName(header[one.index]);
+    const guess = one.isTold ? one.guess : guessOfName(rest);
+    const tells = guess.kind === "place" || guess.kind === "signal" || guess.kind === "ambiguous";
+    return engine !== undefined && tells ? { ...one, guess, engine } : one;
+  });
+  const kindsOf = (engine: 1 | 2) =>
+    new Set(read.flatMap((one) => (one.engine === engine ? [JSON.stringify(one.guess)] : [])));
+  const kinds = [kindsOf(1), kindsOf(2)].map((of) => of.size);
+  const areEngines = kinds[0] > 0 && kinds[1] > 0 && Math.max(...kinds) > 1;
+  if (!areEngines) {
+    // One engine that is numbered all the same: the number is no cylinder's.
+    const one = kinds[0] > 1 || kinds[1] > 1;
+    return { columns: (one ? read : found).map((c) => ({ ...c, isLeft: false })), engine: undefined };
+  }
+  const engine = wanted ?? 1;
+  return {
+    columns: read.map((c) => ({ ...c, isLeft: c.engine !== undefined && c.engine !== engine && !c.isTold })),
+    engine,
+  };
+}
+
+/** Heads, or barrels, of several cylinders are one probe with the mean of them. */
+function groupedHeads(found: readonly Found[]): readonly Found[] {
+  const numbered = found.filter(({ guess }) => guess.kind === "ambiguous" && guess.isNumbered);
+  const placeOf = ({ guess }: Found) => (guess.kind === "ambiguous" ? JSON.stringify(guess.guesses[0]) : "");
+  return found.map((one) => {
+    if (!numbered.includes(one) || one.guess.kind !== "ambiguous") return one;
+    const together = numbered.filter((other) => placeOf(other) === placeOf(one));
+    if (together.length < 2) return one;
+    const [first, last] = [together[0], together[together.length - 1]];
+    const group = `${first.name} … ${last.name}`;
+    return { ...one, guess: { kind: "place", place: one.guess.guesses[0] }, group };
+  });
+}
+
+function unitOfValues(
+  found: readonly Found[],
+  rows: readonly CsvRow[],
+  signals: readonly SignalColumn[],
+): TemperatureUnit | undefined {
+  const open = found.flatMap(({ index, guess, unit }): UnitLessColumn[] => {
+    if (unit !== undefined) return [];
+    if (guess.kind === "place") return [{ index, place: guess.place }];
+    return guess.kind === "signal" && guess.signal === "egt" ? [{ index, place: "exhaust" }] : [];
+  });
+  const air = found.flatMap(({ index, guess, unit }) =>
+    guess.kind === "place" && typeof guess.place === "string" && unit !== undefined ? [{ index, unit }] : [],
+  );
+  const all = Int32Array.from(rows.keys());
+  const ran = runningOf(rows, all, signals).some((runs) => runs === true);
+  return unitByValues(rows, open, air, ran);
 }
 
 const USES = `outside-air, hangar-air, time, date, clock, not-used or a part: ${PROBE_PARTS.join(", ")}`;
@@ -109,12 +213,11 @@ function answered<T>(
   return found;
 }
 
-/** The unit that name, row of units and options agree on; the option for all columns serves those that say none. */
+/** The unit that name, row of units and options agree on. */
 function unitOf(
   name: string,
   unitCell: string,
   option: TemperatureUnit | undefined,
-  otherwise: TemperatureUnit | undefined,
   issues: LogIssue[],
 ): TemperatureUnit | undefined {
   const said = [
@@ -129,7 +232,7 @@ function unitOf(
       received: said.map(({ by, unit }) => `°${unit?.toUpperCase()} by ${by}`).join(", "),
     });
   }
-  return said[0]?.unit ?? otherwise;
+  return said[0]?.unit;
 }
 
 /** The first three different values of a column that are not empty. */

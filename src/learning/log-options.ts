@@ -21,6 +21,10 @@ export interface LogOptions {
   readonly unit?: TemperatureUnit | undefined;
   /** ... and of single columns. */
   readonly units?: Readonly<Record<string, TemperatureUnit>> | undefined;
+  /** Which engine is meant where the names tell of two: 1, the left one, where left out. */
+  readonly engine?: 1 | 2 | undefined;
+  /** [s] since 1970: a moment near the log, by which a date that can be read both ways is read. */
+  readonly near?: number | undefined;
 }
 
 /** Something about a column that the file does not say; the answer goes into the options and the log is read again. */

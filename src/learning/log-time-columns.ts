@@ -3,7 +3,7 @@ import type { ColumnUse, LogIssue } from "./log-options.js";
 import { kindOfTimeText } from "./log-time-text.js";
 import { wordsOf } from "./log-words.js";
 
-/** Where the time stands: one column, or date and clock in two. */
+/** Where the time stands: one column, or date and clock in two, and the offset from UTC beside them. */
 export interface TimeColumns {
   readonly indices: readonly number[];
   readonly name: string;
@@ -17,7 +17,7 @@ const ROWS_LOOKED_AT = 100;
 const TIME_WORDS = new Set(
   (
     "time date datetime timestamp epoch unix unixtime clock zeit datum uhrzeit zeitpunkt tid tidspunkt dato klokkeslett " +
-    "klokke klockslag heure horodatage hora fecha aika paiva pvm"
+    "klokke klockslag heure horodatage hora fecha aika paiva pvm elapsed"
   ).split(" "),
 );
 
@@ -41,13 +41,17 @@ export function timeColumnsOf(
       if (kind !== undefined) told[kind].push(i);
     });
   }
-  const { time, date, clock } = told;
-  const indices =
+  const offset = names.flatMap((name, i) =>
+    !uses.has(i) && namesOffset(name) && rows.some(({ cells }) => OFFSET.test(cells[i].trim())) ? [i] : [],
+  );
+  const [time, date, clock] = [told.time, told.date, told.clock].map((some) => preferred(names, some));
+  const stamp =
     time.length === 1
       ? time
-      : time.length === 0 && date.length === 1 && clock.length === 1
-        ? [date[0], clock[0]]
+      : time.length === 0 && date.length <= 1 && clock.length === 1
+        ? [...date, ...clock]
         : undefined;
+  const indices = stamp === undefined ? undefined : isUtc(names, stamp) ? stamp : [...stamp, ...offset];
   if (indices === undefined) {
     issues.push({
       place: "header",
@@ -57,12 +61,29 @@ export function timeColumnsOf(
     });
     return undefined;
   }
-  const words = indices.flatMap((i) => wordsOf(names[i]));
   return {
     indices,
     name: indices.map((i) => names[i]).join(" and "),
-    zone: words.some((word) => word === "utc" || word === "gmt") ? "UTC" : undefined,
+    zone: isUtc(names, stamp ?? []) ? "UTC" : undefined,
   };
+}
+
+const OFFSET = /^[+-]\d{1,2}:?\d{2}$/;
+const UTC = ["utc", "gmt", "zulu"];
+
+/** "UTC offset" and its short forms. */
+function namesOffset(name: string): boolean {
+  return /(?:utc|gmt|zone|tz|time).{0,3}(?:of|diff)|^(?:of?fse?t|tz|zone)$/i.test(name.trim());
+}
+
+function isUtc(names: readonly string[], indices: readonly number[]): boolean {
+  return indices.some((i) => !namesOffset(names[i]) && wordsOf(names[i]).some((word) => UTC.includes(word)));
+}
+
+/** Of several, the one that is in UTC. */
+function preferred(names: readonly string[], indices: readonly number[]): readonly number[] {
+  const utc = indices.filter((i) => isUtc(names, [i]));
+  return indices.length > 1 && utc.length === 1 ? utc : indices;
 }
 
 /** What the first cell holds that is a time at all; the first rows of a log may be faulty. */

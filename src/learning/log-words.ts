@@ -3,9 +3,18 @@ import type { ProbePlace } from "./log.js";
 /** What words in a column's name say of it. */
 export type NameGuess =
   | { readonly kind: "place"; readonly place: ProbePlace }
-  | { readonly kind: "ambiguous"; readonly guesses: readonly ProbePlace[] }
+  | {
+      readonly kind: "ambiguous";
+      readonly guesses: readonly ProbePlace[];
+      /** One of several cylinders: where all are logged, they are taken together. */
+      readonly isNumbered: boolean;
+    }
+  | { readonly kind: "signal"; readonly signal: EngineSignal }
   | { readonly kind: "other-quantity"; readonly word: string }
   | { readonly kind: "unknown" };
+
+/** What tells whether the engine runs. */
+export type EngineSignal = "rpm" | "fuel-flow" | "egt";
 
 interface Rule {
   readonly place: ProbePlace;
@@ -16,7 +25,7 @@ interface Rule {
 
 const part = (name: string): ProbePlace => ({ part: name });
 
-const OIL = ["oil", "oel", "ol", "olje", "olja", "oljy", "huile", "aceite", "olio"];
+const OIL = ["oil", "oilt", "oel", "ol", "olje", "olja", "oljy", "huile", "aceite", "olio"];
 const HEAD = [
   "cht",
   "head",
@@ -95,14 +104,48 @@ const RULES: readonly Rule[] = [
 /** Words of other quantities that loggers keep beside temperatures. */
 const OTHER_QUANTITIES = new Set(
   (
-    "humidity rh wind speed volt volts voltage amp amps current watt watts power kwh energy pressure hpa mbar dew " +
-    "dewpoint rssi signal status state feuchte spannung strom leistung fukt spenning spanning strom effekt"
+    "humidity rh wind speed spd gs tas ias kts kt volt volts voltage bus amp amps current watt watts power hp kwh energy " +
+    "pressure press p psi hpa mbar inhg oilp map fuel qty gal litres lat latitude lon longitude alt altitude baro hdg " +
+    "heading track trk crs pitch roll vspd vs dew dewpoint rssi signal status state event alarm feuchte spannung strom " +
+    "leistung druck fukt spenning spanning effekt trykk tryck iat cdt tit turbine"
   ).split(" "),
 );
+
+/** Words of what tells that the engine runs; the exhaust is too hot to be a part that cools with the engine. */
+const SIGNALS: Readonly<Record<EngineSignal, readonly string[]>> = {
+  rpm: ["rpm", "tach", "revs", "drehzahl", "turtall", "varvtal", "tours"],
+  "fuel-flow": ["ff", "fflow", "flow", "durchfluss"],
+  egt: ["egt", "exhaust", "abgas", "eksos", "echappement"],
+};
+
+/**
+ * The engine that a column's name tells, with that taken off: "E1 CHT2" and "CHT2 (L)" are of engine 1, left, or 2, right.
+ * @example engineOfName("R OIL TEMP") // { engine: 2, rest: " OIL TEMP" }
+ */
+export function engineOfName(name: string): { readonly engine?: 1 | 2; readonly rest: string } {
+  for (const [engine, pattern] of ENGINES) {
+    const rest = name.replace(pattern, " ");
+    if (rest !== name) return { engine, rest };
+  }
+  return { rest: name };
+}
+
+const ENGINES = [
+  [
+    1,
+    /(?:^|[^a-z0-9])(?:e|eng|engine|motor)[ _.#-]?1(?![0-9])|(?:^|[^a-z])(?:l|left|links|venstre)(?![a-z])/i,
+  ],
+  [
+    2,
+    /(?:^|[^a-z0-9])(?:e|eng|engine|motor)[ _.#-]?2(?![0-9])|(?:^|[^a-z])(?:r|right|rechts|hoyre)(?![a-z])/i,
+  ],
+] as const;
 
 /** Guesses what a column is from its name. A numbered head or cylinder may be front or rear, so that is asked. */
 export function guessOfName(name: string): NameGuess {
   const words = wordsOf(name);
+  const signal = Object.entries(SIGNALS).find(([, of]) => words.some((word) => of.includes(word)));
+  if (signal !== undefined) return { kind: "signal", signal: signal[0] as EngineSignal };
   const other = words.find((word) => OTHER_QUANTITIES.has(word));
   if (other !== undefined) return { kind: "other-quantity", word: other };
   const matching = RULES.filter(
@@ -113,11 +156,12 @@ export function guessOfName(name: string): NameGuess {
   const closer = matching.filter(({ beside }) => beside !== undefined);
   const places = distinct((closer.length > 0 ? closer : matching).map(({ place }) => place));
   if (places.length === 0) return { kind: "unknown" };
-  if (places.length > 1) return { kind: "ambiguous", guesses: places };
+  if (places.length > 1) return { kind: "ambiguous", guesses: places, isNumbered: false };
   const [place] = places;
   const numbered = words.some((word) => /^\d$/.test(word));
   if (numbered && typeof place === "object" && (place.part === "heads" || place.part === "barrels")) {
-    return { kind: "ambiguous", guesses: [place, part("heads_front"), part("heads_rear")] };
+    const guesses = [place, part("heads_front"), part("heads_rear")];
+    return { kind: "ambiguous", guesses, isNumbered: true };
   }
   return { kind: "place", place };
 }

@@ -61,7 +61,7 @@ export function checkedSensor(sensor: Sensor): Sensor {
 export type Reach = readonly number[];
 
 /** Names that stand for several parts or another one, as in scenario documents. */
-const ALIASES: Readonly<Record<string, readonly string[]>> = {
+export const ALIASES: Readonly<Record<string, readonly string[]>> = {
   heads: ["heads_front", "heads_rear"],
   cylinders: ["barrels"],
 };

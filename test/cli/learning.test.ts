@@ -50,16 +50,33 @@ describe("learn", () => {
     expect(plainWords(before.assumptions)).not.toMatch(/learned/);
   });
 
-  test("asks for what the log leaves open, and takes the answer", async () => {
+  test("leaves out what no name tells, says so, and takes the answer", async () => {
     const file = join(folder, "open.csv");
     const text = readFileSync("examples/logs/lynx-night.csv", "utf8").replace("heads (°C)", "T7 (°C)");
     writeFileSync(file, text);
     const open = await soakline(["learn", NIGHT, "--log", file]);
-    expect(open.code).toBe(2);
-    expect(open.stderr).toMatch(/column T7 .*: expected --column "T7 \(°C\)=PART"/);
+    expect(open.code).toBe(0);
+    expect(open.stdout).toContain("left out, its name tells no place: T7 (°C)");
     const told = await soakline(["learn", NIGHT, "--log", file, "--column", "T7 (°C)=heads", "--json"]);
     expect(told.code).toBe(0);
     expect(learningSchema.parse(JSON.parse(told.stdout)).probes).toHaveLength(3);
+    writeFileSync(file, text.replace("oil temp", "T1").replace("case top", "T2"));
+    const nothing = await soakline(["learn", NIGHT, "--log", file]);
+    expect(nothing.code).toBe(2);
+    expect(nothing.stderr).toMatch(/column T7 .*: expected --column "T7 \(°C\)=PART"/);
+  });
+
+  test("a flight's log without a flag: its cool-down teaches, and what was taken for what is told", async () => {
+    const { code, stdout } = await soakline([
+      "learn",
+      "examples/wren-after-flight.json",
+      "--log",
+      "examples/logs/wren-flight.csv",
+    ]);
+    expect(code).toBe(0);
+    for (const words of ["heads, °F by their values, the mean of all", "RPM: rpm", "cooling since 14:2"]) {
+      expect(stdout).toContain(words);
+    }
   });
 
   test("a missing log, a bad pair and a log of another day are named", async () => {

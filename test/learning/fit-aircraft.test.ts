@@ -237,3 +237,28 @@ describe("not fitting", () => {
     return { ...logOf(0), probes: [{ ...first, place: { part } }] };
   }
 });
+
+test("readings that contradict the model are told, and drag what was learned along far less than they would", () => {
+  const log = logOf(0);
+  const isOff = log.time.map((t) => Number(t >= 6 * HOUR && t < 7 * HOUR));
+  const warm = log.probes.map((probe) =>
+    probe.name === "heads"
+      ? { ...probe, temps: probe.temps.map((temp, k) => (isOff[k] ? 303 : temp)) }
+      : probe,
+  );
+  const clean = fitted({ log, scenario, distrustOutliers: true });
+  const doubtful = fitted({ log: { ...log, probes: warm }, scenario, distrustOutliers: true });
+  const averaged = fitted({ log: { ...log, probes: warm }, scenario });
+  const told = (fit: AircraftFit) => reportOf(fit).probes.map(({ contradicts }) => contradicts);
+  expect(told(clean)).toEqual([undefined, undefined, undefined]);
+  const [, heads] = told(doubtful);
+  expect(heads).toMatchObject({ count: 12, reading: 303 });
+  expect(heads!.model).toBeLessThan(285);
+  const moved = (fit: AircraftFit) =>
+    Math.hypot(
+      ...fit.posterior.mean.map(
+        (mean, i) => (mean - clean.posterior.mean[i]) / Math.hypot(...clean.posterior.factor[i]),
+      ),
+    );
+  expect(moved(doubtful)).toBeLessThan(0.6 * moved(averaged));
+});

@@ -1,6 +1,6 @@
 import type { LearningDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { assumed, clock, day, difference, fact, list, ofHundred, wrapped } from "./words.js";
+import { assumed, clock, day, difference, fact, list, ofHundred, temperature, wrapped } from "./words.js";
 
 /** What a log taught, for an owner: what changed, what is still open, what to read next. */
 export function learningText(learning: LearningDocument, style: Style): string[] {
@@ -9,6 +9,7 @@ export function learningText(learning: LearningDocument, style: Style): string[]
     ...wrapped(headline(learning, style), style.width).map((line) => style.colors.bold(line)),
     ...wrapped(`${name} (${aircraft.name}), from ${log.readings} readings (${log.origin}).`, style.width),
     "",
+    ...contradictionList(learning, style),
     ...multiplierTable(learning, style),
     ...list("The log did not show", untold.map(style.say), style),
     ...list(
@@ -20,7 +21,7 @@ export function learningText(learning: LearningDocument, style: Style): string[]
     style.colors.bold("Probes: reading minus model"),
     ...probes.flatMap((p) =>
       wrapped(
-        `${p.name}: off by ${difference(p.offset_k, style)}, follows in ${Math.round(p.lag_s)} s; fits to ${difference(p.rms_k, style)}, at worst ${difference(p.worst_k, style)}; ${ofHundred(p.coverage)} within the 9 in 10 band`,
+        `${p.name}${coolingText(p)}: off by ${difference(p.offset_k, style)}, follows in ${Math.round(p.lag_s)} s; fits to ${difference(p.rms_k, style)}, at worst ${difference(p.worst_k, style)}; ${ofHundred(p.coverage)} within the 9 in 10 band`,
         style.width,
         "- ",
       ),
@@ -28,6 +29,7 @@ export function learningText(learning: LearningDocument, style: Style): string[]
     ...missFact(learning, style),
     "",
     ...nextFacts(learning, style),
+    ...columnList(learning, style),
     ...list(
       "Left out of the log, or doubtful",
       log.findings.map(
@@ -38,6 +40,46 @@ export function learningText(learning: LearningDocument, style: Style): string[]
     ),
     ...assumed(assumptions, style),
   ];
+}
+
+/** Readings that were not averaged away. */
+function contradictionList({ contradictions }: LearningDocument, style: Style): string[] {
+  if (contradictions.length === 0) return [];
+  const lines = contradictions.map(({ probe, readings, at, reading_c, model_c }) => {
+    const [read, said] = [temperature(reading_c, style), temperature(model_c, style)];
+    return `${probe}, ${clock(at, at)} on ${day(at)}: ${read} where the model says ${said} (${readings} readings)`;
+  });
+  return [
+    ...list("Contradict the model: is it the probe, its place, or the model?", lines, style).slice(1),
+    "",
+  ];
+}
+
+function coolingText({ cooling_since: since }: LearningDocument["probes"][number]): string {
+  return since === undefined ? "" : `, cooling since ${clock(since, since)}`;
+}
+
+/** What each column was taken for; what has nothing to do with temperatures in one line. */
+function columnList({ log: { columns, engine } }: LearningDocument, style: Style): string[] {
+  const used = columns.filter(({ as }) => as !== "not-used");
+  const of = (why: string) => columns.flatMap((c) => (c.why === why ? [c.column] : []));
+  const [open, others, otherEngine] = [of("open"), of("other-quantity"), of("other-engine")];
+  const together = new Map<string, string[]>();
+  for (const { column, as, unit, unit_by, group } of used) {
+    const inUnit = unit === undefined ? "" : `, °${unit.toUpperCase()}`;
+    const by = unit_by === undefined ? "" : " by their values";
+    const use = `${as.replace(/[_-]/g, " ")}${inUnit}${by}${group === undefined ? "" : ", the mean of all"}`;
+    together.set(use, [...(together.get(use) ?? []), column]);
+  }
+  const lines = [
+    ...[...together].map(([use, of]) => `${of.join(", ")}: ${use}`),
+    ...(open.length > 0 ? [`left out, its name tells no place: ${open.join(", ")}`] : []),
+    ...(engine === undefined
+      ? []
+      : [`engine ${engine} of two; left out: ${otherEngine.join(", ")} (--log-engine ${3 - engine})`]),
+    ...(others.length > 0 ? [`no temperatures: ${others.join(", ")}`] : []),
+  ];
+  return list('Columns, as taken. Wrong? --column "NAME=PART", =not-used; --log-unit c or f', lines, style);
 }
 
 /** A model that misses by more than usual is more often a wrong description than a strange aircraft. */
