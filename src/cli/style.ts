@@ -1,6 +1,7 @@
 import pc from "picocolors";
-import type { WindUnit } from "../index.js";
-import { type Speak, speaker } from "../words/index.js";
+import type { StampDocument, WindUnit } from "../index.js";
+import { type Say, type Speak, sayIn, speaker } from "../words/index.js";
+import { clock } from "./text/clock.js";
 
 /** How text is to look on this terminal. */
 export interface Style {
@@ -14,6 +15,8 @@ export interface Style {
   readonly width: number;
   /** Findings in words. */
   readonly say: Speak;
+  /** Values in words. */
+  readonly values: Say;
 }
 
 /** What the user asked for of the looks. */
@@ -36,8 +39,15 @@ export function styleFor(
   { units = "c", windUnits = "mps", all = false }: Looks = {},
 ): Style {
   const colors = pc.createColors(wantsColor(env, isTty));
-  const say = speaker({ temp: units, wind: windUnits });
-  return { colors, unicode: isUtf8(env), units, wind: windUnits, all, width: WIDTH, say };
+  const of = { temp: units, wind: windUnits };
+  const say = speaker(of);
+  const values = sayIn("en", of, say);
+  return { colors, unicode: isUtf8(env), units, wind: windUnits, all, width: WIDTH, say, values };
+}
+
+/** The same words where clock times of another day than this one's are told with it. */
+export function speakingOn(beside: StampDocument, { units, wind }: Style): Speak {
+  return speaker({ temp: units, wind }, "en", undefined, { clock: (time) => clock({ time }, beside) });
 }
 
 /** Colour only on a terminal that has it, never with NO_COLOR (no-color.org). */

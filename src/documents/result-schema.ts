@@ -124,7 +124,7 @@ export const planSchema = record({
     .max(3)
     .meta({ description: "those that belong to this kit and this night, for the first screen" }),
   look_first: z
-    .array(record({ code: z.enum(["oil-unlisted", "no-battery"]), text: said, source: z.string() }))
+    .array(record({ code: z.enum(["oil-unlisted", "no-battery"]), text: finding, source: z.string() }))
     .meta({ description: "what must be put right or looked up before any number here counts" }),
   aim: z.enum(["least", "warm-through"]).meta({ description: "the line that the plug-in aims at" }),
   lines: record({ least: line, warm_through: line }).meta({

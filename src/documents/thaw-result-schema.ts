@@ -11,7 +11,7 @@ import {
   verdict,
 } from "./airframe-result-schema.js";
 import { record } from "./record.js";
-import { said } from "./said.js";
+import { finding } from "./said.js";
 
 const lookedAt = z.number().nullable();
 const trialTimes = {
@@ -29,7 +29,7 @@ const trials = record({
   changes: z.array(
     record({
       id: z.string(),
-      text: said,
+      text: finding,
       set_c: z.number().exactOptional().meta({ description: "what the hangar is held at" }),
       heater_kw: z.number().exactOptional(),
       ...trialTimes,

@@ -41,7 +41,8 @@ export type Habit =
       /** [s] since epoch: on from, off until, day by day. */
       readonly on: readonly number[];
       readonly off: readonly number[];
-      readonly label: string;
+      /** Clock times of both. */
+      readonly times: { readonly from: string; readonly until: string };
     }
   | { readonly do: "planned"; readonly chance: number };
 
@@ -181,7 +182,7 @@ function habitsOf({ habits = USUAL_HABITS }: WinterSections, span: Clock, notes:
     }
     const on = dailyTimes(from, span);
     const off = dailyTimes(until, span).filter((t) => t > (on[0] ?? Number.POSITIVE_INFINITY));
-    return [{ do: "daily", on: on.slice(0, off.length), off, label: `${from}-${until}` }];
+    return [{ do: "daily", on: on.slice(0, off.length), off, times: { from, until } }];
   });
 }
 

@@ -2,7 +2,7 @@ import { z } from "zod";
 import { WET_TIME_LIMITS } from "../starting/index.js";
 import { record } from "./record.js";
 import { planSchema } from "./result-schema.js";
-import { finding, said } from "./said.js";
+import { finding } from "./said.js";
 
 const { soakline, name, aircraft, start, zone, members, assumptions, warnings, cautions } = planSchema.shape;
 const band = record({ p05: z.number(), p50: z.number(), p95: z.number() });
@@ -12,7 +12,7 @@ const shareBand = record({ p05: share, p50: share, p95: share });
 const rule = record({
   rule: z.enum(["outdoors-only", "engine-too-small", "rejected", "longest-on", "always-on"]),
   heater: z.string().meta({ description: "its name; empty where the rule is of the habit" }),
-  text: said,
+  text: finding,
   source: z.string(),
 });
 const attendedRate = z.number().meta({ description: "per hour of somebody who stands by or plugs in" });
@@ -40,7 +40,9 @@ const weakest = z.array(record({ id: z.string(), title: finding, share })).meta(
 const row = record({
   kit: z.int(),
   habit: z.int(),
-  refused: said.meta({ description: "why this habit cannot be had with this kit; empty when it can" }),
+  refused: z
+    .union([z.literal(""), finding])
+    .meta({ description: "why this habit cannot be had with this kit; empty when it can" }),
   not_advised: z
     .array(rule)
     .meta({ description: "why it is compared and never ranked; empty where it may be recommended" }),
@@ -110,7 +112,7 @@ export const winterStudySchema = record({
   wanted_chance: share,
   against: record({ kit: z.int(), habit: z.int() }),
   kits: z.array(kit),
-  habits: z.array(record({ do: z.enum(["always_on", "clock", "planned"]), label: said })),
+  habits: z.array(record({ do: z.enum(["always_on", "clock", "planned"]), label: finding })),
   rows: z.array(row),
   first_cautions: cautions,
   ranking: z.array(z.int()).meta({ description: "rows that may be recommended, best first" }),

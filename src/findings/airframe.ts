@@ -36,5 +36,6 @@ export type AirframeFindings = Readonly<Record<Plain, Record<never, never>>> & {
   /** `more_kw`: heat it needs beyond the heater's; null where that suffices. */
   readonly "warm-hangar": { readonly set_c: number; readonly more_kw: number | null };
   readonly "by-hand": { readonly changes: readonly Finding[] };
+  /** Without changes: all that were named before. */
   readonly together: { readonly changes: readonly Finding[] };
 };

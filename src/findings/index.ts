@@ -3,6 +3,7 @@ import type { BaseMoment, BasePlanFindings } from "./base-plan.js";
 import type { CautionsFindings } from "./cautions.js";
 import type { CriteriaFindings, CriterionValues } from "./criteria.js";
 import type { DocumentsFindings } from "./documents.js";
+import type { FirstScreenFindings, Label } from "./first-screen.js";
 import type { LearningFindings } from "./learning.js";
 import type { Measure } from "./measure.js";
 import type { PlanningFindings } from "./planning.js";
@@ -19,6 +20,8 @@ export type {
   CriteriaFindings,
   CriterionValues,
   DocumentsFindings,
+  FirstScreenFindings,
+  Label,
   LearningFindings,
   Measure,
   PlanningFindings,
@@ -34,6 +37,7 @@ export type FindingValues = AirframeFindings &
   CautionsFindings &
   CriteriaFindings &
   DocumentsFindings &
+  FirstScreenFindings &
   LearningFindings &
   PlanningFindings &
   StartingFindings &
@@ -70,11 +74,6 @@ export type Said = string | Finding;
 
 /** What to take care of, and where that comes from. A text is the user's own, or has not become a finding yet. */
 export type SaidCaution = SourcedFinding | { readonly text: string; readonly source: string };
-
-export function saidOf(caution: SaidCaution): Said {
-  // Without its source, which stands beside it wherever this goes.
-  return "text" in caution ? caution.text : ({ code: caution.code, values: caution.values } as Finding);
-}
 
 /** The same for findings, and for cautions, that say the same: to name each once. */
 export function keyOf(said: Said | SaidCaution): string {

@@ -1,6 +1,6 @@
-import { CAUTIONS, type Heater, type Installation, type Kit, originOf } from "../aircraft/index.js";
+import { CAUTIONS, type Kit, originOf } from "../aircraft/index.js";
 import type { KitRuleDocument, ReadWinter } from "../documents/index.js";
-import { saidOf } from "../findings/index.js";
+import { finding, findingOf } from "../findings/index.js";
 import { isTooSmall } from "../planning/index.js";
 import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 
@@ -34,8 +34,16 @@ export function isAttended({ heaters }: Kit): boolean {
 /** Why a kit may not be used here at all: it is shown, never worked out nor ranked. */
 export function barsOf({ heaters }: Kit, { installation, place }: KitSetting): KitRuleDocument[] {
   return heaters.flatMap((heater): KitRuleDocument[] => {
-    if (heater.runs === "outdoors" && place === "hangar") return [ruleOf("outdoors-only", heater)];
-    return isTooSmall(installation, heater) ? [ruleOf("engine-too-small", heater, installation)] : [];
+    const { name, runs, displacement_least_l, origins } = heater;
+    if (runs === "outdoors" && place === "hangar") {
+      const text = finding("rule-outdoors-only", { heater: name });
+      return [{ rule: "outdoors-only", heater: name, text, source: CAUTIONS.carbonMonoxide.source }];
+    }
+    if (displacement_least_l === undefined || !isTooSmall(installation, heater)) return [];
+    const values = { heater: name, least_l: displacement_least_l, engine_l: installation.displacement_l };
+    const text = finding("rule-engine-too-small", values);
+    const source = originOf(origins, "displacement_least_l");
+    return [{ rule: "engine-too-small", heater: name, text, source }];
   });
 }
 
@@ -44,7 +52,7 @@ export function rejectionsOf({ heaters }: Kit): KitRuleDocument[] {
   return heaters.flatMap(({ name, rejected }): KitRuleDocument[] =>
     rejected === undefined
       ? []
-      : [{ rule: "rejected", heater: name, text: saidOf(rejected), source: rejected.source }],
+      : [{ rule: "rejected", heater: name, text: findingOf(rejected), source: rejected.source }],
   );
 }
 
@@ -55,7 +63,11 @@ export function overLongest({ heaters }: Kit, on: number): KitRuleDocument[] {
     .map((heater) => ({
       rule: "longest-on",
       heater: heater.name,
-      text: `${heater.name}: ${Math.round(on / SECONDS_OF_HOUR)} h in one go, ${heater.longest_on_h} h allowed.`,
+      text: finding("rule-longest-on", {
+        heater: heater.name,
+        on_h: Math.round(on / SECONDS_OF_HOUR),
+        longest_on_h: heater.longest_on_h,
+      }),
       source: originOf(heater.origins, "longest_on_h"),
     }));
 }
@@ -64,26 +76,6 @@ export function overLongest({ heaters }: Kit, on: number): KitRuleDocument[] {
 export const ALWAYS_ON: KitRuleDocument = {
   rule: "always-on",
   heater: "",
-  text: "Always on has no end: a flight that falls away leaves it on beyond its longest time, and a heater that nobody watches must go off.",
+  text: finding("rule-always-on", {}),
   source: "project judgement",
 };
-
-function ruleOf(
-  rule: "outdoors-only" | "engine-too-small",
-  heater: Heater,
-  installation?: Installation,
-): KitRuleDocument {
-  const { name, displacement_least_l, origins } = heater;
-  if (rule === "outdoors-only") {
-    return {
-      ...{ rule, heater: name },
-      text: `${name}: a burner never runs in a hangar (carbon monoxide, fire).`,
-      source: CAUTIONS.carbonMonoxide.source,
-    };
-  }
-  return {
-    ...{ rule, heater: name },
-    text: `${name}: for engines of ${displacement_least_l} l or more, this one has ${installation?.displacement_l} l.`,
-    source: originOf(origins, "displacement_least_l"),
-  };
-}

@@ -1,5 +1,5 @@
 import type { KitChoice, ReadWinter } from "../documents/index.js";
-import type { Said } from "../findings/index.js";
+import type { Finding } from "../findings/index.js";
 import { allCriteria } from "../readiness/index.js";
 import { unplugBeforeOf } from "./heater-limits.js";
 import { forecastsOf, heaterScheduleOf, meanBefore } from "./heater-schedule.js";
@@ -21,7 +21,7 @@ export interface PieceResult extends Piece {
 
 export interface HabitResult {
   /** Why this habit cannot be had with this kit; then all numbers are 0 and lists empty. */
-  readonly refused: Said;
+  readonly refused: Finding | "";
   /** Departures each member was ready for, and of those warm through. */
   readonly ready: readonly number[];
   readonly warm: readonly number[];
@@ -145,7 +145,7 @@ function resultOf(totals: SeasonTotals): HabitResult {
   };
 }
 
-function refusedResult(refused: Said): HabitResult {
+function refusedResult(refused: Finding | ""): HabitResult {
   const none = {
     heaterTime: 0,
     longestOn: 0,

@@ -1,7 +1,6 @@
 import { type Caution, originOf } from "../aircraft/index.js";
 import type { Habit, KitChoice, ReadWinter, WinterStudyDocument } from "../documents/index.js";
-import { eachOnce } from "../findings/index.js";
-import { WET_TIME_LIMITS } from "../starting/index.js";
+import { eachOnce, type Finding, finding, sourced } from "../findings/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { localText } from "../weather/index.js";
 import { barsOf, isAttended, type KitSetting, leastOn, longestOn, unplugBeforeOf } from "./heater-limits.js";
@@ -44,19 +43,17 @@ export function headerOfWinter(read: ReadWinter): StudyHeader {
 
 /** How a winter is counted, for everyone who reads its numbers. */
 const HOW_COUNTED = [
-  "Those ready at a departure fly and stand there again warm through; the others stay, and are heated for the next departure.",
-  "A plan takes its lead from a table by the forecast's mean air and wind of the twelve hours before departure, as if cold-soaked: soon after a flight it heats longer than needed.",
-  "Plans aim at warm through where the kit reaches it with the wanted chance, else at the least that the maker asks for; ready counts the least.",
-  "Somebody's time is the whole time that an attended heater runs and the pause after it; by hand 10 min for each time on (project judgement).",
-  `Wet hours are those of the middle aircraft. ${WET_TIME_LIMITS}`,
+  finding("winter-flown-warm", {}),
+  finding("winter-lead-table", {}),
+  finding("winter-aims", {}),
+  finding("winter-time-counted", {}),
+  finding("winter-wet-counted", {}),
 ];
 
-function byHandOf({ kits, habits }: ReadWinter): string[] {
+function byHandOf({ kits, habits }: ReadWinter): Finding[] {
   const names = kits.filter(({ switching }) => switching === "by_hand").map(({ name }) => name);
   if (names.length === 0 || habits.every((habit) => habit.do === "always-on")) return [];
-  return [
-    `By hand (${names.join(", ")}) it is plugged in at the last moment before a habit's time when somebody is there: for an early departure that is the evening before, whatever lead the habit names.`,
-  ];
+  return [finding("winter-by-hand", { kits: names })];
 }
 
 /** The chance that plans of a study want: the highest of its planned habits. */
@@ -91,17 +88,16 @@ function kindOf(habit: Habit): "always_on" | "clock" | "planned" {
   return habit.do === "planned" ? "planned" : "clock";
 }
 
-/** @example habitLabel({ do: "clock", lead: 10800 }) // "always 3 h before" */
-function habitLabel(habit: Habit): string {
+function habitLabel(habit: Habit): Finding {
   switch (habit.do) {
     case "always-on":
-      return "always on";
+      return finding("habit-always-on", {});
     case "clock":
-      return `always ${roundedTo(habit.lead / SECONDS_OF_HOUR, 2)} h before`;
+      return finding("habit-clock", { lead_h: roundedTo(habit.lead / SECONDS_OF_HOUR, 2) });
     case "daily":
-      return `daily ${habit.label}`;
+      return finding("habit-daily", habit.times);
     case "planned":
-      return `as planned, ${roundedTo(100 * habit.chance, 0)} of 100`;
+      return finding("habit-planned", { chance: habit.chance });
   }
 }
 
@@ -116,10 +112,13 @@ function cautionsOf(read: ReadWinter): Caution[] {
   if (always !== undefined) {
     const possible = kits.filter((choice) => habitRefused(choice, always, read) === "");
     for (const heater of possible.flatMap(({ kit }) => kit.heaters)) {
-      all.unshift({
-        text: `Always on is compared, not advised: ${heater.name} may be on for ${heater.longest_on_h} h in one go, and a heater that nobody watches must go off.`,
-        source: originOf(heater.origins, "longest_on_h"),
-      });
+      all.unshift(
+        sourced(
+          "always-on-compared",
+          { heater: heater.name, longest_on_h: heater.longest_on_h },
+          originOf(heater.origins, "longest_on_h"),
+        ),
+      );
     }
   }
   return eachOnce(all);

@@ -1,5 +1,5 @@
 import type { Habit, HandHours, KitChoice, Switching } from "../documents/index.js";
-import type { Said } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import { SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import {
   barsOf,
@@ -56,18 +56,18 @@ export function habitRefused(
   { kit, switching }: KitChoice,
   habit: Habit,
   setting: KitSetting & { readonly unplugBefore: number },
-): Said {
+): Finding | "" {
   const [bar] = barsOf(kit, setting);
   if (bar !== undefined) return bar.text;
   const attended = kit.heaters.find((heater) => heater.attended);
-  if (kit.heaters.length === 0) return habit.do === "planned" ? "" : "no heater to switch";
+  if (kit.heaters.length === 0) return habit.do === "planned" ? "" : finding("no-heater-to-switch", {});
   if (attended !== undefined && (switching !== "by_hand" || habit.do !== "planned")) {
-    return `somebody must stand by ${attended.name} all the time it runs`;
+    return finding("heater-attended", { heater: attended.name });
   }
-  if (habit.do === "daily" && switching === "by_hand") return "set times need a timer";
-  if (leastOn(kit) > longestOn(kit)) return "its heaters' shortest time on is over their longest";
+  if (habit.do === "daily" && switching === "by_hand") return finding("times-need-timer", {});
+  if (leastOn(kit) > longestOn(kit)) return finding("least-over-longest", {});
   if (habit.do === "clock" && habit.lead - unplugBeforeOf(kit, setting.unplugBefore) < leastOn(kit)) {
-    return `heats less than the ${leastOn(kit) / SECONDS_OF_HOUR} h that the heater is on at least`;
+    return finding("heats-too-short", { least_on_h: leastOn(kit) / SECONDS_OF_HOUR });
   }
   return "";
 }

@@ -10,8 +10,26 @@ export const LANGUAGES: Readonly<Record<LanguageTag, string>> = { en: "English",
 const NBSP = "\u00a0";
 
 const JOINED = {
-  en: { and: "and", in: "in", over: "over", under: "under", times: "times", ofHundred: "of 100", hour: "h" },
-  nb: { and: "og", in: "av", over: "over", under: "under", times: "ganger", ofHundred: "av 100", hour: "t" },
+  en: {
+    and: "and",
+    in: "in",
+    over: "over",
+    under: "under",
+    times: "times",
+    ofHundred: "of 100",
+    hour: "h",
+    calm: "calm",
+  },
+  nb: {
+    and: "og",
+    in: "av",
+    over: "over",
+    under: "under",
+    times: "ganger",
+    ofHundred: "av 100",
+    hour: "t",
+    calm: "vindstille",
+  },
 } as const satisfies Record<LanguageTag, object>;
 
 const LOCALE: Readonly<Record<LanguageTag, string>> = { en: "en-GB", nb: "nb" };
@@ -32,12 +50,19 @@ export function sayIn(
   const joined = JOINED[language];
   const number = (value: number, digits = 0) =>
     writing.number?.(value, digits) ?? numberText(value, language, digits);
+  const { over, under } = joined;
+  const inCases = (cases: number, all: number) => `${cases} ${joined.in} ${all}`;
   const odds = (share: number) => {
-    const of = (cases: number) => `${Math.floor(share * cases + 1e-9)} ${joined.in} ${cases}`;
-    if (share >= 0.995) return `${joined.over} 99 ${joined.in} 100`;
+    const of = (cases: number) => inCases(Math.floor(share * cases + 1e-9), cases);
+    if (share >= 0.995) return `${over} 99 ${joined.in} 100`;
     if (share >= 0.95) return of(20);
     if (share >= 0.1) return of(10);
-    return share >= 0.01 ? of(100) : `${joined.under} 1 ${joined.in} 100`;
+    return share >= 0.01 ? of(100) : `${under} 1 ${joined.in} 100`;
+  };
+  const counted = ({ share, members }: { share: number; members: number }) => {
+    if (share === 1) return `${over}${NBSP}${inCases(members - 1, members)}`;
+    if (share === 0) return `${under}${NBSP}${inCases(1, members)}`;
+    return share < 0.1 ? inCases(Math.round(share * members), members) : odds(share);
   };
   const temp = (celsius: number, digits = 0) =>
     units.temp === "f"
@@ -52,14 +77,29 @@ export function sayIn(
     const name = { percent: "%", ratio: joined.times, rpm: "rpm", index: joined.ofHundred, count: "" }[unit];
     return name === "" ? text : `${text}${NBSP}${name}`;
   };
+  const wind = (mps: number, digits = 0) =>
+    `${number(windIn(mps, units.wind), digits)}${NBSP}${WIND_UNITS[units.wind]}`;
   return {
     number,
     odds,
+    counted,
+    risk: (of) => {
+      const { share } = of;
+      if (share < 0.1 || share === 1) return counted(of);
+      const all = share >= 0.95 ? 20 : 10;
+      const cases = Math.ceil(share * all - 1e-9);
+      return cases === all ? `${over}${NBSP}${inCases(all - 1, all)}` : inCases(cases, all);
+    },
+    left: (minutes) =>
+      minutes <= 90 ? `${minutes}${NBSP}min` : spanText((5 * Math.floor(minutes / 5)) / 60, joined.hour),
+    brief: (value) => number(value, value < 10 && value > 0 ? 1 : 0),
+    cold: ({ air_c, wind_mps }) => `${temp(air_c)}, ${wind_mps === 0 ? joined.calm : wind(wind_mps)}`,
+    money: ({ amount, currency }, digits = 0) => `${number(amount, digits)} ${currency}`.trimEnd(),
     finding,
     temp,
     difference,
     measure,
-    wind: (mps, digits = 0) => `${number(windIn(mps, units.wind), digits)}${NBSP}${WIND_UNITS[units.wind]}`,
+    wind,
     percent: (share) => `${number(100 * share)}${NBSP}%`,
     span: (hours) => spanText(hours, joined.hour),
     needed: (hours) => neededText(hours, joined.hour),

@@ -1,16 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { fitting, styleFor } from "../../src/cli/style.js";
-import {
-  countedOdds,
-  countedRisk,
-  hourlyRows,
-  mass,
-  massValue,
-  tenths,
-  timeBandText,
-} from "../../src/cli/text/airframe-text.js";
-import { freezesAgain, rollOutFacts } from "../../src/cli/text/roll-out-text.js";
+import { hourlyRows, mass, massValue, tenths, timeBandText } from "../../src/cli/text/airframe-text.js";
+import { rollOutFacts } from "../../src/cli/text/roll-out-text.js";
 import type { RollOutDocument } from "../../src/documents/index.js";
+import { freezesAgain } from "../../src/first-screen/index.js";
 import { speaker } from "../../src/words/index.js";
 
 const UTF8 = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false });
@@ -29,7 +22,7 @@ describe("words", () => {
       [0, 1000],
       [0.35, 20],
       [0.05, 20],
-    ].map(([share, members]) => plain(countedOdds(share!, members!)));
+    ].map(([share, members]) => plain(UTF8.values.counted({ share: share!, members: members! })));
     expect(words).toEqual([
       "over 19 in 20",
       "under 1 in 20",
@@ -41,7 +34,9 @@ describe("words", () => {
   });
 
   test("a risk is rounded up, a chance down", () => {
-    const risks = [0, 0.03, 0.18, 0.91, 0.97, 1].map((share) => plain(countedRisk(share, 100)));
+    const risks = [0, 0.03, 0.18, 0.91, 0.97, 1].map((share) =>
+      plain(UTF8.values.risk({ share, members: 100 })),
+    );
     expect(risks).toEqual([
       "under 1 in 100",
       "3 in 100",
@@ -50,7 +45,7 @@ describe("words", () => {
       "over 19 in 20",
       "over 99 in 100",
     ]);
-    expect(plain(countedOdds(0.18, 100))).toBe("1 in 10");
+    expect(plain(UTF8.values.counted({ share: 0.18, members: 100 }))).toBe("1 in 10");
   });
 
   test("masses have the figures that matter", () => {
@@ -117,12 +112,12 @@ describe("the roll-out", () => {
     wet_bulb_c: -9,
     climb: null,
   };
-  const line = (changes: Partial<RollOutDocument>) => plain(freezesAgain({ ...DRY, ...changes }));
+  const line = (changes: Partial<RollOutDocument>) => plain(UTF8.say(freezesAgain({ ...DRY, ...changes })));
   const facts = (changes: Partial<RollOutDocument>) =>
     plain(rollOutFacts({ ...DRY, ...changes }, EVENING, { ...UTF8, width: 500 }).join("\n"));
 
   test("says in one line what the middle case has to fear, else the wettest", () => {
-    expect(line({})).toBe("not expected, even in the wettest cases");
+    expect(line({})).toBe("not expected, even in the wettest cases: look and feel");
     expect(line({ wettest: { film: none, gaps: likely } })).toBe(
       "gaps in the wettest cases: outside over 19 in 20",
     );

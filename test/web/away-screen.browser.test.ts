@@ -18,7 +18,7 @@ describe.skipIf(withoutBrowser)("away", () => {
     expect(await covers.getByRole("radio", { checked: true }).count()).toBe(0);
     expect(await facts.textContent()).toMatch(/taken as cold as the air, nothing on the cowl/);
     const placard = page.locator(".placard");
-    expect(await placard.textContent()).toMatch(/Not ready when back at .*Say when it was shut down/s);
+    expect(await placard.textContent()).toMatch(/not ready when back at .*Say when it was shut down/s);
     expect(await placard.locator(".mark.bad").count()).toBe(1);
 
     await asked.getByLabel("just now").check();

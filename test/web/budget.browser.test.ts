@@ -74,7 +74,7 @@ describe.skipIf(withoutBrowser)("what the app asks of a slow phone", () => {
       await page.goto("about:blank");
       const before = await spent();
       await page.goto(site.url, { waitUntil: "commit" });
-      await page.locator(".placard .main", { hasText: "Plug in Lynx at" }).waitFor();
+      await page.locator(".placard .main", { hasText: "Lynx: plug in at" }).waitFor();
       await page.getByRole("button", { name: "Heron" }).click();
       await page.locator(".placard .main", { hasText: "Heron" }).waitFor();
       times.push(4 * ((await spent()) - before));

@@ -32,7 +32,7 @@ describe.skipIf(withoutBrowser)("the main flows", () => {
     const sentence = page.locator(".placard .main");
     const before = await sentence.textContent();
     expect(before).toMatch(
-      /Plug in Lynx at \d\d:\d\d, unplug at 09:45, start at 10:00\. Chance \d+ in \d+\./,
+      /Lynx: plug in at \d\d:\d\d, unplug at 09:45, start at 10:00: chance \d+ in \d+\./,
     );
     await tabTo("Departure of Lynx");
     await page.keyboard.press("PageUp");
@@ -104,7 +104,7 @@ describe.skipIf(withoutBrowser)("the main flows", () => {
     await page.getByText("Inspect wiring, pad and nearby hoses").first().waitFor();
     await page.getByRole("button", { name: "Log it" }).click();
     await page
-      .locator(".placard .main", { hasText: "Heat is on for Lynx. Unplug at 09:45" })
+      .locator(".placard .main", { hasText: "Lynx: heat is on. Unplug at 09:45" })
       .waitFor({ timeout: 30_000 });
     await page.getByRole("button", { name: "Unplugged" }).waitFor();
     await page.getByRole("button", { name: "Reading", exact: true }).click();
@@ -117,7 +117,7 @@ describe.skipIf(withoutBrowser)("the main flows", () => {
     await page.getByRole("button", { name: "It never happened" }).click();
     await page.getByText("never happened", { exact: true }).waitFor();
     await page.getByRole("link", { name: "Night" }).click();
-    await page.locator(".placard .main", { hasText: "Plug in Lynx at" }).waitFor({ timeout: 30_000 });
+    await page.locator(".placard .main", { hasText: "Lynx: plug in at" }).waitFor({ timeout: 30_000 });
     expectNoComplaints(seen);
     await seen.context.close();
   });

@@ -52,7 +52,7 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     const whatIf = here.page.getByRole("region", { name: "What if" });
     const answer = whatIf.locator("p[aria-live]");
     await whatIf.getByRole("slider", { name: /^Wind/ }).fill("1.3");
-    const plugIn = /Plug in Lynx at (?:\w+ )?(\d\d:\d\d), .* Now planned: plug in at (?:\w+ )?(\d\d:\d\d)\./;
+    const plugIn = /Lynx: plug in at (?:\w+ )?(\d\d:\d\d), .* Now planned: plug in at (?:\w+ )?(\d\d:\d\d)\./;
     await expect.poll(() => answer.textContent(), { timeout: 60_000 }).toMatch(plugIn);
     await whatIf.getByText("First estimate").waitFor({ state: "detached", timeout: 60_000 });
     const [, windy, planned] = plugIn.exec((await answer.textContent()) ?? "") ?? [];
@@ -61,7 +61,7 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await whatIf.getByText("off", { exact: true }).click();
     await expect
       .poll(() => answer.textContent(), { timeout: 60_000 })
-      .toMatch(/Plug in Lynx at|Lynx not ready at 10:00: .* Weakest point/);
+      .toMatch(/Lynx: plug in at|Lynx: not ready at 10:00: .* Weakest point/);
     await whatIf.getByText("First estimate").waitFor({ state: "detached", timeout: 60_000 });
     const bare = plugIn.exec((await answer.textContent()) ?? "")?.[1];
     if (bare !== undefined) expect(minutesBefore(bare)).toBeGreaterThan(minutesBefore(windy));

@@ -1,8 +1,7 @@
 import type { Said, SaidCaution } from "../../findings/index.js";
 import { fahrenheitFromCelsius, localText, type StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { type Opening, screen } from "./opening.js";
-import { assumed, cared, clock, list, odds, unitOf } from "./words.js";
+import { assumed, cared, clock, list, unitOf } from "./words.js";
 
 const NBSP = "\u00a0";
 
@@ -14,32 +13,6 @@ export function tenths(celsius: number, { units }: Style): string {
 
 export function tenthsWithUnit(celsius: number, style: Style): string {
   return `${tenths(celsius, style)}${NBSP}${unitOf("c", style)}`;
-}
-
-/** A share of drawn cases, no surer than their number allows. @example countedOdds(1, 40) // "over 39 in 40" */
-export function countedOdds(share: number, members: number): string {
-  if (share === 1) return `over${NBSP}${members - 1} in ${members}`;
-  if (share === 0) return `under${NBSP}1 in ${members}`;
-  return share < 0.1 ? `${Math.round(share * members)} in ${members}` : odds(share);
-}
-
-/** The same of what may hurt, never less than was counted. @example countedRisk(0.18, 100) // "2 in 10" */
-export function countedRisk(share: number, members: number): string {
-  if (share === 0 || share === 1) return countedOdds(share, members);
-  if (share < 0.1) return countedOdds(share, members);
-  const of = share >= 0.95 ? 20 : 10;
-  const cases = Math.ceil(share * of - 1e-9);
-  return cases === of ? `over${NBSP}${of - 1} in ${of}` : `${cases} in ${of}`;
-}
-
-/** [lines] of a first screen. */
-const SCREEN = 24;
-
-/** A first screen with its third caution where there is room for it. */
-export function fittedScreen(opening: Opening, rest: () => string[], style: Style): string[] {
-  const first = screen(opening, rest, { ...style, all: false });
-  const cautions = opening.cautions.slice(0, first.length > SCREEN ? 2 : 3);
-  return screen({ ...opening, cautions }, rest, style);
 }
 
 /** An areal mass; a millimetre of water is one of them. @example mass(0.0938) // "0.09 kg/m²" */

@@ -1,15 +1,18 @@
+import { awayScreen, bridgeLine } from "../../first-screen/index.js";
 import type { AwayDocument } from "../../index.js";
-import type { Style } from "../style.js";
-import { awayOpening, bridgeText } from "./away-opening.js";
+import { type Style, speakingOn } from "../style.js";
 import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
-import { screen } from "./opening.js";
+import { openingOf, screen } from "./opening.js";
 import { startFacts } from "./start-text.js";
-import { assumed, cared, fact, span } from "./words.js";
+import { assumed, cared, day, fact, span } from "./words.js";
 
 /** Away from power, for a pilot beside a cooling aircraft: the first screen, then everything behind it. */
 export function awayText(away: AwayDocument, style: Style): string[] {
-  return screen(awayOpening(away, style), () => details(away, style), style);
+  const { name, start, zone, members } = away;
+  const at = `${day(start)} ${start.time.slice(11, 16)}`;
+  const about = `${name}: no power from ${at} on, times in ${zone}, ${members} cases.`;
+  return screen(openingOf(awayScreen(away), about, start, style), () => details(away, style), style);
 }
 
 function details(away: AwayDocument, style: Style): string[] {
@@ -18,7 +21,9 @@ function details(away: AwayDocument, style: Style): string[] {
   return [
     ...(covered === null ? [] : fact("Covered", half(covered), style)),
     ...fact("Uncovered", half(uncovered), style),
-    ...bridges.flatMap((bridge) => fact("Reaches it", bridgeText(bridge, away), style)),
+    ...bridges.flatMap((bridge) =>
+      fact("Reaches it", speakingOn(away.start, style)(bridgeLine(bridge)), style),
+    ),
     "",
     "Uncovered:",
     ...chart(away, style),

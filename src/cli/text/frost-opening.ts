@@ -1,6 +1,6 @@
 import type { FaceDocument, FrostOutlookDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { countedRisk, mass, massValue, timeBandText } from "./airframe-text.js";
+import { mass, massValue, timeBandText } from "./airframe-text.js";
 import type { Opening } from "./opening.js";
 import { bareWind, clock, day, difference, temperature, windSpeed } from "./words.js";
 
@@ -10,9 +10,9 @@ export function frostOpening(outlook: FrostOutlookDocument, style: Style): Openi
   const [weak, face] = weakest(outlook);
   const by = clock(departure, departure);
   const frost = face.frost_at_departure_kg_per_m2;
-  const still = countedRisk(face.chance_at_departure, members);
+  const still = style.values.risk({ share: face.chance_at_departure, members });
   return {
-    verdict: verdict(outlook),
+    verdict: verdict(outlook, style),
     about: `${name}, ${panel}; ${day(departure)}, from ${clock(start, departure)} on, times in ${zone}, chances over ${members} cases.`,
     facts: [
       [
@@ -27,8 +27,8 @@ export function frostOpening(outlook: FrostOutlookDocument, style: Style): Openi
         "Weakest point",
         `${weak} skin, ${difference(face.most_below_air_k.p50, style)} below the air at its coldest`,
       ],
-      otherFace(outlook, weak),
-      coverFact(outlook),
+      otherFace(outlook, weak, style),
+      coverFact(outlook, style),
       ["Weather", weather(outlook, style)],
       ["Last look", lastLook(outlook)],
       ["Somebody must", handwork(outlook)],
@@ -38,11 +38,11 @@ export function frostOpening(outlook: FrostOutlookDocument, style: Style): Openi
 }
 
 /** The first line: the likelier face decides. "None" is never a clearance. */
-function verdict(outlook: FrostOutlookDocument): string {
+function verdict(outlook: FrostOutlookDocument, style: Style): string {
   const { departure, members } = outlook;
   const [weak, face] = weakest(outlook);
   const place = weak === "upper" ? "on" : "under";
-  const chance = `${countedRisk(face.chance, members)} cases`;
+  const chance = `${style.values.risk({ share: face.chance, members })} cases`;
   const by = clock(departure, departure);
   if (face.verdict === "none")
     return `No frost expected ${place} the wing by ${by} (${chance}): look all the same.`;
@@ -57,14 +57,17 @@ export function verdictWords(verdict: FaceDocument["verdict"]): string {
   return verdict === "none" ? "not expected" : verdict;
 }
 
-function otherFace({ upper, lower, members }: FrostOutlookDocument, weak: "upper" | "lower") {
+function otherFace({ upper, lower, members }: FrostOutlookDocument, weak: "upper" | "lower", style: Style) {
   const [label, face] = weak === "upper" ? ["Under wing", lower] : ["On the wing", upper];
-  return [label, `${verdictWords(face.verdict)}, ${countedRisk(face.chance, members)} cases`] as const;
+  return [
+    label,
+    `${verdictWords(face.verdict)}, ${style.values.risk({ share: face.chance, members })} cases`,
+  ] as const;
 }
 
-function coverFact({ cover, other, course, members }: FrostOutlookDocument): [string, string] {
+function coverFact({ cover, other, course, members }: FrostOutlookDocument, style: Style): [string, string] {
   const { verdict, chance, frost_at_departure_kg_per_m2: frost } = other.upper;
-  const told = `${verdictWords(verdict)} on the wing, ${countedRisk(chance, members)} cases, ${mass(frost.p50)}`;
+  const told = `${verdictWords(verdict)} on the wing, ${style.values.risk({ share: chance, members })} cases, ${mass(frost.p50)}`;
   if (cover === null) return ["With cover", told];
   const onCover = course.cover_frost_kg_per_m2?.p50.at(-1);
   return ["Without cover", onCover === undefined ? told : `${told}; on the cover itself ${mass(onCover)}`];

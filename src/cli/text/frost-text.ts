@@ -1,22 +1,13 @@
 import type { FaceDocument, FrostOutlookDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import {
-  type Column,
-  closing,
-  countedRisk,
-  fittedScreen,
-  hourlyRows,
-  mass,
-  massValue,
-  tenths,
-  timeBandText,
-} from "./airframe-text.js";
+import { type Column, closing, hourlyRows, mass, massValue, tenths, timeBandText } from "./airframe-text.js";
 import { frostOpening, frostWords, HARDLY_SEEN, verdictWords } from "./frost-opening.js";
+import { screen } from "./opening.js";
 import { bareWind, clock, difference, fact, unitOf, windUnit } from "./words.js";
 
 /** Frost by a departure, for a pilot: the first screen; behind it each face, what a cover does, and the night by the hour. */
 export function frostText(outlook: FrostOutlookDocument, style: Style): string[] {
-  return fittedScreen(frostOpening(outlook, style), () => whole(outlook, style), style);
+  return screen(frostOpening(outlook, style), () => whole(outlook, style), style);
 }
 
 function whole(outlook: FrostOutlookDocument, style: Style): string[] {
@@ -38,7 +29,7 @@ function faceFacts(
 ): string[] {
   const { verdict, chance, chance_at_departure, first, hours, frost_at_departure_kg_per_m2: frost } = face;
   const by = clock(departure, departure);
-  const counted = (share: number) => countedRisk(share, members);
+  const counted = (share: number) => style.values.risk({ share: share, members });
   const dew = face.dew_at_departure_kg_per_m2;
   const below = face.most_below_air_k;
   const said = verdictWords(verdict);
@@ -74,7 +65,7 @@ function faceFacts(
 function coverFacts(outlook: FrostOutlookDocument, style: Style): string[] {
   const { cover, other, upper, members, departure } = outlook;
   const tell = (face: FaceDocument) =>
-    `${verdictWords(face.verdict)}, ${countedRisk(face.chance, members)}, ${mass(face.frost_at_departure_kg_per_m2.p50)}`;
+    `${verdictWords(face.verdict)}, ${style.values.risk({ share: face.chance, members })}, ${mass(face.frost_at_departure_kg_per_m2.p50)}`;
   const [covered, bare] = cover === null ? [other.upper, upper] : [upper, other.upper];
   const kind = cover === null ? ` (${other.cover}, tried)` : "";
   const onCover = outlook.course.cover_frost_kg_per_m2?.p50.at(-1);

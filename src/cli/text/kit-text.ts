@@ -1,7 +1,7 @@
+import { kitScreen } from "../../first-screen/index.js";
 import type { KitComparisonDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { coldText, kitOpening } from "./kit-opening.js";
-import { screen } from "./opening.js";
+import { openingOf, screen } from "./opening.js";
 import {
   assumed,
   bareTemperature,
@@ -9,6 +9,7 @@ import {
   cared,
   clock,
   list,
+  odds,
   percent,
   span,
   unitOf,
@@ -20,8 +21,19 @@ type KitEntry = KitComparisonDocument["kits"][number];
 
 /** Kits side by side: which for what first; behind it tonight, the leads in cold cases, each kit's own numbers. */
 export function kitText(comparison: KitComparisonDocument, style: Style): string[] {
-  return screen(kitOpening(comparison, style), () => kitDetails(comparison, style), style);
+  const { name, aircraft, kits, wanted_chance } = comparison;
+  const first = kits.find(({ cases }) => cases.length > 0);
+  const night = kits.find(({ tonight }) => tonight !== null)?.tonight?.departure ?? NO_NIGHT;
+  const about = `${name}, ${aircraft.name.split(",")[0]}: ${kits.length} kits, ${first?.cases.length ?? 0} cold cases from cold-soaked, ${odds(wanted_chance)} wanted`;
+  return screen(
+    openingOf(kitScreen(comparison), about, night, style),
+    () => kitDetails(comparison, style),
+    style,
+  );
 }
+
+/** Of a comparison that speaks of no moment. */
+const NO_NIGHT = { at_h: 0, time: "" };
 
 function kitDetails(comparison: KitComparisonDocument, style: Style): string[] {
   const { kits, members } = comparison;
@@ -154,7 +166,7 @@ function caseLines({ cases }: KitEntry, currency: string, style: Style): string[
         one.wet_h === null ? "-" : one.wet_h.toFixed(1),
         percent(one.chance).replace("over", ">").replace("under", "<").replace(/\s/g, ""),
       ];
-      return `${`  ${coldText(one, style)}`.padEnd(18)}${values.map((value) => value.padStart(7)).join("")}`;
+      return `${`  ${style.values.cold(one)}`.padEnd(18)}${values.map((value) => value.padStart(7)).join("")}`;
     }),
     ...wrapped(
       `min, time: of somebody standing by or plugging in; wet h: wet or frosted inside. Weakest point: ${[...new Set(cases.map(({ weakest_title }) => style.say(weakest_title)))].join("; ")}.`,

@@ -1,15 +1,16 @@
 import type { Said } from "../../findings/index.js";
+import { planScreen } from "../../first-screen/index.js";
 import type { CriterionDocument, PlanDocument, StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
-import { screen } from "./opening.js";
-import { planOpening } from "./plan-opening.js";
+import { openingOf, screen } from "./opening.js";
 import { startFacts } from "./start-text.js";
 import {
   assumed,
   cared,
   clock,
+  day,
   fact,
   list,
   marginUnit,
@@ -22,7 +23,9 @@ import {
 
 /** A plan for a pilot: the first screen, then everything behind it. */
 export function planText(plan: PlanDocument, style: Style): string[] {
-  return screen(planOpening(plan, style), () => planDetails(plan, style), style);
+  const { name, aircraft, departure, zone } = plan;
+  const about = `${name}, ${aircraft.name.split(",")[0]}, ${day(departure)}, ${zone}`;
+  return screen(openingOf(planScreen(plan), about, departure, style), () => planDetails(plan, style), style);
 }
 
 /** What stands behind the first screen. */

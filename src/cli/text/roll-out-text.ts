@@ -1,6 +1,6 @@
 import type { RollOutDocument, StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { countedRisk, mass, massValue, tenthsWithUnit } from "./airframe-text.js";
+import { mass, massValue, tenthsWithUnit } from "./airframe-text.js";
 import { clock, fact } from "./words.js";
 
 type Refrozen = RollOutDocument["middle"]["film"];
@@ -9,31 +9,6 @@ type Minutes = RollOutDocument["skin_freezing_min"];
 /** [kg/m2] below which a skin counts as clear and dry, and a gap as dry, as in the times above. */
 const CLEAR = 0.005;
 const GAP_DRY = 0.02;
-
-/** What freezes again of the water that is left, by take-off and in the climb: the middle case, else the wettest. */
-export function freezesAgain({
-  state,
-  middle,
-  wettest,
-  members,
-  climb,
-  melts_what_falls,
-}: RollOutDocument): string {
-  const falls = melts_what_falls ? "; what falls melts on the warm skin and freezes on" : "";
-  const fear = [middle, wettest].find(({ film, gaps }) => film.verdict !== "none" || gaps.verdict !== "none");
-  if (fear === undefined && state.snow_kg_per_m2.p95 < CLEAR)
-    return `not expected, even in the wettest cases${falls}`;
-  if (fear === undefined) return `snow or ice is still on it: it may not fly${falls}`;
-  const tell = (chance: (part: Refrozen) => number) => {
-    const worst = Math.max(chance(fear.gaps), chance(fear.film));
-    return worst === 0 ? "no" : countedRisk(worst, members);
-  };
-  const where =
-    fear.film.verdict === "none" ? "gaps" : fear.gaps.verdict === "none" ? "skin" : "gaps and skin";
-  const wet = fear === middle ? "" : " in the wettest cases";
-  const up = climb === null ? "" : `, in the climb ${tell((part) => part.in_climb)}`;
-  return `${where}${wet}: outside ${tell((part) => part.at_take_off)}${up}${falls}`;
-}
 
 /** What follows the roll-out. */
 export function rollOutFacts(rollOut: RollOutDocument, start: StampDocument, style: Style): string[] {
@@ -57,8 +32,16 @@ export function rollOutFacts(rollOut: RollOutDocument, start: StampDocument, sty
       `skin ${minutes(skin_freezing_min, outside)}, fittings ${minutes(fittings_freezing_min, outside)}; a wet skin settles at ${tenthsWithUnit(rollOut.wet_bulb_c, style)}`,
       style,
     ),
-    ...fact("Film freezes", refrozenText(middle.film, wettest.film, dryness(film, CLEAR), rollOut), style),
-    ...fact("Gaps freeze", refrozenText(middle.gaps, wettest.gaps, dryness(gaps, GAP_DRY), rollOut), style),
+    ...fact(
+      "Film freezes",
+      refrozenText(middle.film, wettest.film, dryness(film, CLEAR), rollOut, style),
+      style,
+    ),
+    ...fact(
+      "Gaps freeze",
+      refrozenText(middle.gaps, wettest.gaps, dryness(gaps, GAP_DRY), rollOut, style),
+      style,
+    ),
     ...climbFact(rollOut, style),
     ...fallingFact(rollOut, style),
   ];
@@ -86,11 +69,12 @@ function refrozenText(
   wettest: Refrozen,
   dry: Dryness,
   { climb, members }: RollOutDocument,
+  { values }: Style,
 ): string {
   const tell = ({ verdict, at_take_off, in_climb }: Refrozen) => {
     const chances = [
-      `by take-off ${countedRisk(at_take_off, members)}`,
-      ...(climb === null ? [] : [`after the climb ${countedRisk(in_climb, members)}`]),
+      `by take-off ${values.risk({ share: at_take_off, members })}`,
+      ...(climb === null ? [] : [`after the climb ${values.risk({ share: in_climb, members })}`]),
     ];
     return `${verdict === "none" ? "not expected" : verdict} (${chances.join(", ")})`;
   };

@@ -1,24 +1,19 @@
+import { thawScreen, triedLine } from "../../first-screen/index.js";
 import { type StampDocument, type ThawOutlookDocument, thawRemedies } from "../../index.js";
-import type { Style } from "../style.js";
-import {
-  type Column,
-  closing,
-  countedOdds,
-  fittedScreen,
-  hourlyRows,
-  massValue,
-  tenths,
-} from "./airframe-text.js";
+import { type Style, speakingOn } from "../style.js";
+import { type Column, closing, hourlyRows, mass, massValue, tenths } from "./airframe-text.js";
+import { openingOf, screen } from "./opening.js";
 import { rollOutFacts } from "./roll-out-text.js";
-import { thawOpening } from "./thaw-opening.js";
-import { remedyText } from "./thaw-remedy-text.js";
-import { clock, fact, needed, span, unitOf, wrapped } from "./words.js";
+import { clock, day, fact, needed, span, unitOf, wrapped } from "./words.js";
 
 type Times = ThawOutlookDocument["gaps_dry"];
 
 /** When it may leave, for a pilot: the first screen; behind it times, everything tried, the roll-out and the stay by the hour. */
 export function thawText(outlook: ThawOutlookDocument, style: Style): string[] {
-  return fittedScreen(thawOpening(outlook, style), () => whole(outlook, style), style);
+  const { name, panel, start, zone, members, snow_kg_per_m2 } = outlook;
+  const load = snow_kg_per_m2 > 0 ? `with ${mass(snow_kg_per_m2)} of snow or ice` : "without snow";
+  const about = `${name}, ${panel}, in at ${clock(start, start)} on ${day(start)} ${load}; times in ${zone}, chances over ${members} cases.`;
+  return screen(openingOf(thawScreen(outlook), about, start, style), () => whole(outlook, style), style);
 }
 
 function whole(outlook: ThawOutlookDocument, style: Style): string[] {
@@ -40,7 +35,7 @@ function timesTable(outlook: ThawOutlookDocument, style: Style): string[] {
   const cell = (stamp: StampDocument | null) =>
     (stamp === null ? "not yet" : clock(stamp, start)).padStart(12);
   const row = (label: string, { p05, p50, p95, share }: Times) =>
-    `${label.padEnd(LABEL)}${cell(p05)}${cell(p50)}${cell(p95)}${countedOdds(share, members).padStart(16)}`;
+    `${label.padEnd(LABEL)}${cell(p05)}${cell(p50)}${cell(p95)}${style.values.counted({ share, members }).padStart(16)}`;
   const heading = `${"".padEnd(LABEL)}${"1 in 20 by".padStart(12)}${"half by".padStart(12)}${"19 in 20 by".padStart(12)}${`within ${span(horizon_h)}`.padStart(16)}`;
   return [
     style.colors.bold(heading),
@@ -62,13 +57,17 @@ function triedFacts(outlook: ThawOutlookDocument, style: Style): string[] {
     `dry after ${after(gaps_dry_h)} in half of the cases, ${after(gaps_dry_surely_h)} in 19 in 20`;
   const remedies = thawRemedies(outlook);
   const entries = remedies.map((remedy) => {
-    const line = remedyText(remedy, outlook, style);
+    const line = speakingOn(start, style)(triedLine(remedy, outlook));
     return remedy.kind === "change" ? `${line}; ${told(remedy.change)}` : line;
   });
   const none = remedies.some(({ helps }) => helps) ? [] : ["Nothing that was tried would help."];
   return [
     style.colors.bold(`Tried: chance of being dry by ${clock(by, start)}, over ${members} cases`),
-    ...wrapped(`as it is: ${countedOdds(as_is.chance, members)}; ${told(as_is)}`, style.width, "- "),
+    ...wrapped(
+      `as it is: ${style.values.counted({ share: as_is.chance, members })}; ${told(as_is)}`,
+      style.width,
+      "- ",
+    ),
     ...entries.flatMap((entry) => wrapped(entry, style.width, "- ")),
     ...none,
     "",

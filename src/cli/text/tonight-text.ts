@@ -1,8 +1,8 @@
 import { eachOnce } from "../../findings/index.js";
-import type { CriterionDocument, DemoBase, PlanDocument } from "../../index.js";
+import { weakestLine } from "../../first-screen/index.js";
+import type { DemoBase, PlanDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { screen } from "./opening.js";
-import { coverOffText, weakestOf, weakestText } from "./plan-opening.js";
 import { planDetails } from "./plan-text.js";
 import { bareTemperature, bareWind, clock, day, odds, unitOf, windUnit, wrapped } from "./words.js";
 
@@ -52,12 +52,16 @@ function verdictOf(plans: readonly PlanDocument[]): string {
 function planRows(plan: PlanDocument, style: Style): string[] {
   const { name, departure, plug_in, chance, look_first, heaters } = plan;
   const mark = isGo(plan) ? style.colors.green("ok") : style.colors.red("!!");
-  const act = [heatText(plan), ...coverOffText(plan), odds(chance)].join(", ");
+  const { happenings, start_within_min: within } = plan;
+  const isCovered = within !== null && happenings.some((h) => h.do === "cover_off");
+  const left = isCovered ? [`start within ${style.values.left(within)}`] : [];
+  const act = [heatText(plan), ...left, odds(chance)].join(", ");
   const watched = heaters.some((h) => h.attended) && plug_in !== null ? "; somebody must stay" : "";
   const why =
     look_first.length > 0
       ? look_first.map(({ text }) => style.say(text)).join(" ")
-      : shortWeakest(weakestOf(plan), style);
+      : // The weakest point without its limit.
+        style.say(weakestLine(plan)).replace(/; .*$/, "");
   return [
     ...wrapped(`${clock(departure, departure)} ${act}`, style.width, `${mark} ${name.padEnd(7)}`, INDENT),
     ...wrapped(`${why}${watched}`, style.width, INDENT, INDENT),
@@ -69,11 +73,6 @@ function heatText({ status, plug_in, unplug, heating, departure }: PlanDocument)
   if (status === "not-required") return "preheat not required";
   if (plug_in !== null) return `plug in ${at(plug_in)}, unplug ${at(unplug)}`;
   return heating?.stays_on ? `heat is on, unplug ${at(unplug)}` : "no heat can be used";
-}
-
-/** The weakest point without its limit. */
-function shortWeakest(criterion: CriterionDocument, style: Style): string {
-  return weakestText(criterion, style).replace(/; .*$/, "");
 }
 
 const HEADING = "          start, heat, minutes from covers off, chance, weakest point";

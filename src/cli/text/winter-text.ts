@@ -1,7 +1,7 @@
+import { wetHours, winterScreen } from "../../first-screen/index.js";
 import type { WinterRowDocument, WinterStudyDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { screen } from "./opening.js";
-import { heat, nameOf, wetHours, winterOpening } from "./winter-opening.js";
+import { openingOf, screen } from "./opening.js";
 import {
   assumed,
   bareTemperature,
@@ -17,7 +17,15 @@ import {
 
 /** A winter for whoever buys the kit: the answer first, behind it every kit and habit, and what they hang on. */
 export function winterText(study: WinterStudyDocument, style: Style): string[] {
-  return screen(winterOpening(study, style), () => winterDetails(study, style), style);
+  const { name, aircraft, winters, departures, start } = study;
+  const coldest = Math.min(...winters.map(({ coldest_c }) => coldest_c));
+  const count = winters.length === 1 ? "one winter" : `${winters.length} winters`;
+  const about = `${name}, ${aircraft.name.split(",")[0]}: ${count} of ${departures} departures, coldest hour ${temperature(coldest, style)}`;
+  return screen(
+    openingOf(winterScreen(study), about, start, style),
+    () => winterDetails(study, style),
+    style,
+  );
 }
 
 function winterDetails(study: WinterStudyDocument, style: Style): string[] {
@@ -45,6 +53,14 @@ function occasion(study: WinterStudyDocument, style: Style): string {
   const { winters, members, hours, start, zone } = study;
   const mean = winters.reduce((sum, { mean_c }) => sum + mean_c, 0) / winters.length;
   return `${Math.round(hours / 24)} days from ${start.time.slice(0, 10)}, times in ${zone}, mean ${temperature(mean, style)}. Bands: 5 to 95 % over winters and ${members} drawn aircraft.`;
+}
+
+function nameOf(
+  { kits, habits }: WinterStudyDocument,
+  { kit, habit }: WinterRowDocument,
+  { say }: Style,
+): string {
+  return `${kits[kit]!.name}, ${say(habits[habit]!.label)}`;
 }
 
 /** [characters] */
@@ -88,7 +104,7 @@ function mainTable(study: WinterStudyDocument, style: Style): string[] {
     ["ready", (row) => shortPercent(row.ready_mean)],
     ["warm", (row) => shortPercent(row.warm_mean)],
     ["on h", (row) => row.heater_h.p50.toFixed(0)],
-    ["kWh", heat],
+    ["kWh", ({ energy_kwh, fuel_kwh }) => style.values.brief(energy_kwh.p50 + fuel_kwh.p50)],
     ["time h", (row) => row.attended_h.p50.toFixed(0)],
     ["time", (row) => row.attended_money.p50.toFixed(0)],
     [money, (row) => (row.winter_cost === null ? "-" : row.winter_cost.p50.toFixed(0))],

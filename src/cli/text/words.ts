@@ -1,14 +1,9 @@
 export { odds } from "../../index.js";
 export { neededText as needed, spanText as span } from "../../words/index.js";
+export { clock, day } from "./clock.js";
 
 import type { Said, SaidCaution } from "../../findings/index.js";
-import {
-  type CriterionDocument,
-  fahrenheitFromCelsius,
-  type StampDocument,
-  WIND_UNITS,
-  windIn,
-} from "../../index.js";
+import { type CriterionDocument, fahrenheitFromCelsius, WIND_UNITS, windIn } from "../../index.js";
 import type { Style } from "../style.js";
 
 /** Between a number and its unit, so that they stay on one line; printed as a space. */
@@ -96,30 +91,6 @@ export function bareWind(mps: number, { wind }: Style, decimals = 0): string {
 export function windUnit({ wind }: Style): string {
   return WIND_UNITS[wind];
 }
-
-/** Local clock time; with the day where it is not the day one is speaking of. @example "Wed 23:35" */
-export function clock(stamp: StampDocument, sameDayAs: StampDocument): string {
-  const time = stamp.time.slice(11, 16);
-  return dateOf(stamp) === dateOf(sameDayAs) ? time : `${weekday(stamp)}${NBSP}${time}`;
-}
-
-/** @example "Thu 15 Jan 2026" */
-export function day(stamp: StampDocument): string {
-  const [year, month, date] = dateOf(stamp).split("-").map(Number);
-  return `${weekday(stamp)} ${date} ${MONTHS[month - 1]} ${year}`;
-}
-
-function weekday(stamp: StampDocument): string {
-  const [year, month, date] = dateOf(stamp).split("-").map(Number);
-  return WEEKDAYS[new Date(Date.UTC(year, month - 1, date)).getUTCDay()];
-}
-
-function dateOf({ time }: StampDocument): string {
-  return time.slice(0, 10);
-}
-
-const WEEKDAYS = ["Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"];
-const MONTHS = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
 /** A chance; never "100 %" for less, nor "0 %" for more than none. */
 export function percent(share: number): string {

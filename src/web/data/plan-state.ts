@@ -1,4 +1,5 @@
 import type { PlanDocument } from "../../documents/index.js";
+import type { KnownPlan } from "../../first-screen/index.js";
 import type { FirstPlan } from "../worker/first-plan.js";
 
 /** A plan as far as it is known, and whether more of it is on its way. */
@@ -15,8 +16,6 @@ export interface PlanState {
 }
 
 /** The newest answer; what only a whole plan says is missing while a newer one is not whole. */
-export type KnownPlan = FirstPlan & Partial<Omit<PlanDocument, keyof FirstPlan>>;
-
 export function knownPlan(state: PlanState | undefined): KnownPlan | undefined {
   if (state?.reasons !== undefined) return undefined;
   return state?.first ?? state?.plan;

@@ -1,4 +1,5 @@
-import { type KnownPlan, knownPlan, type PlanState } from "../data/plan-state.js";
+import type { KnownPlan } from "../../first-screen/index.js";
+import { knownPlan, type PlanState } from "../data/plan-state.js";
 
 export type Standing = "good" | "look" | "care" | "bad" | "unknown";
 

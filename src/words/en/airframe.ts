@@ -29,5 +29,6 @@ export const airframe: Phrases<AirframeFindings> = {
   "warm-hangar": ({ set_c, more_kw }, say) =>
     `hangar air at ${say.temp(set_c)} from roll-in on${more_kw === null ? "" : `, ${say.number(more_kw)} kW of heat`}, electric or with a flue`,
   "by-hand": ({ changes }, say) => changes.map(say.finding).join(" and "),
-  together: ({ changes }, say) => `everything together: ${changes.map(say.finding).join(", ")}`,
+  together: ({ changes }, say) =>
+    `everything together${changes.length === 0 ? "" : `: ${changes.map(say.finding).join(", ")}`}`,
 };

@@ -4,6 +4,7 @@ import { basePlan } from "./base-plan.js";
 import { cautions } from "./cautions.js";
 import { criteria } from "./criteria.js";
 import { documents } from "./documents.js";
+import { firstScreen } from "./first-screen.js";
 import { learning } from "./learning.js";
 import { planning } from "./planning.js";
 import { starting } from "./starting.js";
@@ -17,6 +18,7 @@ export const en: Catalogue = {
   ...cautions,
   ...criteria,
   ...documents,
+  ...firstScreen,
   ...learning,
   ...planning,
   ...starting,

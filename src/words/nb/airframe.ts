@@ -32,5 +32,6 @@ export const airframe: Phrases<AirframeFindings> = {
   "warm-hangar": ({ set_c, more_kw }, say) =>
     `hangarluft på ${say.temp(set_c)} fra flyet er inne${more_kw === null ? "" : `, ${say.number(more_kw)} kW varme`}, elektrisk eller med avtrekk`,
   "by-hand": ({ changes }, say) => changes.map(say.finding).join(" og "),
-  together: ({ changes }, say) => `alt sammen: ${changes.map(say.finding).join(", ")}`,
+  together: ({ changes }, say) =>
+    `alt sammen${changes.length === 0 ? "" : `: ${changes.map(say.finding).join(", ")}`}`,
 };

@@ -1,5 +1,6 @@
 import type { PlanDocument } from "../../../documents/index.js";
-import { type KnownPlan, knownPlan, type PlanState } from "../../data/plan-state.js";
+import type { KnownPlan } from "../../../first-screen/index.js";
+import { knownPlan, type PlanState } from "../../data/plan-state.js";
 import { fullHour } from "../../units/times.js";
 import type { AircraftView, CircuitView, FrostView } from "../../worker/protocol.js";
 
