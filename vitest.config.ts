@@ -22,7 +22,8 @@ export default defineConfig({
   test: {
     testTimeout: 60_000,
     pool: "threads",
-    maxWorkers: 2,
+    // On two cores: two work while one waits.
+    maxWorkers: 3,
     setupFiles: ["test/seed.ts"],
     server: { deps: { external: [BUILT_FILES] } },
     globalSetup: ["./vitest.built.ts"],
