@@ -1,4 +1,4 @@
-import { requireNotNegative, requirePositive } from "../units/index.js";
+import { requireInside, requireNotNegative, requirePositive } from "../units/index.js";
 
 // "Incropera" is Incropera, DeWitt, Bergman, Lavine, Fundamentals of Heat and Mass Transfer, 6th ed., Wiley
 // (2007); its equation and table numbers are from memory. Examples are numbered as in the shorter
@@ -21,24 +21,33 @@ export function nusseltLaminarPlate(reynolds: number, prandtl: number): number {
 }
 
 /**
- * Mean Nusselt number [-] of an isothermal plate turbulent from its leading edge: Nu = 0.036 Re^(4/5)
- * Pr^(1/3). Kreith, Manglik, Bohn, Principles of Heat Transfer, 7th ed. (2010).
- * @example nusseltKreithTurbulentPlate(1.03e6, 0.71) // 2074.9
+ * Mean Nusselt number [-] of an isothermal plate in parallel flow: laminar (Incropera eq. 7.30) up to `transition` [-],
+ * beyond it laminar then turbulent, Nu = (0.037 Re^(4/5) - A) Pr^(1/3), A = 0.037 Rc^(4/5) - 0.664 Rc^(1/2) (Incropera
+ * eqs. 7.38, 7.39; A = 871 for Rc = 5e5).
+ * @param transition Reynolds number at which the boundary layer turns turbulent, see {@link reynoldsTransitionMayle}
+ * @example nusseltPlate(1e6, 0.7) // 1299.2
  */
-export function nusseltKreithTurbulentPlate(reynolds: number, prandtl: number): number {
+export function nusseltPlate(
+  reynolds: number,
+  prandtl: number,
+  transition: number = REYNOLDS_TRANSITION_PLATE,
+): number {
+  if (reynolds <= transition) return nusseltLaminarPlate(reynolds, prandtl);
   check(reynolds, prandtl);
-  return 0.036 * reynolds ** 0.8 * Math.cbrt(prandtl);
+  const turbulent = 0.037 * (reynolds ** 0.8 - transition ** 0.8);
+  return turbulent * Math.cbrt(prandtl) + nusseltLaminarPlate(transition, prandtl);
 }
 
 /**
- * Mean Nusselt number [-] of a smooth isothermal plate in parallel flow: laminar (Incropera eq. 7.30) below
- * Re = 5e5, above it laminar then turbulent, Nu = (0.037 Re^(4/5) - 871) Pr^(1/3) (Incropera eq. 7.38).
- * @example nusseltPlate(1e6, 0.7) // 1299.5
+ * [-] Reynolds number along a plate at which a disturbed stream makes the boundary layer turbulent, by
+ * Re_theta = 400 Tu^(-5/8), Tu in per cent, and the laminar Re_theta = 0.664 Re^(1/2). Mayle, J. Turbomachinery 113 (1991)
+ * 509-537, from memory.
+ * @param turbulence root-mean-square of the fluctuations over the speed of the stream [-]
+ * @example reynoldsTransitionMayle(0.03) // 9.19e4
  */
-export function nusseltPlate(reynolds: number, prandtl: number): number {
-  if (reynolds <= REYNOLDS_TRANSITION_PLATE) return nusseltLaminarPlate(reynolds, prandtl);
-  check(reynolds, prandtl);
-  return (0.037 * reynolds ** 0.8 - 871) * Math.cbrt(prandtl);
+export function reynoldsTransitionMayle(turbulence: number): number {
+  requireInside("turbulence", turbulence, 0.005, 0.2, "");
+  return ((400 * (100 * turbulence) ** (-5 / 8)) / 0.664) ** 2;
 }
 
 function check(reynolds: number, prandtl: number): void {

@@ -7,8 +7,11 @@ import { panelModel } from "../../src/airframe/panel-model.js";
 import { PANEL_ROW, PANEL_SUMS, panelScales, type Surroundings } from "../../src/airframe/panel-rows.js";
 import { findRoot } from "../../src/numerics/index.js";
 import {
-  freeConvectionCoefficient,
+  conductivityAir,
   humidityRatio,
+  nusseltVdiPlateOpposed,
+  prandtlAir,
+  rayleighAir,
   STEFAN_BOLTZMANN,
   saturationPressureOverLiquid,
   tempWetBulb,
@@ -112,7 +115,8 @@ test("a single skin under a clear calm sky settles where its own heat balance sa
   const { final } = run({ panel, temp: 273.15, hours: 12, around });
   const length = (1.4 * 4) / (2 * 5.4);
   const balance = (skin: number) => {
-    const free = freeConvectionCoefficient("horizontal-plate-opposed", length, 273.15 - skin, 273.15);
+    const rayleigh = rayleighAir(length, 273.15 - skin, 273.15, 101_325);
+    const free = (nusseltVdiPlateOpposed(rayleigh, prandtlAir(273.15)) * conductivityAir(273.15)) / length;
     return free * (273.15 - skin) + 0.9 * STEFAN_BOLTZMANN * (252 ** 4 - skin ** 4);
   };
   const expected = findRoot(balance, 250, 273.1, 1e-6)!;

@@ -8,11 +8,11 @@ import {
   nusseltChurchillChuHorizontalCylinder,
   nusseltChurchillChuVerticalPlate,
   nusseltChurchillSphere,
-  nusseltKreithTurbulentPlate,
   nusseltLaminarPlate,
   nusseltMcAdamsPlateAssisted,
   nusseltMcAdamsPlateOpposed,
   nusseltPlate,
+  nusseltVdiPlateOpposed,
   REYNOLDS_TRANSITION_PLATE,
   rayleighAir,
 } from "../../src/properties/index.js";
@@ -28,12 +28,12 @@ const FREE: Readonly<Record<string, (rayleigh: number, prandtl: number) => numbe
   nusseltChurchillSphere,
   nusseltMcAdamsPlateAssisted,
   nusseltMcAdamsPlateOpposed,
+  nusseltVdiPlateOpposed,
 };
 
 const FORCED: Readonly<Record<string, (reynolds: number, prandtl: number) => number>> = {
   nusseltLaminarPlate,
 
-  nusseltKreithTurbulentPlate,
   nusseltPlate,
 };
 
