@@ -103,7 +103,7 @@ export function wingWeather(weather: WeatherSeries, site: WingSite, draw: Weathe
     const tempAir = weather.tempAir[k];
     const depression = Math.max(0, tempAir - weather.tempDewPoint[k] + DEPRESSION_SD * draw.dewPoint);
     const tempDewPoint = Math.max(COLDEST, tempAir - depression);
-    const sky = nightSkyEmissivity(tempDewPoint, weather.cloudCover[k]);
+    const sky = nightSkyEmissivity(tempAir, tempDewPoint, weather.cloudCover[k], site.pressure);
     const emissivity = sky.middle + sky.sd * draw.sky;
     pressureVapour[k] = vapourPressureFromDewPoint(tempDewPoint);
     const wind = Math.max(weather.windSpeed[k], WIND_OF_CALM);

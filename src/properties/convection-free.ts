@@ -88,19 +88,11 @@ export function nusseltMcAdamsPlateOpposed(rayleigh: number): number {
   return 0.27 * rayleigh ** 0.25;
 }
 
-/** Published range of {@link nusseltVdiPlateOpposed}. */
-export const RANGE_VDI_PLATE_OPPOSED: ValidityRange = {
-  quantity: "Rayleigh number by area over perimeter, times f1 [-]",
-  min: 1e3,
-  max: 1e10,
-  source: "VDI Heat Atlas, 2nd ed. (2010), section F2 (from memory)",
-};
-
 /**
  * Mean Nusselt number [-] of a horizontal plate whose film is held against it (warm face down, cold face up):
  * Nu = 0.6 (Ra f1)^(1/5), f1 = [1 + (0.492/Pr)^(9/16)]^(-16/9). What is held can leave over the edges only, which makes the
  * exponent 1/5 and a quarter less than {@link nusseltMcAdamsPlateOpposed} on a surface of a metre. VDI Heat Atlas, 2nd ed.
- * (2010); Radziemska and Lewandowski, Applied Energy 68 (2001) 347-366, found 0.52 Ra^(1/5) in air, 7 % more.
+ * (2010), for 1e3 < Ra f1 < 1e10 (from memory); Radziemska and Lewandowski, Applied Energy 68 (2001) 347-366, found 0.52 Ra^(1/5) in air, 7 % more.
  * @param rayleigh by area over perimeter, at film temperature [-]
  * @param prandtl [-]
  * @example nusseltVdiPlateOpposed(5.54 * 3.21e8, 5.54) // 39.169

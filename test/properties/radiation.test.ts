@@ -4,7 +4,7 @@ import {
   radiantExchange,
   radiationCoefficient,
   STEFAN_BOLTZMANN,
-  skyEmissivityClarkAllen,
+  skyEmissivityNight,
   skyTemperature,
 } from "../../src/properties/index.js";
 
@@ -41,10 +41,14 @@ describe("radiation", () => {
 });
 
 describe("sky", () => {
-  test("emissivity of the chosen model rises with dew point through the deepest cold", () => {
+  test("emissivity rises with dew point through the deepest cold, and radiates more as the air warms", () => {
     fc.assert(
       fc.property(dewPoint, step, (t, moister) => {
-        expect(skyEmissivityClarkAllen(t + moister)).toBeGreaterThan(skyEmissivityClarkAllen(t));
+        const air = t + 5;
+        const moist = skyEmissivityNight(air, t + moister, 101_325);
+        expect(moist).toBeGreaterThan(skyEmissivityNight(air, t, 101_325));
+        const warmer = skyEmissivityNight(air + moister, t, 101_325) * (air + moister) ** 4;
+        expect(warmer).toBeGreaterThan(skyEmissivityNight(air, t, 101_325) * air ** 4);
       }),
     );
   });

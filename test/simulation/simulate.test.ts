@@ -66,7 +66,7 @@ describe("simulate", () => {
   });
 
   test("snow on the cowl holds its skin at 0 °C until it has melted", () => {
-    const weather = steadyWeather(277, 1);
+    const weather = steadyWeather(278, 1);
     const bare = coldSoaked({ weather, initial: { ...coldSoaked().initial, tempOthers: 268 } });
     const snowy = { ...bare, initial: { ...bare.initial, snowOnCowl: 3 } };
     expect(at(bare, "cowl_skin", 2 * HOUR)).toBeGreaterThan(274);
