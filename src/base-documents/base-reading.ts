@@ -152,7 +152,7 @@ function aircraftOf(
     weather,
     ...(site === undefined ? {} : { site }),
     ...(hangar === undefined ? {} : { hangar: { air_c: hangar.air_c } }),
-    ensemble: { members, seed },
+    ensemble: { ...document.ensemble, members, seed },
   };
   for (const [key, value] of Object.entries(shared)) {
     if (own[key] === undefined || key === "ensemble" || sameValue(own[key], value)) continue;
@@ -397,6 +397,11 @@ function noteAssumptions(
   }
   if (document.ensemble?.members === undefined) {
     assumptions.push(`Chances are counted over ${members} drawn cases.`);
+  }
+  const correction = document.ensemble?.correction;
+  if (correction !== undefined) {
+    const { plans, air_k, spread } = correction;
+    assumptions.push(finding("corrected-by-record", { plans, colder_k: -air_k, spread }));
   }
   for (const { id, heater } of limits.carts) {
     if (heater.rejected !== undefined)

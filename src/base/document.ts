@@ -5,7 +5,8 @@ import { isoOf } from "./forecast.js";
 
 /** The document that a base's facts make, for whoever exchanges it: read, it gives the scenario that they make. */
 export function documentOf(facts: Facts): ScenarioDocument {
-  const { base, aircraft, start, hours, standing, heatedSince, initial, weather, changes, want } = facts;
+  const { base, aircraft, start, hours, standing, heatedSince, initial, weather, changes, want, correction } =
+    facts;
   return {
     soakline: 2,
     name: aircraft.name,
@@ -20,7 +21,19 @@ export function documentOf(facts: Facts): ScenarioDocument {
     ...(base.hangar === undefined ? {} : { hangar: { air_c: base.hangar.air_c } }),
     ...(base.roughness_m === undefined ? {} : { site: { roughness_m: base.roughness_m } }),
     ...(aircraft.limits === undefined ? {} : { limits: aircraft.limits }),
-    ensemble: { members: facts.members, seed: 1 },
+    ensemble: {
+      members: facts.members,
+      seed: 1,
+      ...(correction === undefined
+        ? {}
+        : {
+            correction: {
+              air_k: correction.airShift,
+              spread: correction.spread,
+              plans: correction.plans,
+            },
+          }),
+    },
     start: isoOf(start),
     hours,
     weather,

@@ -1,6 +1,7 @@
 import type { ScenarioDocument } from "../documents/index.js";
 import type { PartEstimate } from "../learning/index.js";
 import type { AircraftState, BaseState, Change, WantedDeparture } from "../logbook/index.js";
+import type { RecordCorrection } from "../scenario/index.js";
 import { USUAL_MEMBERS } from "../simulation/index.js";
 import { initialFrom } from "./initial.js";
 import { changesBetween, heatingSince, type Standing, standingAt } from "./standing.js";
@@ -24,6 +25,8 @@ export interface Facts {
   readonly changes: readonly Change[];
   readonly want: Want | undefined;
   readonly members: number;
+  /** What the base's own record asks of its plans. */
+  readonly correction: RecordCorrection | undefined;
 }
 
 /** A departure with the aircraft's habits put in. */
@@ -56,7 +59,7 @@ export interface FactsFrom {
   readonly coversOn?: readonly string[] | undefined;
 }
 
-export function factsOf({ setUp: base }: BaseState, aircraft: AircraftState, from: FactsFrom): Facts {
+export function factsOf({ setUp: base, record }: BaseState, aircraft: AircraftState, from: FactsFrom): Facts {
   const { start, known, hours, weather, initial = {}, departure, members = USUAL_MEMBERS } = from;
   const found = standingAt(aircraft, known);
   const standing = { ...found, coversOn: [...(from.coversOn ?? found.coversOn)] };
@@ -74,6 +77,7 @@ export function factsOf({ setUp: base }: BaseState, aircraft: AircraftState, fro
     changes,
     want: departure === undefined ? undefined : wantOf(aircraft, departure, start),
     members,
+    correction: record.correction,
   };
   return from.withoutPower ? withHeatersOff(facts) : facts;
 }

@@ -1,5 +1,6 @@
 import type { PlanDocument } from "../documents/index.js";
 import type { AircraftState, EventOf } from "../logbook/index.js";
+import type { DrawCorrection } from "../simulation/index.js";
 import { english } from "../words/index.js";
 import { isoOf } from "./forecast.js";
 import { heatingSince } from "./standing.js";
@@ -11,13 +12,15 @@ interface PlanIssue {
   readonly id: string;
   /** Id of the departure-wanted event it answers. */
   readonly of: string;
+  /** What the base's own record had changed in it. */
+  readonly correction?: DrawCorrection | undefined;
 }
 
 /** A plan as an event of the logbook. */
 export function planIssued(
   aircraft: AircraftState,
   plan: PlanDocument,
-  { now, id, of }: PlanIssue,
+  { now, id, of, correction }: PlanIssue,
 ): EventOf<"plan-issued"> {
   const heaters = plan.heaters.map((heater) => heater.id);
   const since = heatingSince(aircraft, heaters);
@@ -34,6 +37,36 @@ export function planIssued(
     weakest: plan.weakest,
     message: messageOf(plan),
     energy_kwh: plan.energy_kwh.p50,
+    bands: bandsOf(plan),
+    ...(correction === undefined
+      ? {}
+      : { corrected: { air_k: correction.airShift, spread: correction.spread } }),
+  };
+}
+
+/** Parts that people and probes read, as set-ups name them. */
+const BANDED = ["oil", "sump", "crankcase", "cylinders", "heads", "battery", "coolant"];
+/** Times between now and the departure that are kept: a logbook is no place for every minute. */
+const BANDED_TIMES = 10;
+
+/** What the plan expects of parts up to the departure. */
+function bandsOf({ course, departure, start }: PlanDocument): NonNullable<EventOf<"plan-issued">["bands"]> {
+  const upTo = course.time_h.filter((h) => h <= departure.at_h);
+  const last = Math.max(0, upTo.length - 1);
+  const kept = new Set(
+    Array.from({ length: BANDED_TIMES + 1 }, (_, i) => Math.round((i * last) / BANDED_TIMES)),
+  );
+  const some = (values: readonly number[]) =>
+    values.filter((_, k) => kept.has(k)).map((v) => Math.round(10 * v) / 10);
+  const from = Date.parse(start.time);
+  const parts = BANDED.flatMap((name) => {
+    const band = course.parts[name];
+    if (band === undefined) return [];
+    return [[name, { p05_c: some(band.p05_c), p50_c: some(band.p50_c), p95_c: some(band.p95_c) }] as const];
+  });
+  return {
+    at: upTo.filter((_, k) => kept.has(k)).map((h) => isoOf(from + h * 3_600_000)),
+    parts: Object.fromEntries(parts),
   };
 }
 

@@ -24,7 +24,7 @@ export function scenarioFrom(
   weather: ScenarioWeather,
   notes: Notes,
 ): AircraftScenario | string {
-  const { base, aircraft, standing, want, members } = facts;
+  const { base, aircraft, standing, want, members, correction } = facts;
   const described = describedAircraft(aircraft);
   if (typeof described === "string") return described;
   const { assumptions } = notes;
@@ -66,7 +66,7 @@ export function scenarioFrom(
       heatedFor: facts.heatedSince === undefined ? undefined : Math.max(0, start - facts.heatedSince / 1000),
       known: knownTempsOf(facts.initial),
       batteryFitted: true,
-      ensemble: { members, seed: 1 },
+      ensemble: { members, seed: 1, ...(correction === undefined ? {} : { correction }) },
     },
     notes,
   );

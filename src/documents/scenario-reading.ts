@@ -120,5 +120,8 @@ const USUAL_SEED = 1;
 function ensembleOf({ ensemble = {} }: ScenarioSections, notes: Notes): Ensemble {
   const { members = USUAL_MEMBERS, seed = USUAL_SEED } = ensemble;
   if (ensemble.members === undefined) notes.assumptions.push(finding("members-taken", { members }));
-  return { members, seed };
+  const { correction } = ensemble;
+  if (correction === undefined) return { members, seed };
+  const { air_k: airShift, spread, plans } = correction;
+  return { members, seed, correction: { airShift, spread, plans } };
 }

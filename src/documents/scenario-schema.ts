@@ -117,6 +117,13 @@ export const scenarioSchema = record({
       .min(0)
       .max(2 ** 31 - 1)
       .exactOptional(),
+    correction: record({
+      air_k: z.number().min(-20).max(10).meta({ description: "added to the outside air of every case" }),
+      spread: z.number().min(0.5).max(4).meta({ description: "by which cases lie further apart" }),
+      plans: z.int().min(1).meta({ description: "checked plans that ask for it" }),
+    })
+      .exactOptional()
+      .meta({ description: "what the outcomes of earlier plans of this base ask of new ones" }),
   }).exactOptional(),
 }).meta({
   title: "Soakline scenario",

@@ -8,4 +8,10 @@ export interface LearningFindings {
   };
   /** Names of the probes. */
   readonly "air-as-measured": { readonly probes: readonly string[] };
+  /** Plans that could be checked; [K] by which the outside air is taken colder (warmer below 0); [1] how much wider cases lie. */
+  readonly "corrected-by-record": {
+    readonly plans: number;
+    readonly colder_k: number;
+    readonly spread: number;
+  };
 }

@@ -162,7 +162,12 @@ async function takePlan(
   if (still?.departure !== departure.departure) return;
   plans.set(id, { departure: departure.id, document });
   onChange({ what: "plan", aircraft: id });
-  const issued = planIssued(aircraft, document, { now, id: randomUUID(), of: departure.id });
+  const issued = planIssued(aircraft, document, {
+    now,
+    id: randomUUID(),
+    of: departure.id,
+    correction: book.state()?.record.correction,
+  });
   const event = { ...issued, by: "keeper" };
   const cleared = open.map(
     ({ id: of }): LogbookEvent => ({ ...common, kind: "fault-cleared", id: randomUUID(), of }),

@@ -20,10 +20,14 @@ export function slim(state: BaseState, id: string, now: number): BaseState {
   const aircraft = state.aircraft.get(id);
   const old = state.forecasts.findIndex(({ at }) => Date.parse(at) < now - LONGEST_PAST);
   return {
-    setUp: { ...state.setUp, aircraft: state.setUp.aircraft.filter((one) => one.id === id) },
+    setUp: {
+      ...state.setUp,
+      aircraft: state.setUp.aircraft.filter((one) => one.id === id || one.learned !== undefined),
+    },
     aircraft: new Map(aircraft === undefined ? [] : [[id, aircraft]]),
     forecasts: old < 0 ? state.forecasts : state.forecasts.slice(0, old + 1),
     faults: [],
+    record: state.record,
     withoutEffect: [],
   };
 }

@@ -17,3 +17,10 @@ export type { ColumnTaken, LogFinding, ProbePlace, TemperatureLog } from "./log.
 export type { LogOptions, LogQuestion } from "./log-options.js";
 export { readTemperatureLog } from "./log-reading.js";
 export { type Sensor, sensorsOf, USUAL_SENSOR } from "./sensor.js";
+export {
+  type CheckedPlan,
+  type CheckedReading,
+  type Counted,
+  type TrackRecord,
+  trackRecord,
+} from "./track-record.js";

@@ -1,3 +1,4 @@
+import { checkedPlans } from "./checked-plans.js";
 import type { PlainEvent } from "./corrections.js";
 import { foldDepartures } from "./derive-departures.js";
 import { openFaults } from "./derive-faults.js";
@@ -35,10 +36,11 @@ export function deriveAircraft(
     departures,
     ...(plan === undefined ? {} : { plan }),
     faults: openFaults(events, context.cleared),
+    checked: checkedPlans(setUp, events, context),
   };
 }
 
-type Standing = Omit<AircraftState, "setUp" | "departures" | "plan" | "faults">;
+type Standing = Omit<AircraftState, "setUp" | "departures" | "plan" | "faults" | "checked">;
 
 class Course {
   readonly #setUp: BaseAircraft;

@@ -1,3 +1,4 @@
+import { trackRecord } from "../learning/index.js";
 import { type PlainEvent, standingEvents } from "./corrections.js";
 import { deriveAircraft } from "./derive-aircraft.js";
 import { clearedFaults, openFaults } from "./derive-faults.js";
@@ -33,9 +34,13 @@ export function deriveBase(events: Iterable<LogbookEvent>): BaseState | undefine
     aircraft,
     forecasts: standing.filter((e) => e.kind === "forecast").reverse(),
     faults: openFaults(standing, cleared).filter((fault) => fault.aircraft === undefined),
+    record: trackRecord([...aircraft.values()].flatMap(({ checked }) => checked).slice(-MOST_CHECKED)),
     withoutEffect: withoutEffect.sort((a, b) => compared(a.id, b.id) || compared(a.reason, b.reason)),
   };
 }
+
+/** Plans that a record is made of; older ones were of another program, or another kit. */
+const MOST_CHECKED = 300;
 
 function compared(a: string, b: string): number {
   return a < b ? -1 : Number(a > b);

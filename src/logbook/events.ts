@@ -77,6 +77,13 @@ const known = [
   record({ ...common, kind: z.literal("note"), aircraft: idSchema.exactOptional() }),
 ] as const;
 
+const temps = z.array(tempC);
+/** What was said of parts over time, to be checked by what is read of them. */
+const bands = record({
+  at: z.array(moment).min(1).max(24),
+  parts: z.record(z.string(), record({ p05_c: temps, p50_c: temps, p95_c: temps })),
+});
+
 const planned = [
   record({
     ...ofAircraft,
@@ -91,6 +98,12 @@ const planned = [
     weakest: z.string(),
     message: words,
     energy_kwh: z.number().min(0),
+    bands: bands
+      .exactOptional()
+      .meta({ description: "temperatures of parts that the plan expects: middle, and 9 in 10 between" }),
+    corrected: record({ air_k: z.number(), spread: z.number().positive() })
+      .exactOptional()
+      .meta({ description: "what the base's own record had changed in it" }),
   }),
   record({
     ...ofAircraft,

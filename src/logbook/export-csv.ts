@@ -37,6 +37,8 @@ export const EVENT_COLUMNS: Readonly<Record<string, CellKind>> = {
   weakest: "text",
   message: "text",
   energy_kwh: "number",
+  bands: "json",
+  corrected: "json",
   fault: "text",
   text: "said",
   origin: "text",

@@ -1,3 +1,4 @@
+import type { CheckedPlan, TrackRecord } from "../learning/index.js";
 import type { EventOf } from "./events.js";
 import type { BaseAircraft, BaseSetUp } from "./set-up.js";
 
@@ -58,6 +59,8 @@ export interface AircraftState {
   readonly switches: ReadonlyMap<string, SwitchStanding>;
   /** Not cleared, newest first. */
   readonly faults: readonly EventOf<"fault">[];
+  /** Plans that were acted on, with what came of them; oldest first. */
+  readonly checked: readonly CheckedPlan[];
 }
 
 export interface BaseState {
@@ -67,6 +70,8 @@ export interface BaseState {
   readonly forecasts: readonly EventOf<"forecast">[];
   /** Of no aircraft, not cleared. */
   readonly faults: readonly EventOf<"fault">[];
+  /** How often the plans of all aircraft came out as they said. */
+  readonly record: TrackRecord;
   /**
    * Events that say something of what is not there, such as of an aircraft no longer in the set-up, and corrections that
    * do not hold: kept, without effect. By id.

@@ -1,6 +1,6 @@
 export { leastSquares } from "./least-squares.js";
 export { interpolateLinear } from "./linear-interpolation.js";
-export { normalQuantile } from "./normal.js";
+export { normalProbability, normalQuantile } from "./normal.js";
 export { parameterCovariance } from "./parameter-covariance.js";
 export { type Band, bandOf, quantile, quantileOfSorted } from "./quantile.js";
 export { createRandom, latinHypercubeNormals, type Random } from "./random.js";

@@ -17,6 +17,20 @@ export function normalQuantile(p: number): number {
   return q < 0 ? -z : z;
 }
 
+/**
+ * The standard normal distribution function Φ(z), absolute error below 7.5e-8: Abramowitz & Stegun, Handbook of Mathematical
+ * Functions (1964), 26.2.17.
+ * @example normalProbability(1.6448536) // 0.95
+ */
+export function normalProbability(z: number): number {
+  const t = 1 / (1 + 0.2316419 * Math.abs(z));
+  const tail =
+    (Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI)) *
+    t *
+    (0.31938153 + t * (-0.356563782 + t * (1.781477937 + t * (-1.821255978 + t * 1.330274429))));
+  return z < 0 ? tail : 1 - tail;
+}
+
 function polynomial(coefficients: readonly number[], x: number): number {
   let sum = 0;
   for (let i = coefficients.length - 1; i >= 0; i--) sum = sum * x + coefficients[i];

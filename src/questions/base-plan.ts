@@ -29,7 +29,8 @@ export async function basePlanFromDocument(
   const asked = overriddenAirframe(source, { members, seed, taf, metar });
   const base = readBaseDocument(asked, readFile === undefined ? {} : { readFile });
   if (!base.ok) return { status: "refused", issues: base.issues };
-  const weather = drawEnsemble({ ...base.ensemble, weather: base.aircraft[0].read.scenario.weather }).weather;
+  const [{ read: first }] = base.aircraft;
+  const { weather } = drawEnsemble({ ...first.ensemble, weather: first.scenario.weather });
   const nights = new Map<number, boolean>();
   const atNight = (t: number): boolean => {
     const known = nights.get(t) ?? isNight(Number(localText(base.start + t, base.zone).slice(11, 13)));
@@ -60,6 +61,7 @@ function requested(one: ReadBaseAircraft, base: ReadBase, weather: Draws["weathe
     seed: Math.floor(2 ** 31 * createRandom(seed).stream(`aircraft ${id}`).uniform()),
     weather: scenario.weather,
     ...(posterior === undefined ? {} : { posterior }),
+    ...(read.ensemble.correction === undefined ? {} : { correction: read.ensemble.correction }),
   });
   return {
     id,

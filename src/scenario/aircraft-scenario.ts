@@ -3,7 +3,7 @@ import type { Said } from "../findings/index.js";
 import type { FittedAircraft } from "../learning/index.js";
 import type { Wish } from "../planning/index.js";
 import type { StricterLimits } from "../readiness/index.js";
-import type { Scenario } from "../simulation/index.js";
+import type { DrawCorrection, Scenario } from "../simulation/index.js";
 
 /** A wish with the heaters to be used for it. */
 export interface WishWithHeaters {
@@ -46,6 +46,13 @@ export interface AircraftScenario {
 export interface Ensemble {
   readonly members: number;
   readonly seed: number;
+  readonly correction?: RecordCorrection;
+}
+
+/** What a base's own record asks of its plans. */
+export interface RecordCorrection extends DrawCorrection {
+  /** Plans that were acted on and could be checked. */
+  readonly plans: number;
 }
 
 /** Readings, the typical state at a shut-down so many seconds before the start, or nothing but the air. */

@@ -9,16 +9,25 @@ export interface DrawnScenario {
   readonly draws: Draws;
 }
 
-/** Draws every case once, from what was learned of the aircraft where something was. */
+/** Draws every case once: from what was learned of the aircraft, and as its base's record asks, where there is either. */
 export function drawnFrom(read: AircraftScenario): DrawnScenario {
-  const { members, seed } = read.ensemble;
+  const { members, seed, correction } = read.ensemble;
   const { weather } = read.scenario;
   const posterior = posteriorOf(read);
-  if (read.learned === undefined || posterior === undefined) {
-    return { read, draws: drawEnsemble({ members, seed, weather }) };
+  const said: Finding[] = [];
+  if (read.learned !== undefined && posterior !== undefined) said.push(learnedText(read.learned, posterior));
+  if (correction !== undefined) {
+    const { plans, airShift, spread } = correction;
+    said.push(finding("corrected-by-record", { plans, colder_k: -airShift, spread }));
   }
-  const assumptions = [...read.assumptions, learnedText(read.learned, posterior)];
-  return { read: { ...read, assumptions }, draws: drawEnsemble({ members, seed, weather, posterior }) };
+  const draws = drawEnsemble({
+    members,
+    seed,
+    weather,
+    ...(posterior === undefined ? {} : { posterior }),
+    ...(correction === undefined ? {} : { correction }),
+  });
+  return { read: { ...read, assumptions: [...read.assumptions, ...said] }, draws };
 }
 
 /** What was learned, as far as it holds for how the aircraft stands and what heats it; undefined where nothing was. */

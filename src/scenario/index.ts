@@ -2,6 +2,7 @@ export {
   type AircraftScenario,
   type Ensemble,
   heatersUsed,
+  type RecordCorrection,
   usedKit,
   type WishWithHeaters,
 } from "./aircraft-scenario.js";

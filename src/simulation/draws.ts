@@ -24,6 +24,15 @@ export interface DrawRequest {
   readonly weather: WeatherSeries;
   /** What was learned of this aircraft; parameters it does not name keep their priors. */
   readonly posterior?: MultiplierPosterior;
+  readonly correction?: DrawCorrection;
+}
+
+/** What the outcomes of earlier plans ask of new ones. */
+export interface DrawCorrection {
+  /** [K] added to the outside air of every case: 0 or below where parts came out colder than said. */
+  readonly airShift: number;
+  /** [1] by which cases differ more from each other, in everything that is drawn. */
+  readonly spread: number;
 }
 
 /** Joint normal distribution of the logarithms of some parameters' multipliers: mean + factor z, z standard normal. */
@@ -36,7 +45,32 @@ export interface MultiplierPosterior {
 }
 
 /** Members from the priors of the parameters (or what was learned), of the initial state and of the weather's own error. */
-export function drawEnsemble({ members, seed, weather, posterior }: DrawRequest): Draws {
+export function drawEnsemble(request: DrawRequest): Draws {
+  const draws = uncorrected(request);
+  return request.correction === undefined ? draws : corrected(draws, request.correction);
+}
+
+function corrected({ members, multipliers, initialOffset, weather }: Draws, by: DrawCorrection): Draws {
+  const { airShift, spread } = by;
+  /** Further from the mean of the logarithms, or from 0 and 1, by the spread. */
+  const further = (values: Float64Array): Float64Array => {
+    const mean = values.reduce((sum, value) => sum + Math.log(value), 0) / values.length;
+    return values.map((value) => Math.exp(mean + spread * (Math.log(value) - mean)));
+  };
+  return {
+    members,
+    multipliers: new Map([...multipliers].map(([name, values]) => [name, further(values)])),
+    initialOffset: initialOffset.map((z) => spread * z),
+    weather: {
+      members,
+      tempOffset: weather.tempOffset.map((offset) => spread * offset + airShift),
+      windFactor: weather.windFactor.map((factor) => factor ** spread),
+      cloudOffset: weather.cloudOffset.map((offset) => spread * offset),
+    },
+  };
+}
+
+function uncorrected({ members, seed, weather, posterior }: DrawRequest): Draws {
   if (!(Number.isInteger(members) && members >= 1)) {
     throw new RangeError(`invalid members: ${members} (expected a whole number above 0)`);
   }

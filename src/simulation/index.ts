@@ -1,5 +1,6 @@
 export {
   centralDraws,
+  type DrawCorrection,
   type Draws,
   drawEnsemble,
   type MultiplierPosterior,

@@ -41,6 +41,7 @@ test("at first an aircraft stands as its set-up says", () => {
     departures: [],
     switches: new Map([["outlet-1", {}]]),
     faults: [],
+    checked: [],
   });
 });
 

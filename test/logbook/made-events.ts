@@ -23,6 +23,7 @@ const covers = fc.subarray(["insulated-cover", "improvised-quilt", "gone"], { mi
 const aircraft = fc.constantFrom("lynx", "wren", "gone");
 const switches = fc.constantFrom("outlet-1", "outlet-2", "gone");
 const temps = fc.integer({ min: -400, max: 2000 }).map((tenths) => tenths / 10);
+const BAND = { p05_c: [-4], p50_c: [1.5], p95_c: [8] };
 const shares = fc.constantFrom(0.5, 0.8, 0.95);
 const points = fc
   .array(fc.record({ at_h: fc.integer({ min: 0, max: 48 }), air_c: temps.map((t) => Math.min(60, t)) }), {
@@ -64,18 +65,22 @@ function parts(most: number): readonly fc.Arbitrary<object>[] {
     plain("set-up", { base: bases }),
     plain("forecast", { origin: words, weather: points }),
     withOptional(plain("note"), optional("aircraft", aircraft)),
-    own("plan-issued", {
-      of,
-      status: fc.constantFrom("ready", "not-reachable"),
-      plug_in: fc.option(moments),
-      unplug: moments,
-      departure: moments,
-      heaters: fc.subarray(["whole-engine-4", ""]),
-      chance: shares,
-      weakest: fc.constantFrom("", "oil"),
-      message: words,
-      energy_kwh: fc.constantFrom(0, 1.25),
-    }),
+    withOptional(
+      own("plan-issued", {
+        of,
+        status: fc.constantFrom("ready", "not-reachable"),
+        plug_in: fc.option(moments),
+        unplug: moments,
+        departure: moments,
+        heaters: fc.subarray(["whole-engine-4", ""]),
+        chance: shares,
+        weakest: fc.constantFrom("", "oil"),
+        message: words,
+        energy_kwh: fc.constantFrom(0, 1.25),
+      }),
+      optional("bands", fc.record({ at: fc.tuple(moments), parts: fc.constant({ oil: BAND }) })),
+      optional("corrected", fc.constant({ air_k: -2.5, spread: 1.2 })),
+    ),
     own("plan-withdrawn", { of, reason: words }),
     own("switch-commanded", { switch: switches, to: fc.constantFrom("on", "off"), reason: words }),
     own("switch-confirmed", { switch: switches, is: fc.constantFrom("on", "off") }),

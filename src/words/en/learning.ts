@@ -6,4 +6,14 @@ export const learning: Phrases<LearningFindings> = {
     `This aircraft's numbers are as learned from ${readings} readings (${origins.join(", ")})${isReset ? "; what was learned under other covers, heaters or at another place counts as unknown" : ""}.`,
   "air-as-measured": ({ probes }, say) =>
     `The air around the aircraft is as ${say.list(probes)} measured it, not as the weather has it.`,
+  "corrected-by-record": ({ plans, colder_k, spread }, say) => {
+    const air =
+      colder_k === 0
+        ? []
+        : [
+            `as if outside were ${say.difference(Math.abs(colder_k), 1)} ${colder_k > 0 ? "colder" : "warmer"}`,
+          ];
+    const cases = spread === 1 ? [] : [`with cases ${say.number(spread, 2)} times as far apart`];
+    return `Corrected by this base's own record of ${plans} plans: planned ${say.list([...air, ...cases])}.`;
+  },
 };

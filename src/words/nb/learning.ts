@@ -6,4 +6,15 @@ export const learning: Phrases<LearningFindings> = {
     `Tallene for dette flyet er lært av ${readings} avlesninger (${origins.join(", ")})${isReset ? "; det som ble lært med andre trekk eller varmere, eller et annet sted, regnes som ukjent" : ""}.`,
   "air-as-measured": ({ probes }, say) =>
     `Luften rundt flyet er slik ${say.list(probes)} målte den, ikke slik været har den.`,
+  "corrected-by-record": ({ plans, colder_k, spread }, say) => {
+    const air =
+      colder_k === 0
+        ? []
+        : [
+            `som om det var ${say.difference(Math.abs(colder_k), 1)} ${colder_k > 0 ? "kaldere" : "varmere"} ute`,
+          ];
+    const cases =
+      spread === 1 ? [] : [`med tilfeller som ligger ${say.number(spread, 2)} ganger så langt fra hverandre`];
+    return `Rettet etter basens egen erfaring med ${plans} planer: planlagt ${say.list([...air, ...cases])}.`;
+  },
 };
