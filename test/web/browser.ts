@@ -149,7 +149,7 @@ export async function firstAircraft(page: Page): Promise<void> {
 export async function openDemo(page: Page): Promise<void> {
   await page.getByRole("button", { name: /look at the demo/i }).click();
   await page.getByRole("slider", { name: "Departure of Wren" }).waitFor({ timeout: 120_000 });
-  await page.locator(".placard .main", { hasText: "Plug in Lynx at" }).waitFor({ timeout: 120_000 });
+  await page.locator(".placard .main", { hasText: "Lynx: plug in at" }).waitFor({ timeout: 120_000 });
 }
 
 /** No plan is being worked on. */
