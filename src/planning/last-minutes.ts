@@ -1,7 +1,8 @@
 import { type HeatResponse, playOn, type Steps } from "../response/index.js";
+import type { EnsembleRun } from "../simulation/index.js";
 import { unplugBeforeOf } from "./heater-use.js";
 import type { PlanRequest } from "./request.js";
-import { plannedTimeline } from "./timeline.js";
+import { plannedTimeline, unplugTime } from "./timeline.js";
 
 /**
  * What the minutes from unplugging to the start do to every member, played at a few moments and read between them: parts
@@ -36,10 +37,8 @@ export function createLastMinutes(response: HeatResponse, request: PlanRequest):
   function changeAfter(plugIn: number | undefined, unplug: number): Float32Array {
     const before = new Float64Array(response.parts.length * response.members);
     response.temps(plugIn, unplug, before);
-    const departure = unplug + unplugBefore;
-    const timeline = plannedTimeline({ ...request, wish: { ...request.wish, departure } }, undefined);
-    const state = playOn(response.run, before, [unplug, departure], timeline);
-    return Float32Array.from(state, (temp, k) => temp - before[k]);
+    const wish = { ...request.wish, departure: unplug + unplugBefore };
+    return Float32Array.from(changeOfLastMinutes(response.run, before, { ...request, wish }));
   }
 
   return {
@@ -62,4 +61,21 @@ export function createLastMinutes(response: HeatResponse, request: PlanRequest):
     },
     isFilled: () => moments.length === count,
   };
+}
+
+/**
+ * [K] what the minutes from unplugging to the wish's departure change of an ensemble, parts x members.
+ * @param before [K] at unplugging
+ * @param tolerance [K] local error allowed per step
+ */
+export function changeOfLastMinutes(
+  run: EnsembleRun,
+  before: Float64Array,
+  request: PlanRequest,
+  tolerance?: number,
+): Float64Array {
+  const { departure } = request.wish;
+  const timeline = plannedTimeline(request, undefined);
+  const state = playOn(run, before, [unplugTime(request), departure], timeline, tolerance);
+  return state.map((temp, k) => temp - before[k]);
 }

@@ -9,7 +9,9 @@ import {
 import { type Draws, type EnsembleRun, firstMembers, prepareRun, someMembers } from "../simulation/index.js";
 import { checkRequest } from "./check-request.js";
 import { type Decision, decided, plugInRange } from "./decision.js";
-import { type FirstAnswer, firstAnswer, type Past, pastMargins, USUAL_LEAD } from "./first-answer.js";
+import { type FirstAnswer, firstAnswer } from "./first-answer.js";
+import { type Past, pastMargins } from "./first-reading.js";
+import { USUAL_LEAD } from "./first-search.js";
 import { prepareRequest } from "./heater-use.js";
 import { createLastMinutes } from "./last-minutes.js";
 import type { Plan } from "./plan.js";
