@@ -12,7 +12,8 @@ import { allCriteria } from "../dist/readiness/index.js";
 import { drawEnsemble } from "../dist/simulation/index.js";
 import { cutSeries, weatherAt } from "../dist/weather/index.js";
 import { meanBefore } from "../dist/winter/heater-schedule.js";
-import { leadTableOf, piecesOf, runPiece } from "../dist/winter/index.js";
+import { piecesOf, runPiece } from "../dist/winter/index.js";
+import { leadTableOf } from "../dist/winter/piece.js";
 
 const HOUR = 3600;
 const HEATERS = [

@@ -8,7 +8,7 @@ export { type FaceFrost, type FrostRequest, type FrostResult, nightFrost } from 
 export { PANELS, type Panel, panelWithFuel, WING_COVERS, type WingCover } from "./panel.js";
 export type { RefreezeChance } from "./refreeze.js";
 export { snowMass } from "./snow-cover.js";
-export { FILM_LEFT, type ThawRequest, type ThawResult, thawAndDry } from "./thaw.js";
+export { FILM_LEFT, type ThawResult, thawAndDry } from "./thaw.js";
 export { type LeavingReport, leavingReport, type MiddleAndHigh } from "./thaw-leaving.js";
 export type { RollOut, ThawStay } from "./thaw-stay.js";
 export { type ThawTrials, type TrialTimes, thawTrials } from "./thaw-trials.js";

@@ -15,10 +15,7 @@ import { weatherOf } from "./weather-reading.js";
 import type { ReadFile } from "./weather-sources/index.js";
 import { limitsOf, wantOf } from "./wish-reading.js";
 
-/**
- * A scenario and the document that says it, in today's form.
- * @internal
- */
+/** A scenario and the document that says it, in today's form. */
 export interface ReadScenario extends AircraftScenario {
   readonly document: ScenarioDocument;
 }

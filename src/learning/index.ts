@@ -13,14 +13,8 @@ export {
   posteriorFor,
   sensorsAsLearned,
 } from "./fitted-aircraft.js";
-export type { ColumnTaken, LogFinding, ProbePlace, TemperatureLog } from "./log.js";
+export type { LogFinding, ProbePlace, TemperatureLog } from "./log.js";
 export type { LogOptions, LogQuestion } from "./log-options.js";
 export { readTemperatureLog } from "./log-reading.js";
 export { type Sensor, sensorsOf, USUAL_SENSOR } from "./sensor.js";
-export {
-  type CheckedPlan,
-  type CheckedReading,
-  type Counted,
-  type TrackRecord,
-  trackRecord,
-} from "./track-record.js";
+export { type CheckedPlan, type CheckedReading, type TrackRecord, trackRecord } from "./track-record.js";

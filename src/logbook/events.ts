@@ -23,7 +23,6 @@ const common = {
 const ofAircraft = { ...common, aircraft: idSchema };
 const ofSwitch = { ...ofAircraft, switch: idSchema };
 
-/** @internal */
 export const FAULTS = [
   "over-temperature",
   "probe-lost",

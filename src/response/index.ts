@@ -4,14 +4,8 @@ export {
   type DepartureResponse,
 } from "./departure-response.js";
 export { PLUG_IN_STEP, type PlugInGrid, plugInGrid, stepAt, stepFrom, timeOf } from "./grid.js";
-export {
-  createHeatResponse,
-  type HeatResponse,
-  type ReadResponse,
-  type Situation,
-  type Soaked,
-} from "./heat-response.js";
-export { createLeadCurve, type LeadCurve } from "./lead-curve.js";
+export { createHeatResponse, type HeatResponse, type ReadResponse, type Soaked } from "./heat-response.js";
+export { createLeadCurve } from "./lead-curve.js";
 export { NumericalFailure, play, playOn } from "./play.js";
 export { type ByAim, chancesOf, overheats, readyMembers } from "./ready.js";
 export {

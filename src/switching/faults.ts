@@ -1,6 +1,6 @@
 // The faults this machine raises: a part of the logbook's fault codes.
 
-/** Until a person acknowledges them the switch stays off: what happened is not known to be over. @internal for tests */
+/** Until a person acknowledges them the switch stays off: what happened is not known to be over. */
 export const LOCKING_FAULTS = [
   "over-temperature",
   "probe-stuck",

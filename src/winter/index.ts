@@ -1,16 +1,6 @@
 export { barsOf } from "./heater-limits.js";
 export { kitComparison, kitInTheCold } from "./kit-comparison.js";
-export type { LeadTable } from "./lead-table.js";
-export {
-  type HabitResult,
-  leadTableOf,
-  type Piece,
-  type PieceOptions,
-  type PieceResult,
-  pieceKey,
-  piecesOf,
-  runPiece,
-} from "./piece.js";
+export { type Piece, type PieceResult, pieceKey, piecesOf, runPiece } from "./piece.js";
 
 export { winterStudy } from "./study.js";
 

@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { demoOpening, planIssued, scenarioOf } from "../../src/base/index.js";
 import { demoBase, type ScenarioDocument } from "../../src/documents/index.js";
 import { type BaseState, deriveBase, type LogbookEvent } from "../../src/logbook/index.js";
-import { whatIfScenario } from "../../src/planning/index.js";
+import { whatIfScenario } from "../../src/planning/what-if.js";
 import { planFromDocument, plansFor } from "../../src/questions/index.js";
 import type { ReplanAsk, ReplanPart } from "../../src/web/worker/protocol.js";
 import { type OpenBase, Replanning } from "../../src/web/worker/replan.js";

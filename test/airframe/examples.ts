@@ -5,9 +5,9 @@ import {
   HINGE_GAP,
   OPEN_SITE,
   PANELS,
-  type ThawRequest,
 } from "../../src/airframe/index.js";
 import type { RefreezeRequest } from "../../src/airframe/refreeze.js";
+import type { ThawRequest } from "../../src/airframe/thaw.js";
 import { kelvinFromCelsius, SECONDS_OF_HOUR } from "../../src/units/index.js";
 import type { WeatherSeries } from "../../src/weather/index.js";
 

@@ -1,13 +1,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import {
-  causeOf,
-  choose,
-  compareCosts,
-  goTogether,
-  type Obstacle,
-  sumOfCosts,
-} from "../../src/base-plan/index.js";
+import { choose, goTogether } from "../../src/base-plan/choose.js";
+import { compareCosts, sumOfCosts } from "../../src/base-plan/costs.js";
+import { causeOf } from "../../src/base-plan/explain.js";
+import type { Obstacle } from "../../src/base-plan/index.js";
 import { solveMilp } from "../../src/node/index.js";
 import { bruteForce, type RandomBase, randomBase } from "./random-base.js";
 

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { readBaseDocument } from "../../src/base-documents/index.js";
 import { contenderOf } from "../../src/base-plan/contender.js";
-import { gridOf } from "../../src/base-plan/index.js";
+import { gridOf } from "../../src/base-plan/limits.js";
 import { solveMilp } from "../../src/node/index.js";
 import { allCriteria } from "../../src/readiness/index.js";
 import { usedKit } from "../../src/scenario/index.js";

@@ -1,19 +1,10 @@
 import { heaterById } from "../../src/aircraft/index.js";
-import {
-  type BaseLimits,
-  type Candidate,
-  type Costs,
-  compareCosts,
-  costsOf,
-  type Grid,
-  goTogether,
-  gridOf,
-  type Holder,
-  optionsOf,
-  type Priced,
-  parkedDemands,
-  sumOfCosts,
-} from "../../src/base-plan/index.js";
+import type { Candidate, Holder } from "../../src/base-plan/candidate.js";
+import { goTogether, type Priced } from "../../src/base-plan/choose.js";
+import { type Costs, compareCosts, costsOf, sumOfCosts } from "../../src/base-plan/costs.js";
+import type { BaseLimits } from "../../src/base-plan/index.js";
+import { type Grid, gridOf } from "../../src/base-plan/limits.js";
+import { optionsOf, parkedDemands } from "../../src/base-plan/rows.js";
 import { createRandom, type Random } from "../../src/numerics/index.js";
 
 /** A small base with courses of made-up worth: everything about sharing is as it is, only the engines are not played. */

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { Costs } from "../../src/base-plan/index.js";
-import { compareCosts, sumOfCosts } from "../../src/base-plan/index.js";
+import type { Costs } from "../../src/base-plan/costs.js";
+import { compareCosts, sumOfCosts } from "../../src/base-plan/costs.js";
 import { reduced, type Term } from "../../src/base-plan/reduce.js";
 
 const ROWS = 4;

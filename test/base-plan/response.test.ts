@@ -1,8 +1,9 @@
 import { expect, test } from "vitest";
 import { readBaseDocument } from "../../src/base-documents/index.js";
 import { changesOf } from "../../src/base-plan/course-run.js";
+import { coursePlayer } from "../../src/base-plan/exact.js";
 import { heaterOptionOf } from "../../src/base-plan/heater-option.js";
-import { coursePlayer, gridOf } from "../../src/base-plan/index.js";
+import { gridOf } from "../../src/base-plan/limits.js";
 import { holderOf } from "../../src/base-plan/request.js";
 import { allCriteria } from "../../src/readiness/index.js";
 import { play } from "../../src/response/index.js";

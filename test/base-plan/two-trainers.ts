@@ -1,5 +1,6 @@
 import { readBaseDocument } from "../../src/base-documents/index.js";
-import { type BaseAircraft, coursePlayer } from "../../src/base-plan/index.js";
+import { coursePlayer } from "../../src/base-plan/exact.js";
+import type { BaseAircraft } from "../../src/base-plan/index.js";
 import type { BaseDocument } from "../../src/index.js";
 import { createRandom } from "../../src/numerics/index.js";
 import { allCriteria } from "../../src/readiness/index.js";

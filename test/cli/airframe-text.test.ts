@@ -3,7 +3,7 @@ import { fitting, styleFor } from "../../src/cli/style.js";
 import { hourlyRows, mass, massValue, tenths, timeBandText } from "../../src/cli/text/airframe-text.js";
 import { rollOutFacts } from "../../src/cli/text/roll-out-text.js";
 import type { RollOutDocument } from "../../src/documents/index.js";
-import { freezesAgain } from "../../src/first-screen/index.js";
+import { freezesAgain } from "../../src/first-screen/thaw.js";
 import { speaker } from "../../src/words/index.js";
 
 const UTF8 = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false });

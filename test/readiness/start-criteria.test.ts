@@ -4,7 +4,7 @@ import { styleFor } from "../../src/cli/style.js";
 import { criteriaTable } from "../../src/cli/text/criteria-text.js";
 import { criteriaDocument } from "../../src/documents/criterion-document.js";
 import { finding } from "../../src/findings/index.js";
-import { readyTimes } from "../../src/planning/index.js";
+import { readyTimes } from "../../src/planning/stay.js";
 import { type CriterionMaker, lowest } from "../../src/readiness/criterion.js";
 import {
   allCriteria,

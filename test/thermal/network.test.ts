@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { heatCapacityAt, heatCapacitySlopeAt, storedHeat } from "../../src/thermal/capacity.js";
+import { heatCapacityAt, heatCapacitySlopeAt } from "../../src/thermal/capacity.js";
 import { checkedNetwork, type Network } from "../../src/thermal/index.js";
 import { EXAMPLE } from "./example-network.js";
+import { storedHeat } from "./stored-heat.js";
 
 const broken = (change: Partial<Network>) => () => checkedNetwork({ ...EXAMPLE, ...change });
 

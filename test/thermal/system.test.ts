@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { solve } from "../../src/solver/index.js";
-import { storedHeat } from "../../src/thermal/capacity.js";
 import { createThermalSystem, type ThermalSystem } from "../../src/thermal/index.js";
 import { CONDUCTANCE, EXAMPLE, INPUTS_FROM, INPUTS_TO, POWER } from "./example-network.js";
+import { storedHeat } from "./stored-heat.js";
 
 const HOUR = 3600;
 

@@ -25,14 +25,9 @@ import {
   winterStudySchema,
 } from "../../src/documents/index.js";
 import { heaterScheduleOf } from "../../src/winter/heater-schedule.js";
-import {
-  type HabitResult,
-  kitComparison,
-  kitInTheCold,
-  type LeadTable,
-  piecesOf,
-  winterStudy,
-} from "../../src/winter/index.js";
+import { kitComparison, kitInTheCold, piecesOf, winterStudy } from "../../src/winter/index.js";
+import type { LeadTable } from "../../src/winter/lead-table.js";
+import type { HabitResult } from "../../src/winter/piece.js";
 import { attendedTime, habitRefused } from "../../src/winter/switching.js";
 import { runs } from "../tiers.js";
 import { readWinter } from "./small-winter.js";

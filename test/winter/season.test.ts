@@ -2,7 +2,8 @@ import { expect, test } from "vitest";
 import { winterStudySchema } from "../../src/documents/index.js";
 import { quantile } from "../../src/numerics/index.js";
 import { winterFromDocument } from "../../src/questions/index.js";
-import { leadTableOf, piecesOf, runPiece, winterStudy } from "../../src/winter/index.js";
+import { piecesOf, runPiece, winterStudy } from "../../src/winter/index.js";
+import { leadTableOf } from "../../src/winter/piece.js";
 import { english } from "../../src/words/index.js";
 import { readWinter, winterDocument } from "./small-winter.js";
 
