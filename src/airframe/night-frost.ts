@@ -1,4 +1,4 @@
-import { finding, type Said } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import type { SolveStatus } from "../solver/index.js";
 import { requireInside } from "../units/index.js";
 import { cutSeries, type WeatherSeries } from "../weather/index.js";
@@ -63,7 +63,7 @@ export interface FrostResult {
   readonly series: FrostSeries;
   readonly cautions: readonly Caution[];
   /** What was taken for granted. */
-  readonly assumptions: readonly Said[];
+  readonly assumptions: readonly Finding[];
 }
 
 /** Every intermediate over the night. */
@@ -180,7 +180,7 @@ function cautionsFor(
 function assumptionsFor(
   { panel, cover, tempSkin, tempInside, site }: FrostRequest,
   weather: WeatherSeries,
-): Said[] {
+): Finding[] {
   return [
     finding("panel-taken", { name: panel.name, origin: panel.origin }),
     ...(cover === undefined ? [] : [finding("wing-cover-taken", { origin: cover.origin })]),

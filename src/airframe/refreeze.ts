@@ -1,4 +1,4 @@
-import { finding, type Said } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import { humidityRatio, tempWetBulb, vapourPressureFromDewPoint } from "../properties/index.js";
 import type { SolveStatus } from "../solver/index.js";
 import { KELVIN_OF_ZERO_CELSIUS, requireInside } from "../units/index.js";
@@ -65,7 +65,7 @@ export interface RefreezeResult {
   readonly members: number;
   readonly cautions: readonly Caution[];
   /** What was taken for granted. */
-  readonly assumptions: readonly Said[];
+  readonly assumptions: readonly Finding[];
 }
 
 /** The air on the way up. */
@@ -159,7 +159,7 @@ function cautionsFor(
   ];
 }
 
-function assumptionsFor({ panel, gap, tempInside, tempGap, climb }: RefreezeRequest): Said[] {
+function assumptionsFor({ panel, gap, tempInside, tempGap, climb }: RefreezeRequest): Finding[] {
   return [
     finding("panel-taken", { name: panel.name, origin: panel.origin }),
     finding("gap-taken", { name: gap.name, origin: gap.origin }),

@@ -1,4 +1,4 @@
-import { finding, type Said, sourced } from "../findings/index.js";
+import { type Finding, finding, sourced } from "../findings/index.js";
 import { RELATIVE_HUMIDITY_WET } from "../properties/index.js";
 import { AIRFRAME_CAUTIONS, type Caution } from "./caution.js";
 import type { ThawRequest, ThawResult } from "./thaw.js";
@@ -33,7 +33,7 @@ export function thawCautions(
 }
 
 /** What the calculation took for granted. */
-export function thawAssumptions(request: ThawRequest): Said[] {
+export function thawAssumptions(request: ThawRequest): Finding[] {
   const { panel, gap, hangar, tempInside, relativeHumidity } = request;
   return [
     finding("panel-taken", { name: panel.name, origin: panel.origin }),

@@ -1,4 +1,4 @@
-import type { Said } from "../findings/index.js";
+import type { Finding } from "../findings/index.js";
 import type { SolveStatus } from "../solver/index.js";
 import { KELVIN_OF_ZERO_CELSIUS, requireInside } from "../units/index.js";
 import { TRANSFER_LOG_SD } from "./air-film.js";
@@ -76,7 +76,7 @@ export interface ThawResult {
   readonly series: ThawSeries;
   readonly cautions: readonly Caution[];
   /** What was taken for granted. */
-  readonly assumptions: readonly Said[];
+  readonly assumptions: readonly Finding[];
 }
 
 /** Every intermediate over the stay. */

@@ -22,7 +22,7 @@ import {
   readScenarioDocument,
   sectionsBy,
 } from "../documents/index.js";
-import { eachOnce, finding, findingOf, keyOf, type Said } from "../findings/index.js";
+import { eachOnce, type Finding, finding, findingOf, keyOf } from "../findings/index.js";
 import { CONTINUOUS_SHARE, continuousLimit } from "../logbook/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
 import { USUAL_MEMBERS } from "../simulation/index.js";
@@ -43,7 +43,7 @@ export interface ReadBase {
   readonly parked: readonly { readonly id: string; readonly name: string }[];
   /** On the ramp, wanted for nothing: names. */
   readonly notPlanned: readonly string[];
-  readonly assumptions: readonly Said[];
+  readonly assumptions: readonly Finding[];
   readonly warnings: readonly DocumentIssue[];
 }
 
@@ -196,17 +196,12 @@ function sourceOf(
 }
 
 /** What was assumed of all alike, as of the weather that they share, is said once; the rest with its aircraft. */
-function assumedOf(read: readonly AircraftScenario[]): Said[] {
-  const isOfAll = (said: Said) =>
+function assumedOf(read: readonly AircraftScenario[]): Finding[] {
+  const isOfAll = (said: Finding) =>
     read.every(({ assumptions }) => assumptions.some((other) => keyOf(other) === keyOf(said)));
   return eachOnce(
     read.flatMap(({ assumptions, name }) =>
-      assumptions.map((said): Said => {
-        if (isOfAll(said)) return said;
-        return typeof said === "string"
-          ? `${name}: ${said}`
-          : finding("of-aircraft", { name, finding: said });
-      }),
+      assumptions.map((said) => (isOfAll(said) ? said : finding("of-aircraft", { name, finding: said }))),
     ),
   );
 }
@@ -391,12 +386,10 @@ function noteAssumptions(
 ): void {
   const shares = document.circuits.filter((c) => c.continuous_share === undefined);
   if (shares.length > 0) {
-    assumptions.push(
-      `Circuits are planned up to ${CONTINUOUS_SHARE * 100} % of their breaker, as for loads of three hours and more.`,
-    );
+    assumptions.push(finding("circuits-planned-to", { share: CONTINUOUS_SHARE }));
   }
   if (document.ensemble?.members === undefined) {
-    assumptions.push(`Chances are counted over ${members} drawn cases.`);
+    assumptions.push(finding("members-taken", { members }));
   }
   const correction = document.ensemble?.correction;
   if (correction !== undefined) {
@@ -407,14 +400,14 @@ function noteAssumptions(
     if (heater.rejected !== undefined)
       assumptions.push(finding("cart-rejected", { cart: id, why: findingOf(heater.rejected) }));
   }
-  if (document.people === undefined) assumptions.push("Somebody is there at any hour: no hours are given.");
+  if (document.people === undefined) assumptions.push(finding("somebody-always", {}));
   if (document.hangar === undefined && aircraft.length > 0) {
-    assumptions.push("No hangar is described: nothing is planned into one.");
+    assumptions.push(finding("no-hangar-described", {}));
   }
   for (const { read } of aircraft) {
     const { place } = read.scenario.initial.configuration;
     if (place === "hangar" && read.want?.wish.pulledOut === false) {
-      assumptions.push(`${read.name} is pulled out before its start: engines are started outside.`);
+      assumptions.push(finding("pulled-out-to-start", { aircraft: read.name }));
     }
   }
 }

@@ -1,3 +1,4 @@
+import { type Finding, finding } from "../findings/index.js";
 import type { Aim } from "../readiness/index.js";
 import { NumericalFailure } from "../response/index.js";
 import type { Candidate, Course, Demand, Holder } from "./candidate.js";
@@ -42,7 +43,7 @@ export interface AircraftCourse {
   readonly cause: Cause | undefined;
 }
 
-export type BasePlanFailure = { readonly status: "failed" | "cancelled"; readonly message: string };
+export type BasePlanFailure = { readonly status: "failed" | "cancelled"; readonly message: Finding };
 
 /** Times that a choice is made anew, at most: five or six with 12 aircraft, all of them with 24 on few outlets. */
 const ROUNDS = 12;
@@ -57,8 +58,9 @@ export async function planBase(request: BaseRequest): Promise<BasePlan | BasePla
   try {
     return await plan(request);
   } catch (error) {
-    if (error instanceof NumericalFailure) return { status: "failed", message: error.message };
-    if (error instanceof Cancelled) return { status: "cancelled", message: "planning was stopped" };
+    if (error instanceof NumericalFailure)
+      return { status: "failed", message: finding("not-calculated", { remedy: error.message }) };
+    if (error instanceof Cancelled) return { status: "cancelled", message: finding("was-stopped", {}) };
     throw error;
   }
 }

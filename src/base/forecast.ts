@@ -51,21 +51,24 @@ export interface ForecastSeries {
 /** Every forecast that can be read, the newest first, and why the others cannot. */
 export function readForecasts({ forecasts, setUp }: BaseState): {
   readonly read: readonly ForecastSeries[];
-  readonly refused: readonly string[];
+  readonly refused: readonly Finding[];
 } {
   const read: ForecastSeries[] = [];
-  const refused: string[] = [];
+  const refused: Finding[] = [];
   for (const event of forecasts) {
     const reading = seriesOf(event, setUp.zone);
-    if (typeof reading === "string") refused.push(`${event.origin} (${event.at}): ${reading}`);
+    if ("code" in reading) refused.push(notUsed(event, reading));
     else read.push({ event, received: Date.parse(event.at), series: reading });
   }
   return { read, refused };
 }
 
-const READ = new WeakMap<ForecastEvent, { readonly zone: string; readonly series: WeatherSeries | string }>();
+const READ = new WeakMap<
+  ForecastEvent,
+  { readonly zone: string; readonly series: WeatherSeries | Finding }
+>();
 
-function seriesOf(event: ForecastEvent, zone: string): WeatherSeries | string {
+function seriesOf(event: ForecastEvent, zone: string): WeatherSeries | Finding {
   const known = READ.get(event);
   if (known !== undefined && known.zone === zone) return known.series;
   const series = readSeries(event, zone);
@@ -73,16 +76,16 @@ function seriesOf(event: ForecastEvent, zone: string): WeatherSeries | string {
   return series;
 }
 
-function readSeries(event: ForecastEvent, zone: string): WeatherSeries | string {
+function readSeries(event: ForecastEvent, zone: string): WeatherSeries | Finding {
   const weather = portable(event);
-  if (weather === undefined) return "it names a file, which a logbook does not hold";
+  if (weather === undefined) return finding("forecast-names-file", {});
   const received = Date.parse(event.at);
   // As far as it reaches, up to a day.
   const end = Math.min(received + 24 * MS_OF_HOUR, reachOf(event, received, zone)) / 1000;
   const start = received / 1000;
   const notes = newNotes();
   const clock = { start, end: weather.points === undefined && end > start ? end : start + 360, zone };
-  return weatherOf({ weather }, clock, undefined, notes)?.whole ?? refusalOf(notes);
+  return weatherOf({ weather }, clock, undefined, notes)?.whole ?? own(refusalOf(notes));
 }
 
 /** [ms] since 1970 UTC up to which a forecast can be used by a run that begins at `start` [ms]. */
@@ -90,6 +93,15 @@ export function reachOf(event: ForecastEvent, start: number, zone: string): numb
   const weather = portable(event);
   if (weather === undefined) return Number.NEGATIVE_INFINITY;
   return 1000 * reachOfWeather(weather, { start: start / 1000, end: start / 1000, zone });
+}
+
+/** Why a forecast of the logbook is not used. */
+export function notUsed({ origin }: ForecastEvent, why: Finding): Finding {
+  return finding("forecast-not-used", { origin, why });
+}
+
+export function own(text: string): Finding {
+  return finding("own-words", { text });
 }
 
 /** Why weather could not be read. */

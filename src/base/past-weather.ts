@@ -1,3 +1,4 @@
+import { type Finding, finding } from "../findings/index.js";
 import { celsiusFromKelvin } from "../units/index.js";
 import { GAP_LIMIT, HOLD_HOURS, weatherAt } from "../weather/index.js";
 import type { WeatherSection } from "./facts.js";
@@ -20,13 +21,13 @@ export interface PastWeather {
  * The weather from `from` over `now` to `until` [ms], at each time as the newest forecast received one step before had
  * it: what was said of the past never changes when the next forecast comes, so a live estimate goes on from where it
  * was. Before the first forecast its own beginning counts, and is held back as documents do it. A gap longer than
- * documents bridge ends it: only what comes after counts. A reason in words when `now` is not reached.
+ * documents bridge ends it: only what comes after counts. Why not when `now` is not reached.
  * @param forecasts the newest first
  */
 export function pastWeather(
   forecasts: readonly ForecastSeries[],
   { from, now, until }: { readonly from: number; readonly now: number; readonly until: number },
-): PastWeather | string {
+): PastWeather | Finding {
   const points: { readonly at: number; readonly point: Points[number]; readonly by: ForecastSeries }[] = [];
   const first = WEATHER_GRID * Math.floor(from / WEATHER_GRID);
   for (let at = first; at < until + WEATHER_GRID; at += WEATHER_GRID) {
@@ -34,23 +35,21 @@ export function pastWeather(
     if (by !== undefined) points.push({ at, by, point: pointOf(by, at) });
   }
   const { length } = points;
-  if (length === 0) return NONE;
+  if (length === 0) return finding("no-forecast-of-then", {});
   const last = points[length - 1];
   if (last.at + HOLD_HOURS * MS_OF_HOUR < until) {
-    return `the weather is known up to ${isoOf(last.at)} only, not up to ${isoOf(until)}`;
+    return finding("weather-known-until", { at: isoOf(last.at), wanted: isoOf(until) });
   }
   let k = length - 1;
   while (k > 0 && points[k].at - points[k - 1].at <= GAP_LIMIT * 1000) k--;
   const begins = points[k].at - HOLD_HOURS * MS_OF_HOUR;
-  if (begins > now) return `the weather is known from ${isoOf(points[k].at)} on only`;
+  if (begins > now) return finding("weather-known-from", { at: isoOf(points[k].at) });
   return {
     from: Math.max(from, begins),
     points: points.slice(k).map(({ point }) => point),
     issued: last.by.received,
   };
 }
-
-const NONE = "no forecast says anything of this time";
 
 /** The newest forecast that reaches over `at`: of those received by `known`, else the first one that came later. */
 function forecastFor(

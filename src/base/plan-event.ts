@@ -1,7 +1,7 @@
 import type { PlanDocument } from "../documents/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import type { AircraftState, EventOf } from "../logbook/index.js";
 import type { DrawCorrection } from "../simulation/index.js";
-import { english } from "../words/index.js";
 import { isoOf } from "./forecast.js";
 import { heatingSince } from "./standing.js";
 
@@ -70,14 +70,12 @@ function bandsOf({ course, departure, start }: PlanDocument): NonNullable<EventO
   };
 }
 
-function messageOf({ status, message, look_first }: PlanDocument): string {
-  if (look_first.length > 0) return look_first.map(({ text }) => english(text)).join(" ");
-  if (status === "not-required") return NOT_REQUIRED;
-  return message === null ? READY : english(message);
+function messageOf({ status, message, look_first }: PlanDocument): Finding {
+  if (look_first.length > 0)
+    return finding("verdict-look-first", { what: look_first.map(({ text }) => text) });
+  if (status === "not-required") return finding("plan-not-required", {});
+  return message ?? finding("plan-ready", {});
 }
-
-const NOT_REQUIRED = "preheat not required: past the maker's limit without heat";
-const READY = "ready with the chance wanted";
 
 /** What would overheat something is not to be plugged in, whatever it brings. */
 function plannedPlugIn({ plug_in, too_hot }: PlanDocument): string | null {

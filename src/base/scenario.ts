@@ -9,6 +9,8 @@ import {
   type ForecastEvent,
   isoOf,
   MS_OF_HOUR,
+  notUsed,
+  own,
   portable,
   reachOf,
   readForecasts,
@@ -57,7 +59,7 @@ export type BaseScenario =
       /** What the logbook left open; among the scenario's own too. */
       readonly assumptions: readonly Finding[];
     }
-  | { readonly ok: false; readonly reason: string };
+  | { readonly ok: false; readonly reason: Finding };
 
 /** [h] looked beyond the departure, for how long it stays ready; without a departure from now on. */
 const BEYOND = [6, 3, 1] as const;
@@ -75,7 +77,7 @@ export function scenarioOf(state: BaseState, aircraftId: string, options: Scenar
   const aircraft = state.aircraft.get(aircraftId);
   if (aircraft === undefined) throw new RangeError(`unknown aircraft: ${aircraftId}`);
   if (state.forecasts.length === 0) {
-    return { ok: false, reason: "no forecast was entered: there is no weather to plan with" };
+    return { ok: false, reason: finding("no-forecast-entered", {}) };
   }
   return options.from === "anchor" ? fromAnchor(state, aircraft, options) : fromNow(state, aircraft, options);
 }
@@ -103,15 +105,15 @@ function fromNow(state: BaseState, aircraft: AircraftState, options: ScenarioOpt
     options.departure === "none" ? undefined : (options.departure ?? nextDeparture(aircraft, start));
   const until = departure === undefined ? 0 : (departure.departure - start) / MS_OF_HOUR;
   if (until > LONGEST - 1) {
-    return { ok: false, reason: `the departure is more than ${LONGEST - 1} h ahead: too far to plan` };
+    return { ok: false, reason: finding("departure-too-far", { most_h: LONGEST - 1 }) };
   }
   const lengths = lengthsWanted(options, departure === undefined ? undefined : until);
   const shortest = lengths[lengths.length - 1];
-  const reasons: string[] = [];
+  const reasons: Finding[] = [];
   for (const event of state.forecasts) {
     const weather = portable(event);
     if (weather === undefined) {
-      reasons.push(`${event.origin}: it names a file, which a logbook does not hold`);
+      reasons.push(notUsed(event, finding("forecast-names-file", {})));
       continue;
     }
     const reach = reachOf(event, start, state.setUp.zone);
@@ -133,10 +135,13 @@ function fromNow(state: BaseState, aircraft: AircraftState, options: ScenarioOpt
       return { ...made.scenario, ...(departure === undefined ? {} : { departure }) };
     }
     if (made.status === "refused") return { ok: false, reason: made.reason };
-    reasons.push(`${event.origin} (received ${event.at}): ${made.reason}`);
+    reasons.push(notUsed(event, made.reason));
   }
-  const wanted = departure === undefined ? `${shortest} h ahead` : isoOf(departure.departure);
-  return { ok: false, reason: `no forecast reaches from now to ${wanted}: ${reasons.join(" | ")}` };
+  const wanted = departure === undefined ? null : isoOf(departure.departure);
+  return {
+    ok: false,
+    reason: finding("no-forecast-reaches", { until: wanted, hours: shortest, forecasts: reasons }),
+  };
 }
 
 /** [h] lengths that would do, the best first. */
@@ -154,7 +159,11 @@ function fromAnchor(state: BaseState, aircraft: AircraftState, options: Scenario
   const memory = DAY * Math.floor((now - MEMORY) / DAY);
   const { read, refused } = readForecasts(state);
   const weather = pastWeather(read, { from: Math.max(anchor.at, memory), now, until });
-  if (typeof weather === "string") return { ok: false, reason: [weather, ...refused].join(" | ") };
+  if ("code" in weather) {
+    const hours = options.hours ?? 0.5;
+    const reason = finding("no-forecast-reaches", { until: null, hours, forecasts: [weather, ...refused] });
+    return { ok: false, reason: refused.length === 0 ? weather : reason };
+  }
   const { from: start, points, issued } = weather;
   const isFromAnchor = start === anchor.at;
   const facts = factsOf(state, aircraft, {
@@ -173,14 +182,14 @@ function fromAnchor(state: BaseState, aircraft: AircraftState, options: Scenario
 
 type Made =
   | { readonly status: "made"; readonly scenario: Extract<BaseScenario, { ok: true }> }
-  | { readonly status: "refused" | "no-weather"; readonly reason: string };
+  | { readonly status: "refused" | "no-weather"; readonly reason: Finding };
 
 function madeFrom(facts: Facts, event: ForecastEvent, now: number, said: readonly Finding[]): Made {
   const notes = newNotes();
   const weather = weatherOver(facts.weather, facts, notes);
-  if (weather === undefined) return { status: "no-weather", reason: refusalOf(notes) };
+  if (weather === undefined) return { status: "no-weather", reason: own(refusalOf(notes)) };
   const aircraft = scenarioFrom(facts, weather, notes);
-  if (typeof aircraft === "string") return { status: "refused", reason: aircraft };
+  if (typeof aircraft === "string") return { status: "refused", reason: own(aircraft) };
   const forecast = usedForecast(event, now);
   const assumptions = [forecast.said, ...said];
   return {

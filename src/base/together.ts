@@ -1,4 +1,5 @@
 import type { ScenarioDocument } from "../documents/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import type { PartEstimate } from "../learning/index.js";
 import type { BaseState } from "../logbook/index.js";
 import { MS_OF_HOUR } from "./forecast.js";
@@ -16,7 +17,7 @@ export type Together =
       /** Names of aircraft whose next departure lies beyond these hours: they stand there without a wish. */
       readonly later: readonly string[];
     }
-  | { readonly ok: false; readonly reason: string };
+  | { readonly ok: false; readonly reason: Finding };
 
 /** [h] the longest that a base is planned together; project judgement: two nights. */
 const LONGEST = 48;
@@ -34,7 +35,7 @@ export function scenariosTogether(state: BaseState, { estimateOf, ...options }: 
     .map(({ departure }) => hoursTo(departure?.departure ?? options.now, options.now))
     .filter((hours) => hours <= LONGEST);
   const longestFirst = [...new Set([...reaches, 1])].sort((a, b) => b - a);
-  let reason = "";
+  let reason: Finding | undefined;
   for (const hours of longestFirst) {
     const later: string[] = [];
     const scenarios: { id: string; scenario: ScenarioDocument }[] = [];
@@ -49,14 +50,14 @@ export function scenariosTogether(state: BaseState, { estimateOf, ...options }: 
         estimate: estimateOf(id),
       });
       if (!scenario.ok) {
-        reason ||= scenario.reason;
+        reason ??= scenario.reason;
         break;
       }
       scenarios.push({ id, scenario: scenario.document() });
     }
     if (scenarios.length === next.length) return { ok: true, scenarios, later };
   }
-  return { ok: false, reason };
+  return { ok: false, reason: reason ?? finding("no-forecast-entered", {}) };
 }
 
 /** [h] whole ones, an hour past a departure. */

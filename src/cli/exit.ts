@@ -1,4 +1,5 @@
 import { type DocumentIssue, issueText, type Outcome } from "../index.js";
+import { english } from "../words/index.js";
 
 /** What the process ends with; scripts can tell the cases apart. */
 export const EXIT = {
@@ -21,9 +22,9 @@ export function failureOf(outcome: Exclude<Outcome<unknown>, { status: "complete
     case "refused":
       return { code: EXIT.badInput, lines: outcome.issues.map(issueText) };
     case "cancelled":
-      return { code: EXIT.interrupted, lines: [outcome.message] };
+      return { code: EXIT.interrupted, lines: [english(outcome.message)] };
     case "failed":
-      return { code: EXIT.numericalFailure, lines: [`numerical failure: ${outcome.message}`] };
+      return { code: EXIT.numericalFailure, lines: [`numerical failure: ${english(outcome.message)}`] };
   }
 }
 

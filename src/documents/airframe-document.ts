@@ -1,6 +1,6 @@
 import type { z } from "zod";
 import { type Band, type BandSeries, type Caution, inOrderOfNeed, type TimeBand } from "../airframe/index.js";
-import { eachOnce, type Said } from "../findings/index.js";
+import { eachOnce, type Finding } from "../findings/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
 import { localText } from "../weather/index.js";
 import type { minutesBand, timeBand } from "./airframe-result-schema.js";
@@ -17,7 +17,7 @@ export interface AirframeRead {
   readonly zone: string;
   /** [s] since epoch. */
   readonly start: number;
-  readonly assumptions: readonly Said[];
+  readonly assumptions: readonly Finding[];
   readonly warnings: readonly DocumentIssue[];
 }
 
@@ -27,13 +27,13 @@ export function airframeHeader(
   panel: string,
   reports: readonly {
     readonly members: number;
-    readonly assumptions: readonly Said[];
+    readonly assumptions: readonly Finding[];
     readonly cautions: readonly Caution[];
   }[],
 ) {
   const { name, zone, assumptions, warnings } = read;
   const cautions = reports.flatMap((report) => report.cautions);
-  const taken = reports.flatMap((report) => report.assumptions.map(sentence));
+  const taken = reports.flatMap((report) => report.assumptions);
   return {
     soakline: SCENARIO_VERSION as 2,
     name,
@@ -45,12 +45,6 @@ export function airframeHeader(
     warnings: [...warnings],
     cautions: inOrderOfNeed(cautions),
   };
-}
-
-/** "panel: painted wing" as "Panel: painted wing." */
-function sentence(text: Said): Said {
-  if (typeof text !== "string") return text;
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 }
 
 /** A moment [s since the start], to the minute. */

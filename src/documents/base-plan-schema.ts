@@ -3,7 +3,7 @@ import { heaterSchema } from "./description-schema.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { record } from "./record.js";
 import { stampSchema } from "./result-schema.js";
-import { caution, finding, said } from "./said.js";
+import { caution, finding } from "./said.js";
 import { scenarioSchema } from "./scenario-schema.js";
 
 // One plan for a whole base: what is asked, and what is answered.
@@ -234,7 +234,7 @@ export const basePlanSchema = record({
   alone_totals: record({ missed: z.int(), heater_h: z.number(), energy_kwh: z.number() }).meta({
     description: "if everyone had the base to itself",
   }),
-  assumptions: z.array(said),
+  assumptions: z.array(finding),
   warnings: z.array(record({ path: z.string(), expected: z.string(), received: z.string() })),
   cautions: z.array(caution),
 }).meta({ title: "Soakline base plan" });

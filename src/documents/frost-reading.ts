@@ -1,5 +1,5 @@
 import type { FrostRequest } from "../airframe/index.js";
-import type { Said } from "../findings/index.js";
+import type { Finding } from "../findings/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import { weatherAt } from "../weather/index.js";
 import { airframeEnsembleOf, kelvinOf, panelOf, wingCoverOf, wingSiteOf } from "./airframe-reading.js";
@@ -17,7 +17,7 @@ export interface ReadFrost {
   readonly name: string;
   readonly zone: string;
   readonly request: FrostRequest;
-  readonly assumptions: readonly Said[];
+  readonly assumptions: readonly Finding[];
   readonly warnings: readonly DocumentIssue[];
 }
 

@@ -1,9 +1,13 @@
+import type { Finding } from "../findings/index.js";
+
 /** A fault in a document: where it is, what belongs there, what stands there. */
 export interface DocumentIssue {
   /** "kit.heaters[0].longest_on_h"; "document" for the whole. */
   readonly path: string;
   readonly expected: string;
   readonly received: string;
+  /** The whole of it as a finding, where there is one. */
+  readonly reason?: Finding;
 }
 
 export type Path = readonly PropertyKey[];

@@ -1,5 +1,5 @@
 import type { Configuration, Installation } from "../aircraft/index.js";
-import { finding, keyOf, type Said } from "../findings/index.js";
+import { type Finding, finding, keyOf } from "../findings/index.js";
 import type { FittedAircraft } from "../learning/index.js";
 import type { StricterLimits } from "../readiness/index.js";
 import type { Site } from "../simulation/index.js";
@@ -41,7 +41,7 @@ export interface ReadKitComparison {
   readonly ensemble: { readonly members: number; readonly seed: number };
   /** Scenario documents of the night, one a kit; empty without a night. */
   readonly nights: readonly object[];
-  readonly assumptions: readonly Said[];
+  readonly assumptions: readonly Finding[];
   readonly warnings: readonly DocumentIssue[];
 }
 

@@ -20,7 +20,7 @@ const header = {
   start: stamp,
   zone: z.string(),
   members: z.int().meta({ description: "drawn cases that chances are counted over" }),
-  assumptions: z.array(said),
+  assumptions: z.array(finding),
   warnings: z.array(record({ path: z.string(), expected: z.string(), received: z.string() })),
   cautions: z.array(caution),
 };
@@ -90,7 +90,7 @@ const start = record({
         "fuel",
         "breather",
       ]),
-      text: said,
+      text: finding,
       cautions: z.array(caution),
     }),
   ),

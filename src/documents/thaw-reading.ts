@@ -1,5 +1,5 @@
 import { FILM_LEFT, snowMass, type ThawStay, type WingSite } from "../airframe/index.js";
-import { finding, type Said } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import { celsiusFromKelvin, KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
 import { cutSeries, type WeatherSeries } from "../weather/index.js";
 import { airframeEnsembleOf, kelvinOf, panelOf, wingSiteOf } from "./airframe-reading.js";
@@ -18,7 +18,7 @@ import type { ReadFile } from "./weather-sources/index.js";
 export interface ReadThaw extends ThawStay {
   readonly name: string;
   readonly zone: string;
-  readonly assumptions: readonly Said[];
+  readonly assumptions: readonly Finding[];
   readonly warnings: readonly DocumentIssue[];
 }
 

@@ -1,5 +1,5 @@
 import type { Configuration, Installation } from "../aircraft/index.js";
-import type { Said } from "../findings/index.js";
+import type { Finding } from "../findings/index.js";
 import type { FittedAircraft } from "../learning/index.js";
 import type { StricterLimits } from "../readiness/index.js";
 import type { Site } from "../simulation/index.js";
@@ -73,7 +73,7 @@ export interface ReadWinter {
   /** Index of kit and habit that payback is counted against. */
   readonly against: { readonly kit: number; readonly habit: number };
   readonly ensemble: { readonly members: number; readonly seed: number };
-  readonly assumptions: readonly Said[];
+  readonly assumptions: readonly Finding[];
   readonly warnings: readonly DocumentIssue[];
 }
 

@@ -51,6 +51,15 @@ export interface BasePlanFindings {
   readonly "because-bay": Held & { readonly bays: number };
   readonly "because-cart": Held & { readonly cart: string };
   readonly "because-people": Held & { readonly wanted: number; readonly capacity: number };
+  // What was taken where nothing was said.
+  readonly "circuits-planned-to": { readonly share: number };
+  readonly "somebody-always": Readonly<Record<never, never>>;
+  readonly "no-hangar-described": Readonly<Record<never, never>>;
+  readonly "pulled-out-to-start": Aircraft;
+  // What can hurt when a base shares its power, its hangar and its people.
+  readonly "circuit-shared": Readonly<Record<never, never>>;
+  readonly "generator-outside": Readonly<Record<never, never>>;
+  readonly "moving-aircraft": Readonly<Record<never, never>>;
   readonly "cart-rejected": { readonly cart: string; readonly why: Finding };
   readonly "lift-outlet": { readonly circuit: string; readonly number: number };
   readonly "lift-breaker": { readonly circuit: string; readonly current_a: number };

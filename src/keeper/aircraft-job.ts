@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { isNews, isoOf, planIssued } from "../base/index.js";
-import { type Finding, finding, type Said } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import { issueText, type NowDocument, type Outcome, type SavedEstimate } from "../index.js";
 import type { AircraftState, EventOf, LogbookEvent } from "../logbook/index.js";
 import type { StandingPlan } from "../server/index.js";
@@ -186,7 +186,8 @@ function isSaved(value: unknown): value is SavedEstimate {
 }
 
 function reasonOf(outcome: Exclude<Outcome<unknown>, { status: "completed" }>): Finding {
-  const said: Said =
-    outcome.status === "refused" ? outcome.issues.map(issueText).join("; ") : outcome.message;
-  return typeof said === "string" ? finding("own-words", { text: said.slice(0, 2000) }) : said;
+  if (outcome.status !== "refused") return outcome.message;
+  const [first] = outcome.issues;
+  const text = outcome.issues.map(issueText).join("; ").slice(0, 2000);
+  return first?.reason ?? finding("own-words", { text });
 }

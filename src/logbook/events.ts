@@ -95,7 +95,7 @@ const planned = [
     heaters: z.array(z.string()),
     chance,
     weakest: z.string(),
-    message: words,
+    message: said,
     energy_kwh: z.number().min(0),
     bands: bands
       .exactOptional()

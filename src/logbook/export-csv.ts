@@ -35,7 +35,7 @@ export const EVENT_COLUMNS: Readonly<Record<string, CellKind>> = {
   plug_in: "text",
   unplug: "text",
   weakest: "text",
-  message: "text",
+  message: "said",
   energy_kwh: "number",
   bands: "json",
   corrected: "json",

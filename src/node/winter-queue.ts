@@ -1,6 +1,7 @@
 import pg from "pg";
 import PgBoss from "pg-boss";
 import {
+  failed,
   type Outcome,
   type PieceResult,
   pieceKey,
@@ -9,6 +10,7 @@ import {
   winterPiece,
   winterStudy,
 } from "../index.js";
+import { english } from "../words/index.js";
 import { type BundleReading, readBundle, studyId, type WinterBundle } from "./winter-bundle.js";
 
 // A study shared by processes and machines through PostgreSQL. A piece's job is taken, its result stored and the job
@@ -205,7 +207,9 @@ async function workOne(
 }
 
 function messageOf(outcome: Exclude<Outcome<unknown>, { status: "completed" }>): string {
-  return outcome.status === "refused" ? outcome.issues.map(({ path }) => path).join(", ") : outcome.message;
+  return outcome.status === "refused"
+    ? outcome.issues.map(({ path }) => path).join(", ")
+    : english(outcome.message);
 }
 
 /** Pieces that are there so far. */
@@ -250,8 +254,8 @@ export async function awaitStudy(
     const results = await finishedPieces(url, study);
     onProgress?.(results.length / wanted);
     if (results.length === wanted) return { status: "completed", result: winterStudy(read, results) };
-    const failed = await failures(url, study);
-    if (failed.length > 0) return { status: "failed", message: failed.join("; ") };
+    const troubles = await failures(url, study);
+    if (troubles.length > 0) return failed(troubles.join("; "));
     await new Promise((resolve) => setTimeout(resolve, PAUSE));
   }
 }

@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
 import { Worker } from "node:worker_threads";
-import { type Outcome, type Piece, type PieceResult, pieceKey, type ReadWinter } from "../index.js";
+import { failed, type Outcome, type Piece, type PieceResult, pieceKey, type ReadWinter } from "../index.js";
 import type { ThreadMessage } from "./winter-thread.js";
 
 export interface ThreadsRequest {
@@ -62,9 +62,7 @@ export async function piecesOnThreads(request: ThreadsRequest): Promise<Outcome<
         }
         worker.off("message", hear).off("error", reject).off("exit", end);
         resolve(
-          "result" in message
-            ? { status: "completed", result: message.result }
-            : { status: "failed", message: message.failure },
+          "result" in message ? { status: "completed", result: message.result } : failed(message.failure),
         );
       };
       worker.on("message", hear).on("error", reject).on("exit", end);

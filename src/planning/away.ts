@@ -1,3 +1,4 @@
+import { finding } from "../findings/index.js";
 import type { Criterion, Verdict } from "../readiness/index.js";
 import { NumericalFailure } from "../response/index.js";
 import type { Draws, Scenario, Trajectory } from "../simulation/index.js";
@@ -61,7 +62,8 @@ export function stayAway(request: AwayRequest): AwayReport | PlanFailure {
   try {
     return report(createAwayModel({ ...request, coverOffBefore }), wanted, back);
   } catch (error) {
-    if (error instanceof NumericalFailure) return { status: "failed", message: error.message };
+    if (error instanceof NumericalFailure)
+      return { status: "failed", message: finding("not-calculated", { remedy: error.message }) };
     throw error;
   }
 }

@@ -1,3 +1,4 @@
+import { type Finding, finding } from "../findings/index.js";
 import {
   finished,
   NumericalFailure,
@@ -26,7 +27,7 @@ const HABITS = [7200, 14_400];
 /** Grid steps of a quarter of an hour. */
 const QUARTER = 900 / PLUG_IN_STEP;
 
-export type PlanFailure = { readonly status: "cancelled" | "failed"; readonly message: string };
+export type PlanFailure = { readonly status: "cancelled" | "failed"; readonly message: Finding };
 
 /**
  * Latest plug-in for a wanted chance of being ready, and all that goes with it. Throws RangeError for a request that
@@ -41,11 +42,12 @@ export function planPreheat(request: PlanRequest): Plan | PlanFailure {
     return (
       finished(planned(prepareRequest(request)), goOn) ?? {
         status: "cancelled",
-        message: "planning was stopped",
+        message: finding("was-stopped", {}),
       }
     );
   } catch (error) {
-    if (error instanceof NumericalFailure) return { status: "failed", message: error.message };
+    if (error instanceof NumericalFailure)
+      return { status: "failed", message: finding("not-calculated", { remedy: error.message }) };
     throw error;
   }
 }

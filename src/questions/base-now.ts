@@ -13,7 +13,7 @@ import type { FilterState, PartEstimate } from "../learning/index.js";
 import type { AircraftState, BaseState } from "../logbook/index.js";
 import { configurationAt, timelineOf } from "../simulation/index.js";
 import { begun, type FilterRun, liveFilterOf, nowResult, runThrough, type Tallies } from "./live-filter.js";
-import { type Outcome, refused, type Watched } from "./question.js";
+import { type Outcome, refusedFor, type Watched } from "./question.js";
 
 /** Where a live estimate got to; plain JSON, to be kept and given back. */
 export interface SavedEstimate {
@@ -58,7 +58,7 @@ export function estimateNow(
   { now, readings, saved, onProgress }: EstimateRequest,
 ): Outcome<LiveEstimate> {
   const found = scenarioOf(state, aircraftId, { now, from: "anchor" });
-  if (!found.ok) return refused("logbook", "what an estimate or a plan needs", found.reason);
+  if (!found.ok) return refusedFor(found.reason);
   const aircraft = state.aircraft.get(aircraftId)!;
   const plan = probePlan(state, aircraft, found.aircraft);
   const filter = liveFilterOf(found.aircraft, plan.sensors);

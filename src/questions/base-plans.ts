@@ -1,9 +1,10 @@
 import { type ScenarioOptions, scenarioOf } from "../base/index.js";
 import type { PlanDocument } from "../documents/index.js";
+import { finding } from "../findings/index.js";
 import type { PartEstimate } from "../learning/index.js";
 import type { BaseState, WantedDeparture } from "../logbook/index.js";
 import { planFor } from "./plan.js";
-import { completed, type Outcome, refused, type Watched } from "./question.js";
+import { completed, type Outcome, refusedFor, type Watched } from "./question.js";
 
 export type PlanOptions = Watched &
   Pick<ScenarioOptions, "now" | "estimate" | "members"> & {
@@ -19,10 +20,9 @@ export function planOf(
   { onProgress, ...options }: PlanOptions,
 ): BasePlanned {
   const found = scenarioOf(state, aircraftId, { ...options, from: "now" });
-  const refusal = (reason: string) => refused("logbook", "what an estimate or a plan needs", reason);
-  if (!found.ok) return refusal(found.reason);
+  if (!found.ok) return refusedFor(found.reason);
   const { departure } = found;
-  if (departure === undefined) return refusal("no departure is wanted");
+  if (departure === undefined) return refusedFor(finding("no-departure-wanted", {}));
   const outcome = planFor(found.aircraft, { onProgress });
   return outcome.status === "completed" ? completed({ plan: outcome.result, departure }) : outcome;
 }

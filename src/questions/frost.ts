@@ -5,7 +5,7 @@ import {
   overriddenAirframe,
   readFrostDocument,
 } from "../documents/index.js";
-import { completed, filesOf, type Outcome, type QuestionOptions, stopped } from "./question.js";
+import { completed, failed, filesOf, type Outcome, type QuestionOptions, STOPPED } from "./question.js";
 
 /** Id of the cover that is tried where the document has none. */
 const TRIED_COVER = "coated";
@@ -20,11 +20,11 @@ export function frostFromDocument(
   if (!read.ok) return { status: "refused", issues: read.issues };
   const { cover, ...bare } = read.request;
   const tried = cover === undefined ? TRIED_COVER : undefined;
-  if (onProgress?.(0) === false) return stopped("calculation");
+  if (onProgress?.(0) === false) return STOPPED;
   const night = nightFrost(read.request);
-  if (night.result === undefined) return { status: "failed", message: night.remedy };
-  if (onProgress?.(0.5) === false) return stopped("calculation");
+  if (night.result === undefined) return failed(night.remedy);
+  if (onProgress?.(0.5) === false) return STOPPED;
   const other = nightFrost(tried === undefined ? bare : { ...bare, cover: WING_COVERS[tried] });
-  if (other.result === undefined) return { status: "failed", message: other.remedy };
+  if (other.result === undefined) return failed(other.remedy);
   return completed(frostDocument(night.result, { cover: tried, result: other.result }, read));
 }

@@ -8,7 +8,7 @@ export { highsSolver } from "./highs-solver.js";
 export { learnFromDocument } from "./learn.js";
 export { nowFromDocument } from "./now.js";
 export { planFromDocument, planRequest, planResult } from "./plan.js";
-export type { Outcome, QuestionOptions } from "./question.js";
+export { failed, type Outcome, type QuestionOptions } from "./question.js";
 export { simulateFromDocument } from "./simulate.js";
 export { thawFromDocument } from "./thaw.js";
 export { kitFromDocument, winterFrom, winterFromDocument, winterPiece } from "./winter.js";

@@ -16,10 +16,12 @@ import type { AircraftScenario } from "../scenario/index.js";
 import { SECONDS_OF_HOUR } from "../units/index.js";
 import {
   completed,
+  failed,
   fromDocument,
   type Outcome,
   type QuestionOptions,
   refused,
+  STOPPED,
   type Watched,
 } from "./question.js";
 
@@ -68,7 +70,7 @@ function learnFrom(
     const told = { ...asked, assumptions: [...asked.assumptions, ...measuredAir(log)] };
     return completed(learningDocument(fits, log, learned, next, told));
   } catch (error) {
-    if (error instanceof FitTrouble) return { status: "failed", message: error.message };
+    if (error instanceof FitTrouble) return failed(error.message);
     throw error;
   }
 }
@@ -92,7 +94,7 @@ function fitsOf(
       ...(onProgress && { onProgress: (done) => onProgress((n + done) / stretches.length) }),
     });
     if (fit.status === "nothing-to-fit") message = fit.message;
-    else if (fit.status !== "fitted") return { status: fit.status, message: fit.message };
+    else if (fit.status !== "fitted") return fit.status === "cancelled" ? STOPPED : failed(fit.message);
     else {
       fits.push(fit);
       learned = fittedAircraft(fit, stretch.log, learned);

@@ -1,5 +1,5 @@
 import { type NowDocument, nowDocument, type ProbeUse } from "../documents/index.js";
-import type { Said } from "../findings/index.js";
+import type { Finding } from "../findings/index.js";
 import {
   createLiveFilter,
   type FilterInput,
@@ -14,7 +14,7 @@ import { allCriteria, judge } from "../readiness/index.js";
 import { type AircraftScenario, drawnFrom, posteriorOf, usedKit } from "../scenario/index.js";
 import { startBriefing } from "../starting/index.js";
 import { weatherAt } from "../weather/index.js";
-import { type Outcome, stopped, type Watched } from "./question.js";
+import { failed, type Outcome, STOPPED, type Watched } from "./question.js";
 
 /** Cases that the verdict is counted over. */
 const MEMBERS = 500;
@@ -55,7 +55,7 @@ export function runThrough(
   let { state, at } = from;
   let trouble: string | undefined;
   for (const [n, input] of steps.entries()) {
-    if (onProgress?.(n / steps.length) === false) return stopped("estimate");
+    if (onProgress?.(n / steps.length) === false) return STOPPED;
     const step = filter.step(state, input);
     ({ state, trouble } = { state: step.state, trouble: step.trouble });
     if (trouble === undefined) at = input.time;
@@ -64,7 +64,7 @@ export function runThrough(
       if (use === "gated" || use === "probe-out") tallies[p].leftAside++;
     });
   }
-  if (trouble !== undefined) return { status: "failed", message: trouble };
+  if (trouble !== undefined) return failed(trouble);
   return { status: "completed", result: { state, tallies, at } };
 }
 
@@ -73,8 +73,8 @@ export interface NowTold {
   /** [K] outside, as a probe there measured it last. */
   readonly measuredAir: number | undefined;
   readonly logFindings: readonly LogFinding[];
-  /** Said beside what the scenario assumed. */
-  readonly assumptions: readonly Said[];
+  /** Finding beside what the scenario assumed. */
+  readonly assumptions: readonly Finding[];
 }
 
 /** Where every part stands by a state of the filter, and whether the engine may be started. */

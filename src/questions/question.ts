@@ -5,13 +5,15 @@ import {
   type ReadFile,
   readScenarioDocument,
 } from "../documents/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
+import { english } from "../words/index.js";
 
 /** What a question ended in; the three ways to fail stay apart. */
 export type Outcome<T> =
   | { readonly status: "completed"; readonly result: T }
   | { readonly status: "refused"; readonly issues: readonly DocumentIssue[] }
-  | { readonly status: "failed" | "cancelled"; readonly message: string };
+  | { readonly status: "failed" | "cancelled"; readonly message: Finding };
 
 /** How the work goes on while a question is answered. */
 export interface Watched {
@@ -36,8 +38,20 @@ export function refused(path: string, expected: string, received: string) {
   return { status: "refused", issues: [{ path, expected, received }] } as const;
 }
 
-export function stopped(what: string) {
-  return { status: "cancelled", message: `the ${what} was stopped` } as const;
+/** What a logbook leaves out; received says it in English, for those who read the issue alone. */
+export function refusedFor(reason: Finding) {
+  const expected = "what an estimate or a plan needs";
+  return {
+    status: "refused",
+    issues: [{ path: "logbook", expected, received: english(reason), reason }],
+  } as const;
+}
+
+export const STOPPED = { status: "cancelled", message: finding("was-stopped", {}) } as const;
+
+/** A calculation that could not go on. @param remedy what to do, in English */
+export function failed(remedy: string) {
+  return { status: "failed", message: finding("not-calculated", { remedy }) } as const;
 }
 
 /** The files a document may name. */

@@ -4,10 +4,11 @@ import { type Scenario, simulate } from "../simulation/index.js";
 import { SECONDS_OF_MINUTE } from "../units/index.js";
 import {
   completed,
+  failed,
   fromDocument,
   type Outcome,
   type QuestionOptions,
-  stopped,
+  STOPPED,
   type Watched,
 } from "./question.js";
 
@@ -26,8 +27,8 @@ function played(asked: AircraftScenario, { onProgress }: Watched): Outcome<Simul
   const drawn = drawnFrom(asked);
   const { scenario } = asked;
   const course = simulate(scenario, drawn.draws, sampleTimes(scenario), () => onProgress?.() ?? true);
-  if (course.status === "cancelled") return stopped("simulation");
-  if (course.status !== "completed") return { status: "failed", message: course.remedy };
+  if (course.status === "cancelled") return STOPPED;
+  if (course.status !== "completed") return failed(course.remedy);
   return completed(simulationDocument(course, drawn));
 }
 

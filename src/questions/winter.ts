@@ -20,7 +20,7 @@ import {
   winterStudy,
 } from "../winter/index.js";
 import { planFromDocument } from "./plan.js";
-import type { Outcome, QuestionOptions } from "./question.js";
+import { failed, type Outcome, type QuestionOptions, STOPPED } from "./question.js";
 
 // Whole winters: document -> pieces -> study; and kits side by side. A study's pieces are independent of each other, so that
 // threads, processes and machines can share them; what one piece comes to is the same wherever it is worked out.
@@ -44,7 +44,7 @@ export function winterPiece(
     const result = runPiece(read, piece, { onProgress });
     return result === undefined ? STOPPED : { status: "completed", result };
   } catch (error) {
-    if (error instanceof SeasonFailure) return { status: "failed", message: error.message };
+    if (error instanceof SeasonFailure) return failed(error.message);
     throw error;
   }
 }
@@ -90,7 +90,7 @@ export function kitFromDocument(
     try {
       results.push({ cases: kitInTheCold(read, choice), tonight: tonight?.result ?? null });
     } catch (error) {
-      if (error instanceof SeasonFailure) return { status: "failed", message: error.message };
+      if (error instanceof SeasonFailure) return failed(error.message);
       throw error;
     }
   }
@@ -107,5 +107,3 @@ function tonightWith(
   if (night === undefined || barsOf(read.kits[k]!.kit, read).length > 0) return null;
   return planFromDocument(night, { onProgress, ...(readFile === undefined ? {} : { readFile }) });
 }
-
-const STOPPED = { status: "cancelled", message: "the study was stopped" } as const;

@@ -1,5 +1,5 @@
 import type { Kit } from "../aircraft/index.js";
-import type { Said } from "../findings/index.js";
+import type { Finding } from "../findings/index.js";
 import type { FittedAircraft } from "../learning/index.js";
 import type { Wish } from "../planning/index.js";
 import type { StricterLimits } from "../readiness/index.js";
@@ -38,7 +38,7 @@ export interface AircraftScenario {
   /** What the temperatures at the start are known from. */
   readonly knownFrom: KnownFrom;
   /** What was left open and what was taken. */
-  readonly assumptions: readonly Said[];
+  readonly assumptions: readonly Finding[];
   /** Doubts about the sources that did not keep them from being used. */
   readonly warnings: readonly SourceIssue[];
 }

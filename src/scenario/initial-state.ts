@@ -1,5 +1,5 @@
 import type { PartName } from "../aircraft/index.js";
-import { finding, type Said } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import type { InitialState } from "../simulation/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR } from "../units/index.js";
 import { type WeatherSeries, weatherAt } from "../weather/index.js";
@@ -54,7 +54,7 @@ export function initialStateOf(
   known: KnownTemps,
   aircraft: StandingAircraft,
   { start, heatedFor, weather }: StartOfRun,
-  assumptions: Said[],
+  assumptions: Finding[],
 ): InitialState | undefined {
   const { configuration, site } = aircraft;
   const { others, shutDownAgo, groundRun = 0, snowOnCowl, sd: told } = known;
@@ -98,7 +98,7 @@ export function initialStateOf(
   };
 }
 
-function noteShutDown(hours: number, { weatherHeld }: SinceShutDown, assumptions: Said[]): void {
+function noteShutDown(hours: number, { weatherHeld }: SinceShutDown, assumptions: Finding[]): void {
   assumptions.push(finding("shut-down-taken", { hours: Number(hours.toFixed(4)) }));
   if (weatherHeld) assumptions.push(finding("weather-held-back", {}));
 }

@@ -1,4 +1,4 @@
-import type { Said } from "../findings/index.js";
+import type { Finding } from "../findings/index.js";
 import type { Scenario } from "../simulation/index.js";
 import type { WeatherSeries } from "../weather/index.js";
 import type { AircraftScenario, SourceIssue } from "./aircraft-scenario.js";
@@ -11,7 +11,7 @@ export interface Notes {
   readonly issues: SourceIssue[];
   readonly warnings: SourceIssue[];
   /** What was left open and what was taken instead. */
-  readonly assumptions: Said[];
+  readonly assumptions: Finding[];
 }
 
 /** All that is told of an aircraft and its night, before its temperatures are settled. */

@@ -1,4 +1,4 @@
-import { finding, type Said } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import type { Site } from "../simulation/index.js";
 import { kelvinFromCelsius } from "../units/index.js";
 
@@ -10,7 +10,7 @@ const USUAL_HANGAR = 5;
 /** Ground and hangar where the aircraft stands; what is not known of them is taken, and noted. */
 export function siteOf(
   { hangarC, roughness }: { readonly hangarC: number | undefined; readonly roughness: number | undefined },
-  assumptions: Said[],
+  assumptions: Finding[],
 ): Site {
   if (hangarC === undefined) {
     assumptions.push(finding("hangar-taken", { air_c: USUAL_HANGAR }));

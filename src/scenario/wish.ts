@@ -1,5 +1,5 @@
 import type { Kit } from "../aircraft/index.js";
-import { finding, type Said } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import { SECONDS_OF_MINUTE } from "../units/index.js";
 import type { WishWithHeaters } from "./aircraft-scenario.js";
 
@@ -21,7 +21,7 @@ export interface GivenWish {
   readonly pulledOut: boolean | undefined;
 }
 
-export function wishOf(given: GivenWish, kit: Kit, assumptions: Said[]): WishWithHeaters {
+export function wishOf(given: GivenWish, kit: Kit, assumptions: Finding[]): WishWithHeaters {
   const { departure, pulledOut = false } = given;
   const heaters = given.heaters ?? kit.heaters.map((h) => h.id);
   if (given.heaters === undefined && heaters.length > 1) {
@@ -47,7 +47,7 @@ export function wishOf(given: GivenWish, kit: Kit, assumptions: Said[]): WishWit
 export function handlingOf(
   { unplugBefore, coverOffBefore }: Pick<GivenWish, "unplugBefore" | "coverOffBefore">,
   { most, isHeated }: { readonly most: number; readonly isHeated: boolean },
-  assumptions: Said[],
+  assumptions: Finding[],
 ): { readonly unplug: number; readonly coverOff: number } {
   const unplug = unplugBefore ?? Math.min(USUAL_UNPLUG_BEFORE, most);
   const coverOff = coverOffBefore ?? Math.min(USUAL_COVER_OFF_BEFORE, unplug, most);

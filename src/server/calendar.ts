@@ -1,8 +1,11 @@
 import ical, { ICalAlarmType, type ICalCalendar } from "ical-generator";
 import type { AircraftState, BaseState, EventOf } from "../logbook/index.js";
+import { english, sayIn } from "../words/index.js";
 
 // The calendar that phones subscribe to (RFC 5545): when to plug in, when to unplug, when it leaves. All times in UTC,
 // so that no program has to guess a zone.
+
+const ENGLISH = sayIn("en", { temp: "c", wind: "mps" }, english);
 
 /** [s] the alarm comes before plugging in. Project judgement. */
 const ALARM = 15 * 60;
@@ -10,7 +13,7 @@ const ALARM = 15 * 60;
 const SHORT = 15 * 60e3;
 
 const CAUTION =
-  "Look at heater, lead and plug before and after plugging in, and do not leave a heater alone where its maker or the fire code says not to. The aircraft's handbook, the engine maker and local code decide; the propeller is not to be touched for this.";
+  "Look at heater, cord and plug before and after plugging in, and do not leave a heater alone where its maker or the fire code says not to. The aircraft's handbook, the engine maker and local code decide; the propeller is not to be touched for this.";
 
 /** What the calendar has to know of an event beyond what it says. */
 export interface Written {
@@ -63,7 +66,7 @@ function addAircraft(
       Date.parse(answer.plug_in),
       SHORT,
       `${name}: plug in ${oneLine(answer.heaters.join(", "))}`,
-      `${oneLine(answer.message)}\n${CAUTION}`,
+      `${oneLine(english(answer.message))}\n${CAUTION}`,
     );
     plugIn.createAlarm({
       type: ICalAlarmType.display,
@@ -76,8 +79,8 @@ function addAircraft(
 
 function departureText(plan: EventOf<"plan-issued"> | undefined): string {
   if (plan === undefined) return "No plan yet.";
-  const percent = `${Math.round(plan.chance * 100)} %`;
-  return `${oneLine(plan.message)}\nChance of being ready: ${percent}; what holds least often: ${oneLine(plan.weakest)}.`;
+  const { odds } = ENGLISH;
+  return `${oneLine(english(plan.message))}\nChance that it is ready: ${odds(plan.chance)}; weakest point: ${oneLine(plan.weakest).replaceAll("-", " ")}.`;
 }
 
 /** Names come from people: without control characters none can begin a line of its own in the file. */

@@ -1,5 +1,4 @@
 export * from "./argument.js";
-export * from "./odds.js";
 export * from "./other.js";
 export * from "./sentence.js";
 export * from "./temperature.js";

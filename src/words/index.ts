@@ -5,7 +5,7 @@ import type { Phrases, Say } from "./phrases.js";
 import { type LanguageTag, sayIn, type Writing } from "./say.js";
 
 export type { Say } from "./phrases.js";
-export { LANGUAGES, type LanguageTag, neededText, sayIn, spanText, type Writing } from "./say.js";
+export { LANGUAGES, type LanguageTag, sayIn, type Writing } from "./say.js";
 
 /** All phrases of one language. */
 export type Catalogue = Phrases<FindingValues>;

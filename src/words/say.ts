@@ -123,13 +123,13 @@ function numberText(value: number, language: LanguageTag, digits: number): strin
  * Hours, to the minute and to five minutes where it is long; never more than was counted. What rounding of documents
  * took away is not lost a minute. @example spanText(1.37) // "1 h 20 min"
  */
-export function spanText(hours: number, hour = "h"): string {
+function spanText(hours: number, hour = "h"): string {
   const exact = Math.floor(hours * 60 + 0.1);
   return minutesText(exact > 60 ? Math.floor(exact / 5) * 5 : exact, hour);
 }
 
 /** The same of hours that something needs: never fewer. @example neededText(1.37) // "1 h 25 min" */
-export function neededText(hours: number, hour = "h"): string {
+function neededText(hours: number, hour = "h"): string {
   const exact = Math.ceil(hours * 60 - 0.1);
   return minutesText(exact > 60 ? Math.ceil(exact / 5) * 5 : exact, hour);
 }

@@ -88,7 +88,7 @@ function plannedWith(heater: Heater, document: ScenarioDocument): Advice {
   const kit = { ...scenario.kit, heaters: [heater] };
   const criteria = allCriteria(scenario.installation, kit, limits);
   const plan = planPreheat({ ...want, scenario: { ...scenario, kit }, criteria, draws });
-  if (!("course" in plan)) throw new Error(plan.message);
+  if (!("course" in plan)) throw new Error(english(plan.message));
   const other = { ...read, scenario: { ...scenario, kit } };
   return { read, plan: planResult(plan, want, { read: other, draws }) };
 }

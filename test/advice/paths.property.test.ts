@@ -8,6 +8,7 @@ import { whatIfScenario } from "../../src/planning/what-if.js";
 import { planFromDocument, plansFor } from "../../src/questions/index.js";
 import type { ReplanAsk, ReplanPart } from "../../src/web/worker/protocol.js";
 import { type OpenBase, Replanning } from "../../src/web/worker/replan.js";
+import { english } from "../../src/words/index.js";
 import { runs } from "../tiers.js";
 import type { Advice } from "./heat-spans.js";
 import { answerWithinLimits } from "./heater-rules.js";
@@ -164,12 +165,12 @@ describe(`the keeper of a base (seed ${SEED})`, () => {
           const aircraft = state.aircraft.get(id);
           if (outcome.status === "refused" || aircraft === undefined) continue;
           if (outcome.status !== "completed") {
-            found.push(outcome.message);
+            found.push(english(outcome.message));
             continue;
           }
           const { plan, departure } = outcome.result;
           const scenario = scenarioOf(state, id, { now, members: MEMBERS, from: "now" });
-          if (!scenario.ok) throw new Error(scenario.reason);
+          if (!scenario.ok) throw new Error(english(scenario.reason));
           const advice = { read: readOf(scenario.document()), plan };
           found.push(...brokenRules(advice).map((text) => `${id}: ${text}`));
           const issued = planIssued(aircraft, plan, { now, id: randomUUID(), of: departure.id });

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { finding } from "../../src/findings/index.js";
 import {
   type BaseDocument,
   basePlanFromDocument,
@@ -130,7 +131,7 @@ test("planning can be stopped between its pieces of work", async () => {
       return ++calls < 4;
     },
   });
-  expect(outcome).toEqual({ status: "cancelled", message: "planning was stopped" });
+  expect(outcome).toEqual({ status: "cancelled", message: finding("was-stopped", {}) });
   expect(calls).toBe(4);
   expect(shares).toEqual([...shares].sort((a, b) => a - b));
 }, 60_000);

@@ -10,6 +10,7 @@ import {
   readEventsCsv,
 } from "../../src/logbook/index.js";
 import { planOf } from "../../src/questions/index.js";
+import { english } from "../../src/words/index.js";
 import { plainWords } from "../plain-words.js";
 import { HOUR, OPENED, opening, stateOf } from "./example-base.js";
 
@@ -99,7 +100,7 @@ test("a base whose plans come out as said is left alone", () => {
 test("the document of a corrected plan reads as the same scenario", () => {
   const state = baseWith(Array(9).fill({ how: "failed", off: -6 }));
   const found = scenarioOf(state, "lynx", { now: OPENED, from: "now", members: 100 });
-  if (!found.ok) throw new Error(found.reason);
+  if (!found.ok) throw new Error(english(found.reason));
   const read = readScenarioDocument(found.document());
   expect(found.aircraft.ensemble.correction).toEqual(state.record.correction);
   expect(read.ok && read.ensemble).toEqual(found.aircraft.ensemble);

@@ -2,6 +2,7 @@ import { expect, test } from "vitest";
 import { nextDeparture, scenariosTogether } from "../../src/base/index.js";
 import { baseDocumentOf, readBaseDocument } from "../../src/base-documents/index.js";
 import type { LogbookEvent } from "../../src/logbook/index.js";
+import { english } from "../../src/words/index.js";
 import { at, HOUR, OPENED, opening, stateOf, withoutForecast } from "./example-base.js";
 
 const now = OPENED + HOUR;
@@ -9,7 +10,7 @@ const options = { now, members: 20, estimateOf: () => undefined };
 
 function together(events: readonly LogbookEvent[]) {
   const found = scenariosTogether(stateOf(events), options);
-  if (!found.ok) throw new Error(found.reason);
+  if (!found.ok) throw new Error(english(found.reason));
   return found;
 }
 
@@ -65,6 +66,6 @@ test.each([
 test("without weather it says why there is nothing to plan with", () => {
   expect(scenariosTogether(stateOf(withoutForecast), options)).toEqual({
     ok: false,
-    reason: "no forecast was entered: there is no weather to plan with",
+    reason: { code: "no-forecast-entered", values: {} },
   });
 });

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { EXIT, failureOf } from "../../src/cli/exit.js";
+import { finding } from "../../src/findings/index.js";
 import { soakline } from "./run.js";
 
 test("a bad document: exit 2, every fault on a line of its own, nothing on standard output", async () => {
@@ -43,11 +44,14 @@ test("help is no failure", async () => {
 
 test("what ends without a result: bad input, stopped and a numerical failure are told apart", () => {
   const message = "No step meets the tolerance at t = 60";
-  expect(failureOf({ status: "failed", message })).toEqual({
+  expect(failureOf({ status: "failed", message: finding("not-calculated", { remedy: message }) })).toEqual({
     code: 3,
     lines: [`numerical failure: ${message}`],
   });
-  expect(failureOf({ status: "cancelled", message: "stopped" })).toEqual({ code: 130, lines: ["stopped"] });
+  expect(failureOf({ status: "cancelled", message: finding("was-stopped", {}) })).toEqual({
+    code: 130,
+    lines: ["it was stopped"],
+  });
   const issue = { path: "want.chance", expected: "a number below 1", received: "2" };
   expect(failureOf({ status: "refused", issues: [issue] })).toEqual({
     code: EXIT.badInput,

@@ -3,24 +3,12 @@ import { failureOf } from "../../src/cli/exit.js";
 import { createProgress } from "../../src/cli/progress.js";
 import { fitting, type Style, styleFor } from "../../src/cli/style.js";
 import { chartLines } from "../../src/cli/text/chart.js";
-import {
-  assumed,
-  cared,
-  clock,
-  day,
-  difference,
-  ofHundred,
-  percent,
-  span,
-  temperature,
-  windSpeed,
-  wrapped,
-} from "../../src/cli/text/words.js";
-import { speaker } from "../../src/words/index.js";
+import { assumed, cared, clock, day, ofHundred, percent, span, wrapped } from "../../src/cli/text/words.js";
+import { finding } from "../../src/findings/index.js";
 
 const UTF8: Style = styleFor({ env: { LANG: "nb_NO.UTF-8" }, isTty: false });
 const ASCII: Style = styleFor({ env: { LANG: "C" }, isTty: false });
-const FAHRENHEIT: Style = { ...UTF8, units: "f", say: speaker({ temp: "f", wind: "mps" }) };
+const FAHRENHEIT: Style = styleFor({ env: { LANG: "C.UTF-8" }, isTty: false }, { units: "f" });
 const plain = (text: string) => fitting(text, UTF8);
 
 describe("style", () => {
@@ -48,11 +36,11 @@ describe("style", () => {
 
 describe("words", () => {
   test("temperatures and differences in either unit", () => {
-    expect(plain(temperature(-30.4, UTF8))).toBe("-30 °C");
-    expect(plain(temperature(-0.2, UTF8))).toBe("0 °C");
-    expect(plain(temperature(-40, FAHRENHEIT))).toBe("-40 °F");
-    expect(plain(difference(2.5, UTF8))).toBe("2.5 K");
-    expect(plain(difference(2.5, FAHRENHEIT))).toBe("4.5 F°");
+    expect(plain(UTF8.values.temp(-30.4))).toBe("-30 °C");
+    expect(plain(UTF8.values.temp(-0.2))).toBe("0 °C");
+    expect(plain(FAHRENHEIT.values.temp(-40))).toBe("-40 °F");
+    expect(plain(UTF8.values.difference(2.5))).toBe("2.5 K");
+    expect(plain(FAHRENHEIT.values.difference(2.5))).toBe("4.5 F°");
   });
 
   test("sentences of a document follow the unit, with as many decimals, and leave other numbers alone", () => {
@@ -74,11 +62,11 @@ describe("words", () => {
   });
 
   test("winds, and chances out of 100 that never promise more than was counted", () => {
-    expect(["kt", "mps", "kmh"].map((wind) => plain(windSpeed(5, { ...UTF8, wind } as Style)))).toEqual([
-      "10 kt",
-      "5 m/s",
-      "18 km/h",
-    ]);
+    expect(
+      ["kt", "mps", "kmh"].map((wind) =>
+        plain(styleFor({ env: {}, isTty: false }, { windUnits: wind as "kt" }).values.wind(5)),
+      ),
+    ).toEqual(["10 kt", "5 m/s", "18 km/h"]);
     expect([1, 0.995, 0.889, 0.01, 0.004].map(ofHundred)).toEqual([
       "over 99 of 100",
       "over 99 of 100",
@@ -233,6 +221,8 @@ test("each way to fail has its own exit code", () => {
     code: 2,
     lines: ["hours: expected a number, received nothing"],
   });
-  expect(failureOf({ status: "failed", message: "no step meets the tolerance" }).code).toBe(3);
-  expect(failureOf({ status: "cancelled", message: "stopped" }).code).toBe(130);
+  expect(
+    failureOf({ status: "failed", message: finding("not-calculated", { remedy: "no step" }) }).code,
+  ).toBe(3);
+  expect(failureOf({ status: "cancelled", message: finding("was-stopped", {}) }).code).toBe(130);
 });

@@ -14,6 +14,7 @@ import {
 } from "../../src/index.js";
 import { solveMilp } from "../../src/node/index.js";
 import { english } from "../../src/words/index.js";
+import { inBothLanguages, printed } from "./told.js";
 
 /**
  * Every example's answer as it was, so that a change of structure that is meant to change no answer is seen to change
@@ -95,6 +96,9 @@ describe("golden answers", () => {
   it.each(CASES)("%s answers as it did", { timeout: 240_000 }, async (name, answer) => {
     const outcome = await answer(readFileSync(new URL(`${name}.json`, EXAMPLES), "utf8"));
     if (outcome.status !== "completed") throw new Error(`${name}: ${JSON.stringify(outcome)}`);
+    const told = [...printed(outcome.result), ...inBothLanguages(outcome.result)];
+    expect(told.length).toBeGreaterThan(40);
+    for (const text of told) expect(text).not.toMatch(/\[object |undefined|NaN/);
     const leaves = leavesOf(outcome.result);
     const file = new URL(`${name}.json`, ANSWERS);
     if (process.env.GOLDEN === "write") writeFileSync(file, `${JSON.stringify(leaves, null, 1)}\n`);

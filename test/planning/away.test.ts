@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { stayAway } from "../../src/planning/index.js";
 import { temperatureCriteria } from "../../src/readiness/index.js";
 import { drawEnsemble, type Scenario } from "../../src/simulation/index.js";
+import { english } from "../../src/words/index.js";
 import { coldSoaked, HOUR, steadyWeather } from "../simulation/example-scenario.js";
 
 /** Just shut down after a cruise: warm all through. */
@@ -23,7 +24,7 @@ function report(scenario: Scenario) {
     draws: drawEnsemble({ members: 60, seed: 2, weather: scenario.weather }),
     chance: 0.9,
   });
-  if (away.status !== "judged") throw new Error(away.message);
+  if (away.status !== "judged") throw new Error(english(away.message));
   if (away.covered === undefined) throw new Error("the example carries covers");
   return { now: away.now, covered: away.covered.lasting, uncovered: away.uncovered.lasting };
 }

@@ -19,7 +19,7 @@ function request(scenario: Scenario, change: Partial<PlanRequest> = {}): PlanReq
 
 function planned(r: PlanRequest): Plan {
   const plan = planPreheat(r);
-  if (!("course" in plan)) throw new Error(plan.message);
+  if (!("course" in plan)) throw new Error(english(plan.message));
   return plan;
 }
 
@@ -173,7 +173,7 @@ describe("what changes a plan", () => {
     // When nothing is enough it says what the longest heating allowed brings.
     expect(plan.plugIn).toBe(0);
     expect(english(plan.message ?? "")).toMatch(
-      /the chance is \d+ %, not 90 %: .* is OK in \d+ of 100, its median margin is -\d/,
+      /the chance is under 1 in 100, not 9 in 10; .*: OK in \d+ of 100, [\d.]+.K short in the middle case/,
     );
     expect(plan.remedies.length).toBeGreaterThan(1);
     for (const remedy of plan.remedies) expect(remedy.chance).toBeGreaterThan(plan.chance);

@@ -8,6 +8,7 @@ import { finished } from "../../src/response/index.js";
 import { drawEnsemble } from "../../src/simulation/index.js";
 import { createColdCase, STEADY } from "../../src/winter/cold-case.js";
 import { leastLead } from "../../src/winter/least-lead.js";
+import { english } from "../../src/words/index.js";
 import { coldSoaked, HOUR, steadyWeather } from "../simulation/example-scenario.js";
 
 // One aircraft, one night, asked in four places: the plan, a drag in the app, the plan of a base and a winter's case.
@@ -92,7 +93,7 @@ describe("the same night", () => {
       solveMilp,
       isNight: () => false,
     });
-    if (base.status !== "planned") throw new Error(base.message);
+    if (base.status !== "planned") throw new Error(english(base.message));
     const [{ course, played }] = base.aircraft;
     expect(Math.abs(leadOf(course.blocks[0]?.from) - lead)).toBeLessThanOrEqual(1 / 6 + 1e-9);
     expect(played.missesWarm).toBe(plan.aim !== "warm-through");

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { demoOpening, scenarioOf } from "../../src/base/index.js";
 import { deriveBase } from "../../src/logbook/index.js";
 import { simulateFromDocument } from "../../src/questions/index.js";
+import { english } from "../../src/words/index.js";
 import {
   EVENING,
   expectNoComplaints,
@@ -210,7 +211,7 @@ function nightLog(): string {
   const base = deriveBase(demoOpening(NOW - AGO).events);
   if (base === undefined) throw new Error("the demo has no set-up");
   const found = scenarioOf(base, "lynx", { now: NOW, from: "anchor", members: 20 });
-  if (!found.ok) throw new Error(found.reason);
+  if (!found.ok) throw new Error(english(found.reason));
   const run = simulateFromDocument(found.document());
   if (run.status !== "completed") throw new Error(run.status);
   const { time_h, parts } = run.result.course;

@@ -1,6 +1,6 @@
 import { COVERS, type Cover, HEATERS, type Heater, INSTALLATIONS, type Installation } from "../../index.js";
 import type { Style } from "../style.js";
-import { cared, list, valueText, wrapped } from "./words.js";
+import { cared, list, wrapped } from "./words.js";
 
 export type Section = "installations" | "heaters" | "covers";
 export type Entry = Installation | Heater | Cover;
@@ -54,7 +54,10 @@ function stepsOf({ steps, source }: NonNullable<Heater["procedure"]>, style: Sty
 function inUnitsOfKey(path: string, value: string, style: Style): [string, string] {
   const key = TEMPERATURE.exec(path);
   if (key === null) return [path, value];
-  return [path.slice(0, key.index), valueText(Number(value), key[1] === "c" ? "c" : "k", style)];
+  return [
+    path.slice(0, key.index),
+    style.values.measure({ value: Number(value), unit: key[1] === "c" ? "c" : "k" }),
+  ];
 }
 
 /** Not the kelvin of a conductance or of a heat capacity. */

@@ -1,6 +1,6 @@
 import type { CriterionDocument } from "../../index.js";
 import { fitting, type Style } from "../style.js";
-import { bareOfHundred, bareValue, marginUnit, ofHundred, unitOf, valueText, wrapped } from "./words.js";
+import { bareOfHundred, bareValue, marginUnit, ofHundred, unitOf, wrapped } from "./words.js";
 
 const TITLE_WIDTH = 33;
 
@@ -61,14 +61,14 @@ export function criterionFigures(criterion: CriterionDocument, style: Style): st
   const { unit, value, margin, limit, chance, direction, judged, advisory } = criterion;
   const shown = (x: number) => bareValue(x, unit, style);
   const apart = marginUnit(unit);
-  const off = valueText(Math.abs(margin.p50), apart, style);
+  const off = style.values.measure({ value: Math.abs(margin.p50), unit: apart });
   const units = unitOf(unit, style);
   const sign = direction === "at-least" ? "at least" : "at most";
   const when = judged === "at-start" ? "" : " while heating";
   const band = `${shown(value.p50)} ${units}${when} (9 in 10: ${shown(value.p05)} to ${shown(value.p95)})`;
   const spare = margin.p50 < 0 ? `${off} short` : `${off} to spare`;
   const role = advisory ? "; for information only" : "";
-  return `${band}; ${sign} ${valueText(limit, unit, style)}: ${spare}; OK in ${ofHundred(chance)}${role}`;
+  return `${band}; ${sign} ${style.values.measure({ value: limit, unit: unit })}: ${spare}; OK in ${ofHundred(chance)}${role}`;
 }
 
 /** A criterion with its reason and source. */

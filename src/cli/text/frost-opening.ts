@@ -2,7 +2,7 @@ import type { FaceDocument, FrostOutlookDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { mass, massValue, timeBandText } from "./airframe-text.js";
 import type { Opening } from "./opening.js";
-import { bareWind, clock, day, difference, temperature, windSpeed } from "./words.js";
+import { bareWind, clock, day } from "./words.js";
 
 /** The first screen of a frosty night: expected or not, from when, how thick, what a cover does, and the last look. */
 export function frostOpening(outlook: FrostOutlookDocument, style: Style): Opening {
@@ -25,7 +25,7 @@ export function frostOpening(outlook: FrostOutlookDocument, style: Style): Openi
       ],
       [
         "Weakest point",
-        `${weak} skin, ${difference(face.most_below_air_k.p50, style)} below the air at its coldest`,
+        `${weak} skin, ${style.values.difference(face.most_below_air_k.p50)} below the air at its coldest`,
       ],
       otherFace(outlook, weak, style),
       coverFact(outlook, style),
@@ -79,7 +79,7 @@ function weather({ course, start, departure }: FrostOutlookDocument, style: Styl
   const wind = course.wind_mps.p50;
   const hours = course.time_h[coldest] - (departure.at_h - start.at_h);
   const when = hours > -0.5 ? `at ${clock(departure, departure)}` : `${Math.round(-hours)} h before`;
-  return `air down to ${temperature(air[coldest], style)} ${when}; wind at the wing ${bareWind(Math.min(...wind), style)} to ${windSpeed(Math.max(...wind), style)}`;
+  return `air down to ${style.values.temp(air[coldest])} ${when}; wind at the wing ${bareWind(Math.min(...wind), style)} to ${style.values.wind(Math.max(...wind))}`;
 }
 
 /** [kg/m2] an hour from which frost counts as growing: a tenth of what an eye begins to see. Project judgement. */

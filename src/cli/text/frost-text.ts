@@ -3,7 +3,7 @@ import type { Style } from "../style.js";
 import { type Column, closing, hourlyRows, mass, massValue, tenths, timeBandText } from "./airframe-text.js";
 import { frostOpening, frostWords, HARDLY_SEEN, verdictWords } from "./frost-opening.js";
 import { screen } from "./opening.js";
-import { bareWind, clock, difference, fact, unitOf, windUnit } from "./words.js";
+import { bareWind, clock, fact, unitOf, windUnit } from "./words.js";
 
 /** Frost by a departure, for a pilot: the first screen; behind it each face, what a cover does, and the night by the hour. */
 export function frostText(outlook: FrostOutlookDocument, style: Style): string[] {
@@ -56,7 +56,7 @@ function faceFacts(
       : []),
     ...fact(
       "  coldest",
-      `${difference(below.p50, style)} below the air (${difference(below.p05, style)} to ${difference(below.p95, style)})`,
+      `${style.values.difference(below.p50)} below the air (${style.values.difference(below.p05)} to ${style.values.difference(below.p95)})`,
       style,
     ),
   ];

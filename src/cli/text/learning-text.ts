@@ -1,6 +1,6 @@
 import type { LearningDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { assumed, clock, day, difference, fact, list, ofHundred, temperature, wrapped } from "./words.js";
+import { assumed, clock, day, fact, list, ofHundred, wrapped } from "./words.js";
 
 /** What a log taught, for an owner: what changed, what is still open, what to read next. */
 export function learningText(learning: LearningDocument, style: Style): string[] {
@@ -21,7 +21,7 @@ export function learningText(learning: LearningDocument, style: Style): string[]
     style.colors.bold("Probes: reading minus model"),
     ...probes.flatMap((p) =>
       wrapped(
-        `${p.name}${coolingText(p)}: off by ${difference(p.offset_k, style)}, follows in ${Math.round(p.lag_s)} s; fits to ${difference(p.rms_k, style)}, at worst ${difference(p.worst_k, style)}; ${ofHundred(p.coverage)} within the 9 in 10 band`,
+        `${p.name}${coolingText(p)}: off by ${style.values.difference(p.offset_k)}, follows in ${Math.round(p.lag_s)} s; fits to ${style.values.difference(p.rms_k)}, at worst ${style.values.difference(p.worst_k)}; ${ofHundred(p.coverage)} within the 9 in 10 band`,
         style.width,
         "- ",
       ),
@@ -46,7 +46,7 @@ export function learningText(learning: LearningDocument, style: Style): string[]
 function contradictionList({ contradictions }: LearningDocument, style: Style): string[] {
   if (contradictions.length === 0) return [];
   const lines = contradictions.map(({ probe, readings, at, reading_c, model_c }) => {
-    const [read, said] = [temperature(reading_c, style), temperature(model_c, style)];
+    const [read, said] = [style.values.temp(reading_c), style.values.temp(model_c)];
     return `${probe}, ${clock(at, at)} on ${day(at)}: ${read} where the model says ${said} (${readings} readings)`;
   });
   return [
@@ -116,11 +116,11 @@ function nextFacts({ next_readings }: LearningDocument, style: Style): string[] 
   const [best, second] = next_readings.readings;
   if (best === undefined) return [];
   const words = (r: typeof best) =>
-    `${r.part.replace("_", " ")} at ${clock(r.at, r.at)} on ${day(r.at)}: to ±${difference(r.sd_after_k, style)}`;
+    `${r.part.replace("_", " ")} at ${clock(r.at, r.at)} on ${day(r.at)}: to ±${style.values.difference(r.sd_after_k)}`;
   const text = [best, ...(second === undefined ? [] : [second])].map(words).join("; ");
   return fact(
     "Read next",
-    `the crankshaft at departure is known to ±${difference(next_readings.sd_k, style)}. One more reading helps most here: ${text}`,
+    `the crankshaft at departure is known to ±${style.values.difference(next_readings.sd_k)}. One more reading helps most here: ${text}`,
     style,
   );
 }

@@ -6,20 +6,7 @@ import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
 import { openingOf, screen } from "./opening.js";
 import { startFacts } from "./start-text.js";
-import {
-  assumed,
-  cared,
-  clock,
-  day,
-  fact,
-  list,
-  marginUnit,
-  odds,
-  span,
-  temperature,
-  valueText,
-  wrapped,
-} from "./words.js";
+import { assumed, cared, clock, day, fact, list, marginUnit, odds, span, wrapped } from "./words.js";
 
 /** A plan for a pilot: the first screen, then everything behind it. */
 export function planText(plan: PlanDocument, style: Style): string[] {
@@ -76,8 +63,8 @@ function missingText(
   { title, margin, chance, limit, unit, direction }: CriterionDocument,
   style: Style,
 ): string {
-  const off = (x: number) => valueText(x, marginUnit(unit), style);
-  const beyond = `${direction === "at-least" ? "short of" : "over"} ${valueText(limit, unit, style)}`;
+  const off = (x: number) => style.values.measure({ value: x, unit: marginUnit(unit) });
+  const beyond = `${direction === "at-least" ? "short of" : "over"} ${style.values.measure({ value: limit, unit: unit })}`;
   const facts = [
     ...(margin.p50 < 0 ? [`${off(-margin.p50)} ${beyond} in half of all cases`] : []),
     ...(margin.p05 < 0 ? [`1 in 20 is ${off(-margin.p05)} ${beyond}`] : []),
@@ -92,7 +79,7 @@ function heaterFacts({ heaters, plug_in, heating }: PlanDocument, style: Style):
   return heaters.flatMap(({ name, attended, longest_on_h, surfaces }) => {
     const hot = surfaces.map(
       (s) =>
-        `${s.name} ${temperature(s.p50_c, style)}, 1 in 20 over ${temperature(s.p95_c, style)}, limit ${temperature(s.limit_c, style)}`,
+        `${s.name} ${style.values.temp(s.p50_c)}, 1 in 20 over ${style.values.temp(s.p95_c)}, limit ${style.values.temp(s.limit_c)}`,
     );
     const watched = attended ? ", somebody must stay" : "";
     return fact("Heater", [`${name}, at most ${span(longest_on_h)}${watched}`, ...hot].join("; "), style);
@@ -151,10 +138,8 @@ function leftOnFact({ toll, heaters }: PlanDocument, style: Style): string[] {
     `inside wet ${hours(left_on.wet_h)} h (${hours(planned.wet_h)}; frost not counted, for comparing only)`,
     ...(surface === null
       ? []
-      : [
-          `hottest surface ${temperature(surface, style)} (limit ${temperature(Math.min(...limits), style)})`,
-        ]),
-    `oil film ${temperature(left_on.hottest_film_c, style)}`,
+      : [`hottest surface ${style.values.temp(surface)} (limit ${style.values.temp(Math.min(...limits))})`]),
+    `oil film ${style.values.temp(left_on.hottest_film_c)}`,
   ].join(", ");
   return fact("If left on", `from now on: ${text}`, style);
 }

@@ -2,7 +2,7 @@ import type { SimulationDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
 import { screen } from "./opening.js";
-import { assumed, bareTemperature, cared, clock, day, list, temperature, unitOf } from "./words.js";
+import { assumed, bareTemperature, cared, clock, day, list, unitOf } from "./words.js";
 
 /** Parts in the order of interest, and what they are called here. */
 const COLUMNS = [
@@ -49,7 +49,7 @@ function partFacts({ course, happenings, start }: SimulationDocument, style: Sty
     if (middle === undefined) return [];
     const ends = `${bare(middle[0]!)} at the start, ${bare(middle.at(-1)!)} at the end`;
     return [
-      [label, `${ends}, between ${bare(Math.min(...middle))} and ${temperature(Math.max(...middle), style)}`],
+      [label, `${ends}, between ${bare(Math.min(...middle))} and ${style.values.temp(Math.max(...middle))}`],
     ];
   });
   const done = happenings.map((h) => `${clock(h, start)} ${h.do.replace("_", " ")}`).join(", ");

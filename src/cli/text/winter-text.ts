@@ -2,25 +2,14 @@ import { wetHours, winterScreen } from "../../first-screen/index.js";
 import type { WinterRowDocument, WinterStudyDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { openingOf, screen } from "./opening.js";
-import {
-  assumed,
-  bareTemperature,
-  cared,
-  fact,
-  list,
-  odds,
-  percent,
-  temperature,
-  unitOf,
-  wrapped,
-} from "./words.js";
+import { assumed, bareTemperature, cared, fact, list, odds, percent, unitOf, wrapped } from "./words.js";
 
 /** A winter for whoever buys the kit: the answer first, behind it every kit and habit, and what they hang on. */
 export function winterText(study: WinterStudyDocument, style: Style): string[] {
   const { name, aircraft, winters, departures, start } = study;
   const coldest = Math.min(...winters.map(({ coldest_c }) => coldest_c));
   const count = winters.length === 1 ? "one winter" : `${winters.length} winters`;
-  const about = `${name}, ${aircraft.name.split(",")[0]}: ${count} of ${departures} departures, coldest hour ${temperature(coldest, style)}`;
+  const about = `${name}, ${aircraft.name.split(",")[0]}: ${count} of ${departures} departures, coldest hour ${style.values.temp(coldest)}`;
   return screen(
     openingOf(winterScreen(study), about, start, style),
     () => winterDetails(study, style),
@@ -52,7 +41,7 @@ function winterDetails(study: WinterStudyDocument, style: Style): string[] {
 function occasion(study: WinterStudyDocument, style: Style): string {
   const { winters, members, hours, start, zone } = study;
   const mean = winters.reduce((sum, { mean_c }) => sum + mean_c, 0) / winters.length;
-  return `${Math.round(hours / 24)} days from ${start.time.slice(0, 10)}, times in ${zone}, mean ${temperature(mean, style)}. Bands: 5 to 95 % over winters and ${members} drawn aircraft.`;
+  return `${Math.round(hours / 24)} days from ${start.time.slice(0, 10)}, times in ${zone}, mean ${style.values.temp(mean)}. Bands: 5 to 95 % over winters and ${members} drawn aircraft.`;
 }
 
 function nameOf(

@@ -1,18 +1,15 @@
-export { odds } from "../../index.js";
-export { neededText as needed, spanText as span } from "../../words/index.js";
 export { clock, day } from "./clock.js";
 
 import type { Said, SaidCaution } from "../../findings/index.js";
 import { type CriterionDocument, fahrenheitFromCelsius, WIND_UNITS, windIn } from "../../index.js";
+import { english, sayIn } from "../../words/index.js";
 import type { Style } from "../style.js";
+
+/** Values that have no unit of the reader's. */
+export const { odds, span, needed } = sayIn("en", { temp: "c", wind: "mps" }, english);
 
 /** Between a number and its unit, so that they stay on one line; printed as a space. */
 const NBSP = "\u00a0";
-
-/** A temperature in the user's unit. @example temperature(-30.4, style) // "-30 °C" */
-export function temperature(celsius: number, style: Style): string {
-  return `${bareTemperature(celsius, style)}${NBSP}${unitOf("c", style)}`;
-}
 
 /** The same without its unit, for tables and axes. */
 export function bareTemperature(celsius: number, { units }: Style): string {
@@ -39,20 +36,9 @@ export function bareValue(value: number, unit: Unit, style: Style): string {
   }
 }
 
-/** The same with its unit. @example valueText(62.3, "rpm", style) // "62 rpm" */
-export function valueText(value: number, unit: Unit, style: Style): string {
-  if (unit === "k") return difference(value, style);
-  return `${bareValue(value, unit, style)}${NBSP}${unitOf(unit, style)}`.trimEnd();
-}
-
 /** Unit of a margin of a value in `unit`: degrees apart, not degrees. */
 export function marginUnit(unit: Unit): Unit {
   return unit === "c" ? "k" : unit;
-}
-
-/** A difference of temperatures. @example difference(3.24, style) // "3.2 K" */
-export function difference(kelvins: number, style: Style): string {
-  return `${inUnitsOfDifference(kelvins, style).toFixed(1)}${NBSP}${unitOf("k", style)}`;
 }
 
 export function unitOf(unit: Unit, { units }: Style): string {
@@ -76,11 +62,6 @@ export function unitOf(unit: Unit, { units }: Style): string {
 
 function inUnitsOfDifference(kelvins: number, { units }: Style): number {
   return units === "f" ? kelvins * 1.8 : kelvins;
-}
-
-/** A wind in the user's unit. @example windSpeed(5, style) // "10 kt" */
-export function windSpeed(mps: number, style: Style): string {
-  return `${bareWind(mps, style)}${NBSP}${windUnit(style)}`;
 }
 
 /** The same without its unit, for tables. */

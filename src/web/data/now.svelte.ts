@@ -1,4 +1,5 @@
 import type { NowDocument } from "../../documents/index.js";
+import type { Said } from "../../findings/index.js";
 import { Dropped, Refusal } from "../worker/planner.js";
 import { app } from "./app.svelte.js";
 import { estimatesOf } from "./server.js";
@@ -10,7 +11,7 @@ export interface NowState {
   /** Who worked it out: the base hears its probes, this device knows the logbook and the weather only. */
   readonly by: "base" | "device";
   /** Why nothing is known; empty while it is being asked. */
-  readonly reasons: readonly string[];
+  readonly reasons: readonly Said[];
 }
 
 /** [ms] an estimate of the base counts as one of now. */

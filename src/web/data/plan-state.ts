@@ -1,4 +1,5 @@
 import type { PlanDocument } from "../../documents/index.js";
+import type { Said } from "../../findings/index.js";
 import type { KnownPlan } from "../../first-screen/index.js";
 import type { FirstPlan } from "../worker/first-plan.js";
 
@@ -9,7 +10,7 @@ export interface PlanState {
   /** What is known of a newer one that is not whole yet. */
   readonly first?: FirstPlan;
   /** Why there is no plan. */
-  readonly reasons?: readonly string[];
+  readonly reasons?: readonly Said[];
   readonly isBusy: boolean;
   /** [ms] when it was made. */
   readonly at: number;

@@ -1,3 +1,4 @@
+import type { Said } from "../../findings/index.js";
 import { USUAL_MEMBERS } from "../../simulation/members.js";
 import type { Answer } from "../worker/protocol.js";
 import { app } from "./app.svelte.js";
@@ -22,7 +23,7 @@ class WholeBase {
   }
 
   /** Why there is none. */
-  get reasons(): readonly string[] {
+  get reasons(): readonly Said[] {
     return this.#isHere ? this.work.reasons : [];
   }
 

@@ -1,3 +1,4 @@
+import type { Said } from "../../findings/index.js";
 import { Dropped, Refusal } from "../worker/planner.js";
 
 /** What long work is given: how to stop it, and whom to tell how far it is. */
@@ -7,7 +8,7 @@ export interface WorkOptions {
 }
 
 /** Why something could not be done, for the user. */
-export function reasonsOf(error: unknown): readonly string[] {
+export function reasonsOf(error: unknown): readonly Said[] {
   if (error instanceof Refusal) return error.reasons;
   return [error instanceof Error ? error.message : String(error)];
 }
@@ -17,7 +18,7 @@ export class Work<T> {
   /** Share done; undefined while nothing is worked on. */
   share = $state<number>();
   answer = $state.raw<T>();
-  reasons = $state.raw<readonly string[]>([]);
+  reasons = $state.raw<readonly Said[]>([]);
   #stop: AbortController | undefined;
   readonly #keepsAnswer: boolean;
 

@@ -1,3 +1,5 @@
+import type { Said } from "../../findings/index.js";
+import { english } from "../../words/index.js";
 import {
   type Answer,
   type Ask,
@@ -11,9 +13,9 @@ import {
 /** The worker could not do what was asked; the reasons are for the user. */
 export class Refusal extends Error {
   override readonly name = "Refusal";
-  readonly reasons: readonly string[];
-  constructor(reasons: readonly string[]) {
-    super(reasons.join("; "));
+  readonly reasons: readonly Said[];
+  constructor(reasons: readonly Said[]) {
+    super(reasons.map(english).join("; "));
     this.reasons = reasons;
   }
 }

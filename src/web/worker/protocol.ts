@@ -1,4 +1,5 @@
 import type { PlanDocument } from "../../documents/index.js";
+import type { Said } from "../../findings/index.js";
 import type { Basis } from "../../planning/index.js";
 import type { FirstPlan } from "./first-plan.js";
 import type { TASKS } from "./tasks.js";
@@ -63,7 +64,7 @@ export type ReplanPart = { readonly aircraft: string } & (
   | { readonly grade: "first"; readonly basis: Basis; readonly plan: FirstPlan }
   | { readonly grade: "decided"; readonly plan: FirstPlan }
   | { readonly grade: "whole"; readonly plan: PlanDocument }
-  | { readonly grade: "refused"; readonly reasons: readonly string[] }
+  | { readonly grade: "refused"; readonly reasons: readonly Said[] }
 );
 
 /** One message to the worker. */
@@ -77,7 +78,7 @@ export type FromWorker = { readonly id: number } & (
   | { readonly is: "progress"; readonly done: number }
   | { readonly is: "part"; readonly part: unknown }
   | { readonly is: "done"; readonly answer: unknown }
-  | { readonly is: "refused"; readonly reasons: readonly string[] }
+  | { readonly is: "refused"; readonly reasons: readonly Said[] }
   | { readonly is: "failed"; readonly message: string }
 );
 

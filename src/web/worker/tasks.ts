@@ -5,6 +5,7 @@ import {
   type ScenarioDocument,
   type ToldDocument,
 } from "../../documents/index.js";
+import type { Said } from "../../findings/index.js";
 import { type LogOptions, readTemperatureLog, type TemperatureLog } from "../../learning/index.js";
 import {
   type BaseState,
@@ -241,7 +242,7 @@ interface KnownEstimate {
   /** Undefined where it cannot be worked out: a plan then begins at the air, and says so. */
   readonly estimate: LiveEstimate | undefined;
   /** Why there is none. */
-  readonly reasons: readonly string[];
+  readonly reasons: readonly Said[];
 }
 
 function knownOf(aircraft: string, now: number): KnownEstimate {
@@ -258,11 +259,11 @@ function knownOf(aircraft: string, now: number): KnownEstimate {
   return made;
 }
 
-function reasonsOf(outcome: Outcome<unknown>): readonly string[] {
+function reasonsOf(outcome: Outcome<unknown>): readonly Said[] {
   if (outcome.status === "completed") return [];
   if (outcome.status !== "refused") return [outcome.message];
-  // What the logbook leaves out is a sentence of its own.
-  return outcome.issues.map((issue) => (issue.path === "logbook" ? issue.received : issueText(issue)));
+  // What the logbook leaves out is a finding of its own.
+  return outcome.issues.map((issue) => issue.reason ?? issueText(issue));
 }
 
 function scenarioFor(
@@ -338,5 +339,5 @@ function frost(now: number) {
 function resultOf<T>(outcome: Outcome<T>): T {
   if (outcome.status === "completed") return outcome.result;
   if (outcome.status === "refused") throw new Refused(outcome.issues.map(issueText));
-  throw new Error(outcome.message);
+  throw new Refused([outcome.message]);
 }

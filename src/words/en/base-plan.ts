@@ -61,6 +61,18 @@ export const basePlan: Phrases<BasePlanFindings> = {
       ? `because it takes ${wanted} people ${span(times, say)}, where ${capacity} ${capacity === 1 ? "is" : "are"} there`
       : `because ${say.list(holders)} ${holders.length === 1 ? "takes" : "take"} who is there ${span(times, say)}`;
   },
+  "circuits-planned-to": ({ share }, say) =>
+    `Circuits are planned up to ${say.percent(share)} of their breaker, as for loads of three hours and more.`,
+  "somebody-always": () => "Somebody is there at any hour: no hours are given.",
+  "no-hangar-described": () => "No hangar is described: nothing is planned into one.",
+  "pulled-out-to-start": ({ aircraft }) =>
+    `${aircraft} is pulled out before its start: engines are started outside.`,
+  "circuit-shared": () =>
+    "The plan knows only the heaters named in it: whatever else hangs on a circuit comes on top. A breaker that trips leaves everything on it cold; a cable, reel or adapter that is warm to the hand comes out of use. A residual-current device belongs on every outlet outside.",
+  "generator-outside": () =>
+    "A generator runs in the open and away from doors and intakes: its exhaust holds carbon monoxide. It is not refuelled while hot, and somebody stays within call while it runs.",
+  "moving-aircraft": () =>
+    "Propeller as if live, chocks and cord out before moving, somebody at the wing tip; an aircraft brought in with fuel or a hot heater near vapour is a fire risk.",
   "cart-rejected": ({ cart, why }, say) => `${cart} is not planned: ${say.finding(why)}`,
   "lift-outlet": ({ circuit, number }) => `outlet number ${number} on ${circuit}`,
   "lift-breaker": ({ circuit, current_a }) =>

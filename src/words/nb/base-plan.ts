@@ -58,6 +58,17 @@ export const basePlan: Phrases<BasePlanFindings> = {
       ? `fordi det trengs ${wanted} personer ${span(times, say)}, der ${capacity} er til stede`
       : `fordi ${say.list(holders)} opptar dem som er der ${span(times, say)}`;
   },
+  "circuits-planned-to": ({ share }, say) =>
+    `Kursene planlegges opp til ${say.percent(share)} av sikringen, som for laster på tre timer og mer.`,
+  "somebody-always": () => "Noen er der til alle tider: ingen tider er oppgitt.",
+  "no-hangar-described": () => "Ingen hangar er beskrevet: ingenting planlegges inn i en.",
+  "pulled-out-to-start": ({ aircraft }) => `${aircraft} trekkes ut før start: motorer startes ute.`,
+  "circuit-shared": () =>
+    "Planen kjenner bare varmerne som er nevnt i den: alt annet som henger på en kurs, kommer i tillegg. En sikring som går, lar alt på den bli kaldt; en ledning, trommel eller overgang som er varm å ta på, tas ut av bruk. Jordfeilbryter hører til på hvert uttak ute.",
+  "generator-outside": () =>
+    "Et aggregat går i friluft og unna dører og luftinntak: eksosen inneholder karbonmonoksid. Det fylles ikke drivstoff mens det er varmt, og noen er innen rop mens det går.",
+  "moving-aircraft": () =>
+    "Propellen regnes som om den kan slå rundt, klosser og ledning fjernes før flytting, noen ved vingetippen; et fly som settes inn med drivstoff eller varm varmer nær damp, er en brannfare.",
   "cart-rejected": ({ cart, why }, say) => `${cart} blir ikke planlagt: ${say.finding(why)}`,
   "lift-outlet": ({ circuit, number }) => `uttak nummer ${number} på ${circuit}`,
   "lift-breaker": ({ circuit, current_a }) =>
