@@ -5,6 +5,8 @@ export {
   coverById,
   HEATERS,
   type Heater,
+  type HeaterBasis,
+  heaterBasis,
   heaterById,
   INSTALLATIONS,
   type Installation,
@@ -12,6 +14,7 @@ export {
   type Kit,
   PART_NAMES,
   type PartName,
+  weakestBasis,
 } from "./aircraft/index.js";
 export { PANELS, WING_COVERS } from "./airframe/index.js";
 export {

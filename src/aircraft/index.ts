@@ -10,7 +10,15 @@ export { CAUTIONS } from "./cautions.js";
 export type { Configuration } from "./configuration.js";
 export type { Battery, Cranking, Fit, Fuel, Installation, Origins } from "./description.js";
 export { ductPower, INPUT_NAMES, writeInputs } from "./inputs.js";
-export type { Caution, Cover, Heater, Kit } from "./kit.js";
+export {
+  type Caution,
+  type Cover,
+  type Heater,
+  type HeaterBasis,
+  heaterBasis,
+  type Kit,
+  weakestBasis,
+} from "./kit.js";
 export { installationNetwork } from "./network.js";
 export { oilById } from "./oil-store.js";
 export { originOf } from "./origins.js";

@@ -7,6 +7,8 @@ export interface Heater {
   readonly id: string;
   /** In trade terms: "silicone sump pad". */
   readonly name: string;
+  /** What its numbers rest on; judgement where it is left out. */
+  readonly basis?: HeaterBasis;
   readonly elements: readonly HeaterElement[];
   /** Ducted hot air into the cowl, instead of or beside elements. */
   readonly duct?: Duct;
@@ -30,6 +32,30 @@ export interface Heater {
   readonly rejected?: Caution;
   readonly cautions: readonly Caution[];
   readonly origins: Origins;
+}
+
+/**
+ * What a heater's numbers rest on: readings of real engines heated with it (`runs` of data/measured-runs), another heater
+ * of the catalogue whose numbers are scaled, or judgement alone.
+ */
+export type HeaterBasis =
+  | { readonly kind: "measured"; readonly runs: number }
+  | { readonly kind: "scaled"; readonly from: string }
+  | { readonly kind: "estimated" };
+
+/** A description that does not say is judgement. */
+export function heaterBasis({ basis }: Pick<Heater, "basis">): HeaterBasis {
+  return basis ?? { kind: "estimated" };
+}
+
+/** The least certain of what some heaters rest on: what an answer that uses them all can claim. */
+export function weakestBasis(bases: readonly HeaterBasis[]): HeaterBasis | undefined {
+  const runs = bases.flatMap((basis) => (basis.kind === "measured" ? [basis.runs] : []));
+  return (
+    bases.find(({ kind }) => kind === "estimated") ??
+    bases.find(({ kind }) => kind === "scaled") ??
+    (runs.length > 0 ? { kind: "measured", runs: Math.min(...runs) } : undefined)
+  );
 }
 
 /** How heating is done by hand, step by step. */

@@ -9,6 +9,7 @@ import {
 } from "../aircraft/index.js";
 import type { Said, SaidCaution } from "../findings/index.js";
 import { METALS, type MetalId } from "../properties/index.js";
+import { basisSchema } from "./basis-schema.js";
 import { record } from "./record.js";
 
 const positive = z.number().positive();
@@ -134,6 +135,7 @@ const step = z.union([
 export const heaterSchema: z.ZodType<Heater> = record({
   id,
   name: words,
+  basis: basisSchema.exactOptional(),
   elements: z.array(
     record({
       name: words,

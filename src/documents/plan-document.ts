@@ -1,4 +1,4 @@
-import { elementPart, type Heater } from "../aircraft/index.js";
+import { elementPart, type Heater, heaterBasis } from "../aircraft/index.js";
 import { type Band, bandOf } from "../numerics/index.js";
 import type { ChanceAt, HeatingImpact, Plan, ReadyWindow, StayWarm } from "../planning/index.js";
 import type { AircraftScenario, DrawnScenario, WishWithHeaters } from "../scenario/index.js";
@@ -99,6 +99,7 @@ function heaterDocument(heater: Heater, plan: Plan): PlanDocument["heaters"][num
   return {
     id,
     name,
+    basis: heaterBasis(heater),
     attended,
     least_on_h,
     longest_on_h,

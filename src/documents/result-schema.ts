@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { WET_TIME_LIMITS } from "../starting/index.js";
+import { basisSchema } from "./basis-schema.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { record } from "./record.js";
 import { caution, citation, finding, said } from "./said.js";
@@ -136,6 +137,7 @@ export const planSchema = record({
     record({
       id: z.string(),
       name: z.string(),
+      basis: basisSchema,
       attended: z.boolean(),
       least_on_h: z.number(),
       longest_on_h: z.number(),

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { WET_TIME_LIMITS } from "../starting/index.js";
+import { basisSchema } from "./basis-schema.js";
 import { record } from "./record.js";
 import { planSchema } from "./result-schema.js";
 import { finding } from "./said.js";
@@ -20,7 +21,7 @@ const money = z.number().nullable();
 
 const kit = record({
   name: z.string(),
-  heaters: z.array(record({ id: z.string(), name: z.string() })),
+  heaters: z.array(record({ id: z.string(), name: z.string(), basis: basisSchema })),
   covers: z.array(record({ id: z.string(), name: z.string() })),
   switching: z.enum(["by_hand", "mains_timer", "local_network", "phone_network"]),
   price: z.number().nullable(),

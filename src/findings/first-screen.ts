@@ -109,6 +109,11 @@ export interface FirstScreenFindings {
     /** Shortest time that the heaters are on; null where there is none. */
     readonly least_on_min: number | null;
   };
+  /** What a heater's numbers rest on. */
+  readonly "heater-basis":
+    | { readonly kind: "measured"; readonly runs: number }
+    | { readonly kind: "scaled"; readonly from: string }
+    | { readonly kind: "estimated" };
   readonly "barred-heater": { readonly heater: string; readonly reason: "indoors" | "engine-too-small" };
   readonly "would-help": {
     readonly remedy: Finding;

@@ -1,4 +1,4 @@
-import { type Caution, originOf } from "../aircraft/index.js";
+import { type Caution, heaterBasis, originOf } from "../aircraft/index.js";
 import type { Habit, KitChoice, ReadWinter, WinterStudyDocument } from "../documents/index.js";
 import { eachOnce, type Finding, finding, sourced } from "../findings/index.js";
 import { celsiusFromKelvin, SECONDS_OF_HOUR, SECONDS_OF_MINUTE } from "../units/index.js";
@@ -76,7 +76,7 @@ export function kitHeader(
     longest_on_h: hasHeater ? longestOn(kit) / SECONDS_OF_HOUR : null,
     unplug_before_min: unplugBeforeOf(kit, read.unplugBefore) / SECONDS_OF_MINUTE,
     barred: barsOf(kit, read),
-    heaters: kit.heaters.map(({ id, name: text }) => ({ id, name: text })),
+    heaters: kit.heaters.map((heater) => ({ id: heater.id, name: heater.name, basis: heaterBasis(heater) })),
     covers: kit.covers.map(({ id, name: text }) => ({ id, name: text })),
     switching,
     price: price ?? null,

@@ -16,11 +16,27 @@ export const AIRCRAFT: AircraftView = {
   ...{ place: "ramp", running: false, heatersOn: [], coversOn: [], chance: 0.9 },
   heaters: [
     {
-      ...{ id: "pad", name: "sump pad", powerW: 230, electric: true, attended: false, longestOnH: 24 },
+      ...{
+        id: "pad",
+        name: "sump pad",
+        powerW: 230,
+        electric: true,
+        attended: false,
+        basis: { kind: "estimated" },
+        longestOnH: 24,
+      },
       ...{ cylinders: undefined, cautions: [] },
     },
     {
-      ...{ id: "burner", name: "burner", powerW: 12_000, electric: false, attended: true, longestOnH: 2 },
+      ...{
+        id: "burner",
+        name: "burner",
+        powerW: 12_000,
+        electric: false,
+        attended: true,
+        basis: { kind: "estimated" },
+        longestOnH: 2,
+      },
       ...{ cylinders: undefined, cautions: [] },
     },
   ],
@@ -59,6 +75,7 @@ export function aPlan(change: Partial<PlanDocument>): PlanDocument {
     heaters: [
       {
         ...{ id: "pad", name: "sump pad", attended: false, least_on_h: 0.5, longest_on_h: 24 },
+        basis: { kind: "measured", runs: 2 },
         ...{ procedure: null, surfaces: [] },
       },
     ],

@@ -1,6 +1,14 @@
-import { COVERS, type Cover, HEATERS, type Heater, INSTALLATIONS, type Installation } from "../../index.js";
+import {
+  COVERS,
+  type Cover,
+  HEATERS,
+  type Heater,
+  heaterBasis,
+  INSTALLATIONS,
+  type Installation,
+} from "../../index.js";
 import type { Style } from "../style.js";
-import { cared, list, wrapped } from "./words.js";
+import { basisText, cared, list, wrapped } from "./words.js";
 
 export type Section = "installations" | "heaters" | "covers";
 export type Entry = Installation | Heater | Cover;
@@ -17,19 +25,24 @@ export function catalogueList(sections: readonly Section[], style: Style): strin
     ...(i > 0 ? [""] : []),
     style.colors.bold(section),
     ...CATALOGUE[section].flatMap((entry) =>
-      wrapped(entry.name, style.width, `  ${entry.id.padEnd(24)}`, " ".repeat(26)),
+      wrapped(named(entry, style), style.width, `  ${entry.id.padEnd(24)}`, " ".repeat(26)),
     ),
   ]);
 }
 
+/** A heater with what its numbers rest on. */
+function named(entry: Entry, style: Style): string {
+  return "elements" in entry ? `${entry.name} (${basisText(heaterBasis(entry), style)})` : entry.name;
+}
+
 /** Every number of an entry, and where the numbers come from. */
 export function catalogueEntry(entry: Entry, style: Style): string[] {
-  const { id, name, origins, ...rest } = entry;
-  const { cautions = [], rejected, procedure, ...numbers } = rest as Partial<Heater>;
+  const { id, name: _name, origins, ...rest } = entry;
+  const { cautions = [], rejected, procedure, basis: _, ...numbers } = rest as Partial<Heater>;
   const values = leaves(numbers).map(([path, value]) => inUnitsOfKey(path, value, style));
   const width = Math.max(...values.map(([path]) => path.length)) + 2;
   return [
-    style.colors.bold(`${id}: ${name}`),
+    style.colors.bold(`${id}: ${named(entry, style)}`),
     ...values.map(([path, value]) => `  ${path.padEnd(width)}${value}`),
     ...list("How it is done", procedure === undefined ? [] : stepsOf(procedure, style), style),
     "",

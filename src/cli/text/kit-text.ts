@@ -6,6 +6,7 @@ import {
   assumed,
   bareTemperature,
   bareWind,
+  basisText,
   cared,
   clock,
   list,
@@ -129,7 +130,8 @@ function leadCell(one: KitEntry["cases"][number] | undefined): string {
 }
 
 function kitLines(kit: KitEntry, k: number, { currency }: KitComparisonDocument, style: Style): string[] {
-  const pieces = [...kit.heaters, ...kit.covers].map(({ name }) => name).join(", ");
+  const heaters = kit.heaters.map(({ name, basis }) => `${name} (${basisText(basis, style)})`);
+  const pieces = [...heaters, ...kit.covers.map(({ name }) => name)].join(", ");
   const price = kit.price === null ? "" : `, ${kit.price} ${currency}`.trimEnd();
   const facts = [
     ...(kit.longest_on_h === null ? [] : [`at most ${span(kit.longest_on_h)} in one go`]),

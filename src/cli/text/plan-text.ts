@@ -1,17 +1,31 @@
 import type { Said } from "../../findings/index.js";
 import { planScreen } from "../../first-screen/index.js";
-import type { CriterionDocument, PlanDocument, StampDocument } from "../../index.js";
+import { type CriterionDocument, type PlanDocument, type StampDocument, weakestBasis } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
 import { openingOf, screen } from "./opening.js";
 import { startFacts } from "./start-text.js";
-import { assumed, cared, clock, day, fact, list, marginUnit, odds, span, wrapped } from "./words.js";
+import {
+  assumed,
+  basisText,
+  cared,
+  clock,
+  day,
+  fact,
+  list,
+  marginUnit,
+  odds,
+  span,
+  wrapped,
+} from "./words.js";
 
 /** A plan for a pilot: the first screen, then everything behind it. */
 export function planText(plan: PlanDocument, style: Style): string[] {
   const { name, aircraft, departure, zone } = plan;
-  const about = `${name}, ${aircraft.name.split(",")[0]}, ${day(departure)}, ${zone}`;
+  const basis = weakestBasis(usedHeaters(plan).map((heater) => heater.basis));
+  const rests = basis === undefined ? "" : `; heater ${basisText(basis, style)}`;
+  const about = `${name}, ${aircraft.name.split(",")[0]}, ${day(departure)}, ${zone}${rests}`;
   return screen(openingOf(planScreen(plan), about, departure, style), () => planDetails(plan, style), style);
 }
 
@@ -73,16 +87,24 @@ function missingText(
   return `${style.say(title)}: ${facts.join(", ")}`;
 }
 
+/** Heaters that are on, or will be. */
+function usedHeaters({ heaters, plug_in, heating }: PlanDocument): PlanDocument["heaters"] {
+  return plug_in === null && heating === null ? [] : heaters;
+}
+
 /** Each heater with its surfaces beside their limits. */
-function heaterFacts({ heaters, plug_in, heating }: PlanDocument, style: Style): string[] {
-  if (plug_in === null && heating === null) return [];
-  return heaters.flatMap(({ name, attended, longest_on_h, surfaces }) => {
+function heaterFacts(plan: PlanDocument, style: Style): string[] {
+  return usedHeaters(plan).flatMap(({ name, basis, attended, longest_on_h, surfaces }) => {
     const hot = surfaces.map(
       (s) =>
         `${s.name} ${style.values.temp(s.p50_c)}, 1 in 20 over ${style.values.temp(s.p95_c)}, limit ${style.values.temp(s.limit_c)}`,
     );
     const watched = attended ? ", somebody must stay" : "";
-    return fact("Heater", [`${name}, at most ${span(longest_on_h)}${watched}`, ...hot].join("; "), style);
+    return fact(
+      "Heater",
+      [`${name}, ${basisText(basis, style)}, at most ${span(longest_on_h)}${watched}`, ...hot].join("; "),
+      style,
+    );
   });
 }
 

@@ -1,7 +1,13 @@
 export { clock, day } from "./clock.js";
 
-import type { Said, SaidCaution } from "../../findings/index.js";
-import { type CriterionDocument, fahrenheitFromCelsius, WIND_UNITS, windIn } from "../../index.js";
+import { finding, type Said, type SaidCaution } from "../../findings/index.js";
+import {
+  type CriterionDocument,
+  fahrenheitFromCelsius,
+  type HeaterBasis,
+  WIND_UNITS,
+  windIn,
+} from "../../index.js";
 import { english, sayIn } from "../../words/index.js";
 import type { Style } from "../style.js";
 
@@ -15,6 +21,11 @@ const NBSP = "\u00a0";
 export function bareTemperature(celsius: number, { units }: Style): string {
   // Adding 0 turns -0 into 0.
   return String(Math.round(units === "f" ? fahrenheitFromCelsius(celsius) : celsius) + 0);
+}
+
+/** What a heater's numbers rest on: "measured on 2 runs". */
+export function basisText(basis: HeaterBasis, style: Style): string {
+  return style.say(finding("heater-basis", basis));
 }
 
 type Unit = CriterionDocument["unit"];

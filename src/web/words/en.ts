@@ -236,6 +236,7 @@ export const en = {
       warm: "Warm through",
       warmRule: "Past the maker's limit it may be started; warm through it starts easily and wears little.",
       heaters: "Heaters",
+      restsOn: (basis: string) => `How it heats is ${basis}.`,
       longest: (longest: string) => `At most ${longest} in one go.`,
       attended: "Somebody must stay with it all the time.",
       surface: (name: string, middle: string, worst: string, limit: string) =>

@@ -235,6 +235,7 @@ export const nb: Words = {
       warm: "Gjennomvarm",
       warmRule: "Over produsentens grense kan motoren startes; gjennomvarm starter den lett og slites lite.",
       heaters: "Varmere",
+      restsOn: (basis) => `Hvordan den varmer, er ${basis}.`,
       longest: (longest) => `Høyst ${longest} i strekk.`,
       attended: "Noen må være der hele tiden.",
       surface: (name, middle, worst, limit) =>

@@ -1,4 +1,11 @@
-import { type Cover, coverById, type Heater, heaterById, installationById } from "../../aircraft/index.js";
+import {
+  type Cover,
+  coverById,
+  type Heater,
+  heaterBasis,
+  heaterById,
+  installationById,
+} from "../../aircraft/index.js";
 import { eachOnce } from "../../findings/index.js";
 import {
   type AircraftState,
@@ -90,6 +97,7 @@ export function heaterView({ elements, duct, longest_on_h, ...heater }: Heater) 
     id,
     name,
     attended,
+    basis: heaterBasis(heater),
     cylinders,
     cautions,
     powerW: ofElements + (duct?.energy === "electric" ? duct.power_w : 0),

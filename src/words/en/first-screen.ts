@@ -146,6 +146,11 @@ export const firstScreen: Phrases<FirstScreenFindings> = {
       : least_on_min === null
         ? "no heat can be used"
         : `too late to heat for ${least_on_min} min and make the checks`,
+  "heater-basis": (basis) => {
+    if (basis.kind === "estimated") return "estimated";
+    if (basis.kind === "scaled") return `scaled from ${basis.from}`;
+    return `measured on ${basis.runs} ${basis.runs === 1 ? "run" : "runs"}`;
+  },
   "barred-heater": ({ heater, reason }) =>
     `${heater}: ${reason === "indoors" ? "a burner never runs in a hangar (carbon monoxide, fire)" : "too much heat for so small an engine"}`,
   "would-help": ({ remedy, chance, plug_in, attended }, say) =>

@@ -146,6 +146,11 @@ export const firstScreen: Phrases<FirstScreenFindings> = {
       : least_on_min === null
         ? "ingen varme kan brukes"
         : `for sent til å varme i ${least_on_min} min og gjøre kontrollene`,
+  "heater-basis": (basis) => {
+    if (basis.kind === "estimated") return "anslått";
+    if (basis.kind === "scaled") return `skalert fra ${basis.from}`;
+    return `målt i ${basis.runs} ${basis.runs === 1 ? "kjøring" : "kjøringer"}`;
+  },
   "barred-heater": ({ heater, reason }) =>
     `${heater}: ${reason === "indoors" ? "en brenner skal aldri gå inne i en hangar (karbonmonoksid, brann)" : "for mye varme for en så liten motor"}`,
   "would-help": ({ remedy, chance, plug_in, attended }, say) =>

@@ -6,6 +6,7 @@ import { SHORTEST_TOLD } from "./shortest-told.js";
 export const BATTERY_BLANKET_60: Heater = {
   id: "battery-blanket-60",
   name: "battery blanket, 60 W",
+  basis: { kind: "estimated" },
   elements: [
     {
       name: "blanket",

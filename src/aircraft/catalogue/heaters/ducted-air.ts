@@ -26,6 +26,7 @@ const HOT_AIR: Procedure = {
 export const DUCTED_ELECTRIC_1500: Heater = {
   id: "ducted-electric-1500",
   name: "ducted hot air, electric, 1.5 kW",
+  basis: { kind: "measured", runs: 3 },
   elements: [],
   duct: { power_w: 1500, flow_m3_per_s: 0.025, supply_max_c: 100, energy: "electric" },
   stirring: 2,
@@ -48,6 +49,7 @@ export const DUCTED_ELECTRIC_1500: Heater = {
 export const DUCTED_FUEL_12000: Heater = {
   id: "ducted-fuel-12000",
   name: "ducted hot air, fuel-fired, 12 kW",
+  basis: { kind: "measured", runs: 1 },
   elements: [],
   duct: { power_w: 12_000, flow_m3_per_s: 0.1, supply_max_c: 100, energy: "fuel" },
   stirring: 4,

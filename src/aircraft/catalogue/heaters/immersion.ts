@@ -6,6 +6,7 @@ import { SHORTEST_TOLD } from "./shortest-told.js";
 export const IMMERSION_250: Heater = {
   id: "immersion-250",
   name: "oil-sump immersion element, 250 W",
+  basis: { kind: "estimated" },
   elements: [
     {
       name: "element",

@@ -6,6 +6,7 @@ import { SHORTEST_TOLD } from "./shortest-told.js";
 export const IN_COWL_400: Heater = {
   id: "in-cowl-400",
   name: "small electric heater in the cowl, 400 W",
+  basis: { kind: "estimated" },
   elements: [
     {
       name: "heater",

@@ -1,12 +1,13 @@
 import { CAUTIONS } from "../../cautions.js";
-import type { Heater } from "../../kit.js";
+import type { Heater, HeaterBasis } from "../../kit.js";
 import { SHORTEST_TOLD } from "./shortest-told.js";
 
 /** Silicone pad glued under the oil sump. */
-function sumpPad(power: number, area: number): Heater {
+function sumpPad(power: number, area: number, basis: HeaterBasis): Heater {
   return {
     id: `sump-pad-${power}`,
     name: `silicone sump pad, ${power} W`,
+    basis,
     elements: [
       {
         name: "pad",
@@ -37,4 +38,10 @@ function sumpPad(power: number, area: number): Heater {
   };
 }
 
-export const SUMP_PADS: readonly Heater[] = [sumpPad(100, 90), sumpPad(220, 160), sumpPad(300, 220)];
+const SCALED: HeaterBasis = { kind: "scaled", from: "sump-pad-220" };
+
+export const SUMP_PADS: readonly Heater[] = [
+  sumpPad(100, 90, SCALED),
+  sumpPad(220, 160, { kind: "measured", runs: 2 }),
+  sumpPad(300, 220, SCALED),
+];

@@ -1,12 +1,13 @@
 import { CAUTIONS } from "../../cautions.js";
-import type { Heater, HeaterElement } from "../../kit.js";
+import type { Heater, HeaterBasis, HeaterElement } from "../../kit.js";
 import { SHORTEST_TOLD } from "./shortest-told.js";
 
 /** Bands or probes on every cylinder with sump and case pads: the whole engine from several sides. */
-function wholeEngine(cylinders: number): Heater {
+function wholeEngine(cylinders: number, basis: HeaterBasis): Heater {
   return {
     id: `whole-engine-${cylinders}`,
     name: `whole-engine electric set for ${cylinders} cylinders: bands, sump and case pads`,
+    basis,
     cylinders,
     elements: [
       element("bands", 50 * cylinders, "barrels", 1.2 * cylinders, 25 * cylinders),
@@ -47,4 +48,11 @@ function element(
   };
 }
 
-export const WHOLE_ENGINE_SETS: readonly Heater[] = [2, 4, 6, 9].map(wholeEngine);
+const SCALED: HeaterBasis = { kind: "scaled", from: "whole-engine-4" };
+
+export const WHOLE_ENGINE_SETS: readonly Heater[] = [
+  wholeEngine(2, SCALED),
+  wholeEngine(4, { kind: "measured", runs: 1 }),
+  wholeEngine(6, { kind: "measured", runs: 2 }),
+  wholeEngine(9, SCALED),
+];
