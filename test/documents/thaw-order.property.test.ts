@@ -124,7 +124,7 @@ test("gaps are never thawed before the skin is clear, nor dry before it is dry",
   );
   console.info(`thaw order: seed ${SEED}, the skin holds the gaps in ${held}, dry in time ${finished}`);
   // Documents in which the rule decides, and such as get to the end: the property is about something.
-  expect(held).toBeGreaterThan(100);
+  expect(held).toBeGreaterThan(80);
   expect(finished).toBeGreaterThan(20);
 });
 
