@@ -1,17 +1,18 @@
-import type { ScenarioDocument } from "../documents/index.js";
+import { learnedDocument, type ScenarioDocument } from "../documents/index.js";
+import type { FittedAircraft } from "../learning/index.js";
 import type { Change } from "../logbook/index.js";
 import type { Facts, Want } from "./facts.js";
 import { isoOf } from "./forecast.js";
 
 /** The document that a base's facts make, for whoever exchanges it: read, it gives the scenario that they make. */
-export function documentOf(facts: Facts): ScenarioDocument {
+export function documentOf(facts: Facts, learned: FittedAircraft | undefined): ScenarioDocument {
   const { base, aircraft, start, hours, standing, heatedSince, initial, weather, changes, want, correction } =
     facts;
   return {
     soakline: 2,
     name: aircraft.name,
     aircraft: aircraft.engine,
-    ...(aircraft.learned === undefined ? {} : { learned: aircraft.learned }),
+    ...(learned === undefined ? {} : { learned: learnedDocument(learned) }),
     kit: aircraft.kit,
     zone: base.zone,
     place: standing.place,

@@ -1,5 +1,5 @@
 import type { ScenarioDocument } from "../documents/index.js";
-import type { PartEstimate } from "../learning/index.js";
+import type { FittedAircraft, PartEstimate } from "../learning/index.js";
 import type { AircraftState, BaseState, Change, WantedDeparture } from "../logbook/index.js";
 import type { RecordCorrection } from "../scenario/index.js";
 import { USUAL_MEMBERS } from "../simulation/index.js";
@@ -25,6 +25,8 @@ export interface Facts {
   readonly changes: readonly Change[];
   readonly want: Want | undefined;
   readonly members: number;
+  /** What a live estimate learned of the aircraft beside its logs. */
+  readonly learned: FittedAircraft | undefined;
   /** What the base's own record asks of its plans. */
   readonly correction: RecordCorrection | undefined;
 }
@@ -51,6 +53,7 @@ export interface FactsFrom {
   readonly hours: number;
   readonly weather: WeatherSection;
   readonly initial: InitialSection | readonly PartEstimate[] | undefined;
+  readonly learned?: FittedAircraft | undefined;
   readonly departure?: WantedDeparture | undefined;
   readonly members?: number | undefined;
   /** Nothing heats, whatever is plugged in. */
@@ -77,6 +80,7 @@ export function factsOf({ setUp: base, record }: BaseState, aircraft: AircraftSt
     changes,
     want: departure === undefined ? undefined : wantOf(aircraft, departure, start),
     members,
+    learned: from.learned,
     correction: record.correction,
   };
   return from.withoutPower ? withHeatersOff(facts) : facts;

@@ -1,6 +1,6 @@
 import { newNotes, type ScenarioDocument, weatherOf } from "../documents/index.js";
 import { type Finding, finding } from "../findings/index.js";
-import type { PartEstimate } from "../learning/index.js";
+import type { FittedAircraft, PartEstimate } from "../learning/index.js";
 import type { AircraftState, BaseState, WantedDeparture } from "../logbook/index.js";
 import type { AircraftScenario } from "../scenario/index.js";
 import { documentOf } from "./document.js";
@@ -32,7 +32,7 @@ export interface ScenarioOptions {
    */
   readonly from: "anchor" | "now";
   /** Where every part stands now; a scenario from now without it takes the engine from the air, and says so. */
-  readonly estimate?: readonly PartEstimate[] | undefined;
+  readonly estimate?: KnownNow | undefined;
   /** The departure wanted; the soonest ahead where left out, "none" for no wish at all. */
   readonly departure?: WantedDeparture | "none" | undefined;
   /** Drawn cases that chances are counted over. */
@@ -43,6 +43,12 @@ export interface ScenarioOptions {
   readonly initial?: Facts["initial"];
   /** Covers fitted now, instead of those of the logbook. */
   readonly coversOn?: readonly string[];
+}
+
+/** What a live estimate knows of an aircraft. */
+export interface KnownNow {
+  readonly parts: readonly PartEstimate[];
+  readonly learned?: FittedAircraft | undefined;
 }
 
 export type BaseScenario =
@@ -124,7 +130,8 @@ function fromNow(state: BaseState, aircraft: AircraftState, options: ScenarioOpt
       known: Math.max(start, options.now),
       hours,
       weather,
-      initial: options.initial ?? options.estimate,
+      initial: options.initial ?? options.estimate?.parts,
+      learned: options.estimate?.learned,
       departure,
       members: options.members,
       withoutPower: options.withoutPower,
@@ -198,7 +205,7 @@ function madeFrom(facts: Facts, event: ForecastEvent, now: number, said: readonl
       ok: true,
       aircraft: { ...aircraft, assumptions: [...aircraft.assumptions, ...assumptions] },
       facts,
-      document: () => documentOf(facts),
+      document: () => documentOf(facts, aircraft.learned),
       forecast,
       assumptions,
     },

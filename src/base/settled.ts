@@ -10,7 +10,7 @@ import {
   type ScenarioWeather,
 } from "../documents/index.js";
 import { finding } from "../findings/index.js";
-import type { FittedAircraft } from "../learning/index.js";
+import { type FittedAircraft, type FleetMember, withFleet } from "../learning/index.js";
 import type { BaseAircraft, Change } from "../logbook/index.js";
 import type { StricterLimits } from "../readiness/index.js";
 import { type AircraftScenario, type Notes, settle, siteOf, wishOf } from "../scenario/index.js";
@@ -50,9 +50,14 @@ export function scenarioFrom(
   const site = siteOf({ hangarC: base.hangar?.air_c, roughness: base.roughness_m }, assumptions);
   if (facts.heatedSince === undefined && standing.heatersOn.length > 0)
     assumptions.push(finding("heated-for-unknown", {}));
+  const covers = [...standing.coversOn].sort();
+  const use = { setting: { place: standing.place, covers }, heaters: wish?.heaters ?? standing.heatersOn };
+  const learned =
+    facts.learned ?? withFleet(described.learned, fleetOf(base, aircraft), use, described.installation.id);
   const settled = settle(
     {
       ...described,
+      learned,
       name: aircraft.name,
       zone: base.zone,
       start,
@@ -71,6 +76,16 @@ export function scenarioFrom(
     notes,
   );
   return settled ?? notes.issues.map(issueText).join("; ");
+}
+
+/** Others of the base of which something was learned. */
+function fleetOf(base: Facts["base"], { id }: BaseAircraft): readonly FleetMember[] {
+  return base.aircraft.flatMap((one) => {
+    if (one.id === id || one.learned === undefined) return [];
+    const described = describedAircraft(one);
+    if (typeof described === "string" || described.learned === undefined) return [];
+    return [{ name: one.name, learned: described.learned }];
+  });
 }
 
 interface Described {

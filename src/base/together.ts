@@ -1,13 +1,12 @@
 import type { ScenarioDocument } from "../documents/index.js";
 import { type Finding, finding } from "../findings/index.js";
-import type { PartEstimate } from "../learning/index.js";
 import type { BaseState } from "../logbook/index.js";
 import { MS_OF_HOUR } from "./forecast.js";
-import { nextDeparture, type ScenarioOptions, scenarioOf } from "./scenario.js";
+import { type KnownNow, nextDeparture, type ScenarioOptions, scenarioOf } from "./scenario.js";
 
 export interface TogetherOptions extends Pick<ScenarioOptions, "now" | "members"> {
   /** Where every part of an aircraft stands now. */
-  readonly estimateOf: (aircraft: string) => readonly PartEstimate[] | undefined;
+  readonly estimateOf: (aircraft: string) => KnownNow | undefined;
 }
 
 export type Together =

@@ -25,6 +25,7 @@ export { jsonSchemas } from "./json-schemas.js";
 export type { HandHours, KitChoice, Prices, Switching } from "./kit-choice-reading.js";
 export { installationOf, kitOf } from "./kit-reading.js";
 export { type ReadKitComparison, readKitDocument } from "./kit-reading-cases.js";
+export { learnedDocument } from "./learned-document.js";
 export { learnedOf } from "./learned-reading.js";
 export { type LearnedDocument, learnedSchema } from "./learned-schema.js";
 export { learningDocument } from "./learning-document.js";

@@ -15,7 +15,8 @@ export function learnedDocument({ base, multipliers, evidence }: FittedAircraft)
       mean_log: [...multipliers.mean],
       factor_log: multipliers.factor.map((row) => [...row]),
     },
-    evidence: evidence.map(({ origin, hash, readings, from, to, heaters, settings, probes }) => ({
+    evidence: evidence.map(({ of, origin, hash, readings, from, to, heaters, settings, probes }) => ({
+      ...(of === undefined ? {} : { of }),
       ...{ origin, hash, readings, heaters: [...heaters] },
       from: utcText(from),
       to: utcText(to),

@@ -21,6 +21,7 @@ export const learnedSchema = record({
   evidence: z
     .array(
       record({
+        of: words.exactOptional().meta({ description: "another aircraft of the base that it was logged on" }),
         origin: words,
         hash: words.meta({
           description: "of times, probes and readings, so that the same log is known again",

@@ -30,7 +30,7 @@ function updated(
   if (!withPlan) return { estimate };
   const plan = planOf(state, aircraft, {
     ...{ now, onProgress: goOn },
-    ...(estimate.status === "completed" ? { estimate: estimate.result.parts } : {}),
+    ...(estimate.status === "completed" ? { estimate: estimate.result } : {}),
   });
   return { estimate, plan };
 }

@@ -1,5 +1,6 @@
 import { elementPart } from "../aircraft/index.js";
 import { createRandom } from "../numerics/index.js";
+import type { MultiplierPosterior } from "../simulation/index.js";
 import type { Deviation, FilterLayout, FilterSetup, FilterState } from "./filter-state.js";
 import { BELIEVED, chanceOf } from "./filter-suspects.js";
 import { DISTRUSTED } from "./filter-update.js";
@@ -94,6 +95,25 @@ export interface SampledState {
   readonly temps: Float64Array;
   /** Multiplier of each parameter per member [1]. */
   readonly multipliers: ReadonlyMap<string, Float64Array>;
+}
+
+/** The multipliers of a state, whatever the temperatures turn out to be. */
+export function learnedMultipliers(
+  layout: FilterLayout,
+  { mean, covariance }: FilterState,
+): MultiplierPosterior {
+  const { posterior, multipliers: first, size } = layout;
+  const n = posterior.names.length;
+  const own = Float64Array.from(
+    { length: n * n },
+    (_, k) => covariance[(first + Math.floor(k / n)) * size + first + (k % n)],
+  );
+  const root = lowerCholesky(own, n);
+  return {
+    names: posterior.names,
+    mean: mean.slice(first, first + n),
+    factor: posterior.names.map((_, i) => Array.from(root.subarray(i * n, (i + 1) * n))),
+  };
 }
 
 export function sampledState(

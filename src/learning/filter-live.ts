@@ -38,6 +38,8 @@ interface FilterStep {
   readonly state: FilterState;
   /** What became of each probe's reading, in the order of the sensors. */
   readonly used: readonly ReadingUse[];
+  /** [K] what the model said each would be, before it came; NaN for none. */
+  readonly expected: readonly number[];
   /** Why the model could not be carried on to these readings; the state is then as it was, and the next step tries again. */
   readonly trouble?: string;
 }
@@ -65,7 +67,7 @@ export function createLiveFilter(setup: FilterSetup): LiveFilter {
       suspected: suspects.map(({ deviation }) => deviation),
     });
     if (typeof carried === "string") {
-      return { state, used: sensors.map(() => "none"), trouble: carried };
+      return { state, used: sensors.map(() => "none"), expected: [], trouble: carried };
     }
     const configuration = configurationAt(deviating(timeline, belief.deviation), time);
     const result = updated(layout, carried, state.probes, {
@@ -89,7 +91,7 @@ export function createLiveFilter(setup: FilterSetup): LiveFilter {
       }),
       probes: result.probes,
     };
-    return { state: converted(next), used: result.used };
+    return { state: converted(next), used: result.used, expected: result.expected };
   }
 
   function carriedOn(

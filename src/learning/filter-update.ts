@@ -8,6 +8,8 @@ export interface Updated extends Forecast {
   readonly evidence: readonly number[];
   /** What became of every probe's reading. */
   readonly used: readonly ReadingUse[];
+  /** [K] what the model said each probe would read, before it read; NaN for those without a reading. */
+  readonly expected: readonly number[];
 }
 
 export type ReadingUse = "used" | "none" | "gated" | "probe-out";
@@ -58,6 +60,7 @@ export function updated(
   const evidence = state.suspects.map(() => 0);
   const share = 1 - Math.exp(-readings.span / INDEPENDENT);
   const used: ReadingUse[] = [];
+  const expected: number[] = [];
   const cowlAir = parts.indexOf("cowl_air");
   if (readings.air !== undefined) {
     const row = new Float64Array(size);
@@ -72,11 +75,13 @@ export function updated(
     const reading = readings.temps[p];
     if (Number.isNaN(reading)) {
       used.push("none");
+      expected.push(Number.NaN);
       return { name, out: Math.min(0.999, Math.max(0, out)) };
     }
     const row = new Float64Array(size);
     row[felt + p] = 1;
     row[offsets + p] = 1;
+    expected.push(dot(row, state.mean));
     const noise = sensor.noise ** 2;
     const innovation = (x: Float64Array) => reading - dot(row, x);
     const variance = noise + quadratic(state.covariance, row, size);
@@ -103,7 +108,7 @@ export function updated(
     }
     return { name, out: chance };
   });
-  return { ...state, probes, evidence, used };
+  return { ...state, probes, evidence, used, expected };
 }
 
 /** One scalar reading: the suspects take the belief's gain. */

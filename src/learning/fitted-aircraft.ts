@@ -18,6 +18,8 @@ export interface FittedAircraft {
 
 /** One log that an aircraft was fitted on. */
 interface Evidence {
+  /** Name of the other aircraft of the base that it was logged on; its own where left out. */
+  readonly of?: string;
   readonly origin: string;
   /** Of times, probes and readings, so that the same log is known again. */
   readonly hash: string;
@@ -98,6 +100,29 @@ export function sensorsAsLearned(sensors: readonly Sensor[], { evidence }: Fitte
     (sensor) => evidence.flatMap(({ probes }) => probes).findLast((probe) => isSame(probe, sensor)) ?? sensor,
   );
 }
+
+/**
+ * What was learned with the live estimate's multipliers in place of those that logs taught: for plans that begin where the
+ * estimate stands. Where covers or place changed on the way, losses count as unknown.
+ */
+export function learnedLive(
+  base: string,
+  multipliers: MultiplierPosterior,
+  evidence: Omit<Evidence, "hash" | "probes">,
+  before: FittedAircraft | undefined,
+): FittedAircraft {
+  const { settings } = evidence;
+  const isOneSetting = settings.length === 1;
+  return {
+    version: 1,
+    base,
+    multipliers: isOneSetting ? multipliers : withPriors(multipliers, OF_SETTING),
+    evidence: [...(before?.evidence ?? []), { ...evidence, hash: LIVE, probes: [] }],
+  };
+}
+
+/** Marks what was learned live: it is no log that could be brought again. */
+const LIVE = "live";
 
 /** What describes covers and surroundings more than the aircraft, and what describes the heater. */
 const OF_SETTING = ["cowl_skin_loss", "ventilation"];

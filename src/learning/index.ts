@@ -1,5 +1,10 @@
 export { type LoggedStretch, stretchesOf } from "./cool-down.js";
-export { type FilterEstimate, type PartEstimate, sampledState } from "./filter-estimate.js";
+export {
+  type FilterEstimate,
+  learnedMultipliers,
+  type PartEstimate,
+  sampledState,
+} from "./filter-estimate.js";
 export { createLiveFilter, type FilterInput, type LiveFilter } from "./filter-live.js";
 export type { FilterState } from "./filter-state.js";
 export { type AircraftFit, fitAircraft } from "./fit-aircraft.js";
@@ -10,9 +15,11 @@ export {
   type FittedAircraft,
   fittedAircraft,
   hashOf,
+  learnedLive,
   posteriorFor,
   sensorsAsLearned,
 } from "./fitted-aircraft.js";
+export { type FleetMember, withFleet } from "./fleet-prior.js";
 export type { LogFinding, ProbePlace, TemperatureLog } from "./log.js";
 export type { LogOptions, LogQuestion } from "./log-options.js";
 export { readTemperatureLog } from "./log-reading.js";

@@ -9,7 +9,14 @@ import {
   scenarioOf,
 } from "../base/index.js";
 import type { NowDocument } from "../documents/index.js";
-import type { FilterState, PartEstimate } from "../learning/index.js";
+import {
+  type FilterState,
+  type FittedAircraft,
+  type LiveFilter,
+  learnedLive,
+  learnedMultipliers,
+  type PartEstimate,
+} from "../learning/index.js";
 import type { AircraftState, BaseState } from "../logbook/index.js";
 import { configurationAt, timelineOf } from "../simulation/index.js";
 import { begun, type FilterRun, liveFilterOf, nowResult, runThrough, type Tallies } from "./live-filter.js";
@@ -32,6 +39,8 @@ export interface LiveEstimate {
   /** Every part now, for plans that begin here. */
   readonly parts: readonly PartEstimate[];
   readonly saved: SavedEstimate;
+  /** What is known of the aircraft with what its probes taught on the way; undefined where nothing is. */
+  readonly learned: FittedAircraft | undefined;
   /** Whether it went on from what was saved. */
   readonly resumed: boolean;
 }
@@ -85,10 +94,39 @@ export function estimateNow(
     result: {
       now: nowResult(found.aircraft, filter, seen.result.state, told),
       parts: filter.estimate(seen.result.state).parts,
+      learned: learnedBy(found, filter, seen.result),
       saved: { version: 1, start, through, state: reached, key: keyAt(through), tallies },
       resumed,
     },
   };
+}
+
+/** The multipliers where the run stands, once a reading has counted and nothing is believed to be other than told. */
+function learnedBy(
+  { aircraft: { scenario, learned } }: Made,
+  { layout }: LiveFilter,
+  { state, tallies }: FilterRun,
+): FittedAircraft | undefined {
+  const readings = tallies.reduce((sum, tally) => sum + tally.readings - tally.leftAside, 0);
+  if (readings === 0 || state.belief.deviation !== undefined) return learned;
+  const { initial, events, installation, start } = scenario;
+  const passed = timelineOf(initial.configuration, events).filter(({ from }) => from <= state.time);
+  const settings = new Map(
+    passed.map(({ configuration: { place, coversOn } }) => {
+      const setting = { place, covers: [...coversOn].sort() };
+      return [JSON.stringify(setting), setting] as const;
+    }),
+  );
+  const heaters = [...new Set(passed.flatMap(({ configuration }) => [...configuration.heatersOn]))].sort();
+  const evidence = {
+    origin: "probes and readings up to now",
+    readings,
+    from: start,
+    to: start + state.time,
+    heaters,
+    settings: [...settings.values()],
+  };
+  return learnedLive(installation.id, learnedMultipliers(layout, state), evidence, learned);
 }
 
 type Made = Extract<BaseScenario, { ok: true }>;
@@ -122,9 +160,15 @@ function stepTimes(minutes: readonly number[], from: number, to: number): number
 }
 
 /** Hash of all inputs of a run up to `through` [ms], probes' readings apart. */
-function keyOf({ facts }: Made, { sensors, air }: ProbePlan, { readings }: AircraftState, through: number) {
-  const { weather, changes, hours: _, base, aircraft, ...rest } = facts;
-  const { engine, kit, learned, limits } = aircraft;
+function keyOf(
+  { facts, aircraft: read }: Made,
+  { sensors, air }: ProbePlan,
+  { readings }: AircraftState,
+  through: number,
+) {
+  const { weather, changes, hours: _, correction: _plans, base, aircraft, ...rest } = facts;
+  const { engine, kit, limits } = aircraft;
+  const { learned } = read;
   const points = weather.points ?? [];
   // The weather runs straight on to the next point.
   const next = points.findIndex(({ time }) => Date.parse(time ?? "") >= through);

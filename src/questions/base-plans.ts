@@ -1,7 +1,6 @@
 import { type ScenarioOptions, scenarioOf } from "../base/index.js";
 import type { PlanDocument } from "../documents/index.js";
 import { finding } from "../findings/index.js";
-import type { PartEstimate } from "../learning/index.js";
 import type { BaseState, WantedDeparture } from "../logbook/index.js";
 import { planFor } from "./plan.js";
 import { completed, type Outcome, refusedFor, type Watched } from "./question.js";
@@ -34,7 +33,7 @@ export function plansFor(
     estimates,
     ...options
   }: Omit<PlanOptions, "departure" | "estimate"> & {
-    readonly estimates?: ReadonlyMap<string, readonly PartEstimate[]>;
+    readonly estimates?: ReadonlyMap<string, NonNullable<PlanOptions["estimate"]>>;
   },
 ): ReadonlyMap<string, BasePlanned> {
   const wanted = [...state.aircraft.values()].filter(({ departures }) =>

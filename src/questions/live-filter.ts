@@ -1,5 +1,5 @@
 import { type NowDocument, nowDocument, type ProbeUse } from "../documents/index.js";
-import type { Finding } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import {
   createLiveFilter,
   type FilterInput,
@@ -13,14 +13,22 @@ import {
 import { allCriteria, judge } from "../readiness/index.js";
 import { type AircraftScenario, drawnFrom, posteriorOf, usedKit } from "../scenario/index.js";
 import { startBriefing } from "../starting/index.js";
-import { weatherAt } from "../weather/index.js";
+import { celsiusFromKelvin } from "../units/index.js";
+import { localText, weatherAt } from "../weather/index.js";
 import { failed, type Outcome, STOPPED, type Watched } from "./question.js";
 
 /** Cases that the verdict is counted over. */
 const MEMBERS = 500;
 
 /** How many readings of each sensor came, and how many were left aside. */
-export type Tallies = readonly { readonly readings: number; readonly leftAside: number }[];
+export type Tallies = readonly Tally[];
+
+interface Tally {
+  readonly readings: number;
+  readonly leftAside: number;
+  /** The last one that was left aside: [s] since scenario start, [K] read and as the model had it. */
+  readonly against?: { readonly at: number; readonly reading: number; readonly model: number };
+}
 
 /** Where a run of the live filter got to. */
 export interface FilterRun {
@@ -51,7 +59,7 @@ export function runThrough(
   steps: readonly FilterInput[],
   { onProgress }: Watched,
 ): Outcome<FilterRun> {
-  const tallies = from.tallies.map((tally) => ({ ...tally }));
+  const tallies = from.tallies.map((tally): { -readonly [K in keyof Tally]: Tally[K] } => ({ ...tally }));
   let { state, at } = from;
   let trouble: string | undefined;
   for (const [n, input] of steps.entries()) {
@@ -61,7 +69,10 @@ export function runThrough(
     if (trouble === undefined) at = input.time;
     step.used.forEach((use, p) => {
       if (use !== "none") tallies[p].readings++;
-      if (use === "gated" || use === "probe-out") tallies[p].leftAside++;
+      if (use !== "gated" && use !== "probe-out") return;
+      tallies[p].leftAside++;
+      const reading = input.readings.get(filter.layout.sensors[p].name) ?? Number.NaN;
+      tallies[p].against = { at: input.time, reading, model: step.expected[p] };
     });
   }
   if (trouble !== undefined) return failed(trouble);
@@ -105,6 +116,31 @@ export function nowResult(
       ),
       logFindings,
     },
-    drawnFrom({ ...asked, assumptions: [...asked.assumptions, ...assumptions] }),
+    // Members come from the filter's state: what corrects plans is not among them.
+    drawnFrom({
+      ...asked,
+      ensemble: { members: asked.ensemble.members, seed: asked.ensemble.seed },
+      assumptions: [...asked.assumptions, ...assumptions, ...contradictionsIn(filter, tallies, asked)],
+    }),
   );
+}
+
+/** [K] A reading that is left aside for less is noise. */
+const WORTH_SAYING = 6;
+
+/** Readings that were left aside since the model does not explain them: they are not averaged away, but told. */
+function contradictionsIn({ layout }: LiveFilter, tallies: Tallies, { scenario, zone }: AircraftScenario) {
+  return layout.sensors.flatMap(({ name, place }, p) => {
+    const { against } = tallies[p];
+    if (against === undefined || !(Math.abs(against.reading - against.model) >= WORTH_SAYING)) return [];
+    return [
+      finding("reading-contradicts", {
+        probe: name,
+        part: typeof place === "object" ? place.part : place,
+        at: localText(scenario.start + against.at, zone),
+        reading_c: celsiusFromKelvin(against.reading),
+        model_c: celsiusFromKelvin(against.model),
+      }),
+    ];
+  });
 }

@@ -15,7 +15,8 @@ export function drawnFrom(read: AircraftScenario): DrawnScenario {
   const { weather } = read.scenario;
   const posterior = posteriorOf(read);
   const said: Finding[] = [];
-  if (read.learned !== undefined && posterior !== undefined) said.push(learnedText(read.learned, posterior));
+  if (read.learned !== undefined && posterior !== undefined)
+    said.push(...learnedSaid(read.learned, posterior));
   if (correction !== undefined) {
     const { plans, airShift, spread } = correction;
     said.push(finding("corrected-by-record", { plans, colder_k: -airShift, spread }));
@@ -38,10 +39,19 @@ export function posteriorOf({ scenario, want, learned }: AircraftScenario): Mult
   return posteriorFor(learned, { setting, heaters: want?.heaters ?? [...heatersOn] });
 }
 
-function learnedText({ evidence, multipliers }: FittedAircraft, used: MultiplierPosterior): Finding {
-  return finding("learned-from", {
-    readings: evidence.reduce((sum, e) => sum + e.readings, 0),
-    origins: evidence.map((e) => e.origin),
-    isReset: used !== multipliers,
-  });
+function learnedSaid({ evidence, multipliers }: FittedAircraft, used: MultiplierPosterior): Finding[] {
+  const own = evidence.filter(({ of }) => of === undefined);
+  const others = [...new Set(evidence.flatMap(({ of }) => of ?? []))];
+  return [
+    ...(own.length === 0
+      ? []
+      : [
+          finding("learned-from", {
+            readings: own.reduce((sum, e) => sum + e.readings, 0),
+            origins: own.map((e) => e.origin),
+            isReset: used !== multipliers,
+          }),
+        ]),
+    ...(others.length === 0 ? [] : [finding("learned-at-base", { aircraft: others })]),
+  ];
 }

@@ -12,7 +12,7 @@ const MEMBERS = 40;
 function plan(of: BaseState, aircraft: string, now: number) {
   const estimate = estimateNow(of, aircraft, { now, readings: [] });
   if (estimate.status !== "completed") throw new Error(JSON.stringify(estimate));
-  const outcome = planOf(of, aircraft, { now, estimate: estimate.result.parts, members: MEMBERS });
+  const outcome = planOf(of, aircraft, { now, estimate: estimate.result, members: MEMBERS });
   if (outcome.status !== "completed") throw new Error(JSON.stringify(outcome));
   return outcome.result;
 }

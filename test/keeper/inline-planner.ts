@@ -17,7 +17,7 @@ export function inlinePlanner(
       });
       jobs.push({ aircraft, resumed: estimate.status === "completed" && estimate.result.resumed });
       if (!withPlan) return { estimate };
-      const now_ = estimate.status === "completed" ? { estimate: estimate.result.parts } : {};
+      const now_ = estimate.status === "completed" ? { estimate: estimate.result } : {};
       return { estimate, plan: planOf(state, aircraft, { now, members, ...now_ }) };
     },
     close: async () => undefined,

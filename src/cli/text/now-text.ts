@@ -1,3 +1,4 @@
+import type { Said } from "../../findings/index.js";
 import type { NowDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { criteriaTable } from "./criteria-text.js";
@@ -33,10 +34,13 @@ export function nowText(now: NowDocument, style: Style): string[] {
     ),
     ...list(
       "Check this",
-      deviations.map(
-        (d) =>
-          `${SAID[d.finding]}${d.probe === undefined ? "" : ` (${d.probe})`}: chance ${odds(d.chance)}${d.believed ? "; the numbers below assume it" : ""}`,
-      ),
+      [
+        ...deviations.map(
+          (d) =>
+            `${SAID[d.finding]}${d.probe === undefined ? "" : ` (${d.probe})`}: chance ${odds(d.chance)}${d.believed ? "; the numbers below assume it" : ""}`,
+        ),
+        ...assumptions.filter(isContradiction).map(style.say),
+      ],
       style,
     ),
     "",
@@ -49,11 +53,18 @@ export function nowText(now: NowDocument, style: Style): string[] {
       log_findings.map((f) => `${f.place}: ${f.kind}, expected ${f.expected}, received ${f.received}`),
       style,
     ),
-    ...assumed(assumptions, style),
+    ...assumed(
+      assumptions.filter((one) => !isContradiction(one)),
+      style,
+    ),
     ...cared(now.cautions, style),
     "",
     ...wrapped(DEFERENCE, style.width),
   ];
+}
+
+function isContradiction(said: Said): boolean {
+  return typeof said === "object" && said.code === "reading-contradicts";
 }
 
 function answer({ chance, criteria, weakest, at }: NowDocument, { say }: Style): string {

@@ -152,7 +152,7 @@ export const TASKS = {
     const together = scenariosTogether(base, {
       now,
       members,
-      estimateOf: (id) => knownOf(id, now).estimate?.parts,
+      estimateOf: (id) => knownOf(id, now).estimate,
     });
     if (!together.ok) throw new Refused([together.reason]);
     // Kept apart: most nights nobody asks for the plan of a whole base.
@@ -275,7 +275,7 @@ function scenarioFor(
   const found = scenarioOf(weather === undefined ? base : withWeather(base, weather, options.now), aircraft, {
     ...options,
     from: "now",
-    estimate: knownOf(aircraft, options.now).estimate?.parts,
+    estimate: knownOf(aircraft, options.now).estimate,
   });
   if (!found.ok) throw new Refused([found.reason]);
   return found;

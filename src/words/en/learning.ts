@@ -4,6 +4,10 @@ import type { Phrases } from "../phrases.js";
 export const learning: Phrases<LearningFindings> = {
   "learned-from": ({ readings, origins, isReset }) =>
     `This aircraft's numbers are as learned from ${readings} readings (${origins.join(", ")})${isReset ? "; what was learned under other covers, heaters or at another place counts as unknown" : ""}.`,
+  "learned-at-base": ({ aircraft }, say) =>
+    `What aircraft of one kind at this base have in common is as learned on ${say.list(aircraft)}.`,
+  "reading-contradicts": ({ probe, at, reading_c, model_c }, say) =>
+    `${probe} read ${say.temp(reading_c)} at ${say.clock(at)} where the model says ${say.temp(model_c)}. Is it the probe, its place, or the model?`,
   "air-as-measured": ({ probes }, say) =>
     `The air around the aircraft is as ${say.list(probes)} measured it, not as the weather has it.`,
   "corrected-by-record": ({ plans, colder_k, spread }, say) => {

@@ -4,6 +4,10 @@ import type { Phrases } from "../phrases.js";
 export const learning: Phrases<LearningFindings> = {
   "learned-from": ({ readings, origins, isReset }) =>
     `Tallene for dette flyet er lært av ${readings} avlesninger (${origins.join(", ")})${isReset ? "; det som ble lært med andre trekk eller varmere, eller et annet sted, regnes som ukjent" : ""}.`,
+  "learned-at-base": ({ aircraft }, say) =>
+    `Det som fly av samme slag på denne basen har felles, er lært på ${say.list(aircraft)}.`,
+  "reading-contradicts": ({ probe, at, reading_c, model_c }, say) =>
+    `${probe} viste ${say.temp(reading_c)} kl. ${say.clock(at)} der modellen sier ${say.temp(model_c)}. Er det proben, plassen eller modellen?`,
   "air-as-measured": ({ probes }, say) =>
     `Luften rundt flyet er slik ${say.list(probes)} målte den, ikke slik været har den.`,
   "corrected-by-record": ({ plans, colder_k, spread }, say) => {
