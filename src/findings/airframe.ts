@@ -23,19 +23,19 @@ type Plain =
   | "sweep-floor";
 
 interface Described {
-  readonly name: string;
-  readonly origin: string;
+  name: string;
+  origin: string;
 }
 
 /** Findings: frost, thaw, drying and freezing again. Code to its values; keys carry their unit. */
 export type AirframeFindings = Readonly<Record<Plain, Record<never, never>>> & {
-  readonly "panel-taken": Described;
-  readonly "gap-taken": Described;
-  readonly "wing-cover-taken": { readonly origin: string };
-  readonly "run-fan": { readonly speed_mps: number };
+  "panel-taken": Described;
+  "gap-taken": Described;
+  "wing-cover-taken": { origin: string };
+  "run-fan": { speed_mps: number };
   /** `more_kw`: heat it needs beyond the heater's; null where that suffices. */
-  readonly "warm-hangar": { readonly set_c: number; readonly more_kw: number | null };
-  readonly "by-hand": { readonly changes: readonly Finding[] };
+  "warm-hangar": { set_c: number; more_kw: number | null };
+  "by-hand": { changes: readonly Finding[] };
   /** Without changes: all that were named before. */
-  readonly together: { readonly changes: readonly Finding[] };
+  together: { changes: readonly Finding[] };
 };

@@ -56,5 +56,5 @@ type PlainCaution =
 /** Findings: what to take care of beside a number. Code to its values; keys carry their unit. */
 export type CautionsFindings = Readonly<Record<PlainCaution, Record<never, never>>> & {
   /** [0..1] highest relative humidity of the hangar. */
-  readonly "damp-hangar": { readonly humidity: number };
+  "damp-hangar": { humidity: number };
 };

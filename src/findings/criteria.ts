@@ -2,29 +2,29 @@ type Nothing = Readonly<Record<never, never>>;
 
 /** Every criterion: what its name and its reason are made of; keys carry their unit. */
 export interface CriterionValues {
-  readonly oil: { readonly in: "sump" | "tank" };
-  readonly bearings: Nothing;
-  readonly crankcase: Nothing;
-  readonly barrels: Nothing;
-  readonly heads: Nothing;
-  readonly "oil-cooler": Nothing;
-  readonly warm: { readonly part: "oil" | "bearings" | "crankcase" | "barrels" | "heads" };
-  readonly evenness: Nothing;
-  readonly "oil-maximum": Nothing;
-  readonly "oil-film": Nothing;
-  readonly hub: Nothing;
-  readonly surface: { readonly heater: string; readonly element: string };
-  readonly "oil-pump": Nothing;
-  readonly "oil-crank": Nothing;
-  readonly "cranking-speed": Nothing;
-  readonly tries: Nothing;
-  readonly battery: { readonly kind: "lead" | "lithium"; readonly charge: number };
-  readonly "battery-charge": { readonly kind: "lead" | "lithium" };
-  readonly "fuel-vapour": Nothing;
-  readonly "fuel-offered": Nothing;
-  readonly plugs: Nothing;
-  readonly "bearing-clearance": Nothing;
-  readonly "piston-clearance": Nothing;
+  oil: { in: "sump" | "tank" };
+  bearings: Nothing;
+  crankcase: Nothing;
+  barrels: Nothing;
+  heads: Nothing;
+  "oil-cooler": Nothing;
+  warm: { part: "oil" | "bearings" | "crankcase" | "barrels" | "heads" };
+  evenness: Nothing;
+  "oil-maximum": Nothing;
+  "oil-film": Nothing;
+  hub: Nothing;
+  surface: { heater: string; element: string };
+  "oil-pump": Nothing;
+  "oil-crank": Nothing;
+  "cranking-speed": Nothing;
+  tries: Nothing;
+  battery: { kind: "lead" | "lithium"; charge: number };
+  "battery-charge": { kind: "lead" | "lithium" };
+  "fuel-vapour": Nothing;
+  "fuel-offered": Nothing;
+  plugs: Nothing;
+  "bearing-clearance": Nothing;
+  "piston-clearance": Nothing;
 }
 
 type Named = { readonly [K in keyof CriterionValues as `criterion-${K}`]: CriterionValues[K] };
@@ -34,5 +34,5 @@ type Reasons = { readonly [K in keyof CriterionValues as `criterion-${K}-why`]: 
 export type CriteriaFindings = Named &
   Reasons & {
     /** Where a limit comes from that the owner set beyond the maker's. */
-    readonly "owners-limit": { readonly maker: string | null };
+    "owners-limit": { maker: string | null };
   };

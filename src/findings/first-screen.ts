@@ -16,302 +16,235 @@ export type Label =
 
 /** Weather of a cold case. */
 interface Cold {
-  readonly air_c: number;
-  readonly wind_mps: number;
+  air_c: number;
+  wind_mps: number;
 }
 
 /** An amount in a currency, which may have no name. */
 interface Money {
-  readonly amount: number;
-  readonly currency: string;
+  amount: number;
+  currency: string;
 }
 
 /** [0..1] a share of so many drawn cases. */
 interface Counted {
-  readonly share: number;
-  readonly members: number;
+  share: number;
+  members: number;
 }
 
 /** When something has come in 19 of 20 cases; null: how often it has after so many hours. */
 interface Surely extends Counted {
-  readonly at: Time | null;
-  readonly horizon_h: number;
+  at: Time | null;
+  horizon_h: number;
 }
 
 /** Hours that the wanted share of all cases outlasts. */
 interface Lasting {
-  readonly sure_h: number;
+  sure_h: number;
   /** As long as was looked ahead, and perhaps longer. */
-  readonly is_over: boolean;
+  is_over: boolean;
 }
 
 /** Findings: the lines of each question's first screen. Chances are [0..1]; code to its values, keys carry their unit. */
 export interface FirstScreenFindings {
-  readonly label: { readonly of: Label };
+  label: { of: Label };
   // A plan.
-  readonly "verdict-plug-in": {
+  "verdict-plug-in": {
     /** Null: now. */
-    readonly at: Time | null;
-    readonly unplug: Time;
-    readonly start: Time;
-    readonly chance: number;
+    at: Time | null;
+    unplug: Time;
+    start: Time;
+    chance: number;
     /** It has been on too long, and goes off first. */
-    readonly is_off_first: boolean;
+    is_off_first: boolean;
   };
-  readonly "verdict-heat-on": { readonly unplug: Time; readonly start: Time; readonly chance: number };
-  readonly "verdict-no-heat": { readonly start: Time; readonly chance: number };
-  readonly "verdict-not-required": { readonly start: Time; readonly chance: number };
-  readonly "verdict-not-ready": { readonly start: Time; readonly chance: number; readonly wanted: number };
-  readonly "verdict-look-first": { readonly what: readonly Finding[] };
-  readonly "heat-on-for": {
-    readonly on_h: number | null;
-    readonly longest_on_h: number;
-    readonly wet_h: number | null;
-    readonly next: "stays" | "off" | "off-then-on";
+  "verdict-heat-on": { unplug: Time; start: Time; chance: number };
+  "verdict-no-heat": { start: Time; chance: number };
+  "verdict-not-required": { start: Time; chance: number };
+  "verdict-not-ready": { start: Time; chance: number; wanted: number };
+  "verdict-look-first": { what: readonly Finding[] };
+  "heat-on-for": {
+    on_h: number | null;
+    longest_on_h: number;
+    wet_h: number | null;
+    next: "stays" | "off" | "off-then-on";
     /** Until when it stays, or from when it is on again. */
-    readonly at: Time;
+    at: Time;
   };
-  readonly "plug-in-none": { readonly is_required: boolean };
-  readonly "plug-in-latest": { readonly at: Time; readonly aim: "least" | "warm-through" };
-  readonly "unplug-at": { readonly at: Time; readonly minutes: number };
-  readonly "then-start": {
-    readonly acts: readonly ("covers-off" | "pull-out")[];
-    readonly at: Time;
-    readonly within_min: number;
+  "plug-in-none": { is_required: boolean };
+  "plug-in-latest": { at: Time; aim: "least" | "warm-through" };
+  "unplug-at": { at: Time; minutes: number };
+  "then-start": {
+    acts: readonly ("covers-off" | "pull-out")[];
+    at: Time;
+    within_min: number;
     /** It stays ready for so long and longer; null where `within_min` is the end. */
-    readonly stays_h: number | null;
+    stays_h: number | null;
   };
-  readonly "chance-both": {
-    readonly start: number;
-    readonly warm: number;
-    readonly is_put_right_first: boolean;
-  };
-  readonly "weakest-point": {
-    readonly criterion: Finding;
-    readonly value: Measure;
+  "chance-both": { start: number; warm: number; is_put_right_first: boolean };
+  "weakest-point": {
+    criterion: Finding;
+    value: Measure;
     /** 1 in 20 is worse. */
-    readonly worst: Measure;
-    readonly limit: Measure;
-    readonly direction: "at-least" | "at-most";
+    worst: Measure;
+    limit: Measure;
+    direction: "at-least" | "at-most";
   };
-  readonly "stay-with": { readonly attended: readonly string[]; readonly is_heated: boolean };
-  readonly "line-of-two": {
-    readonly line: "least" | "warm-through";
-    readonly reached: boolean;
-    readonly plug_in: Time | null;
-    readonly chance: number;
-    readonly energy_kwh: number;
-    readonly is_planned: boolean;
+  "stay-with": { attended: readonly string[]; is_heated: boolean };
+  "line-of-two": {
+    line: "least" | "warm-through";
+    reached: boolean;
+    plug_in: Time | null;
+    chance: number;
+    energy_kwh: number;
+    is_planned: boolean;
   };
-  readonly "best-plug-in": { readonly at: Time | null };
-  readonly "best-without": {
-    readonly stays_on: boolean;
+  "best-plug-in": { at: Time | null };
+  "best-without": {
+    stays_on: boolean;
     /** Shortest time that the heaters are on; null where there is none. */
-    readonly least_on_min: number | null;
+    least_on_min: number | null;
   };
   /** What a heater's numbers rest on. */
-  readonly "heater-basis":
-    | { readonly kind: "measured"; readonly runs: number }
-    | { readonly kind: "scaled"; readonly from: string }
-    | { readonly kind: "estimated" };
-  readonly "barred-heater": { readonly heater: string; readonly reason: "indoors" | "engine-too-small" };
-  readonly "would-help": {
-    readonly remedy: Finding;
-    readonly chance: number;
-    readonly plug_in: Time | null;
-    readonly attended: boolean;
-  };
-  readonly "nothing-helps": { readonly tried: number | null };
-  readonly "being-worked-out": Nothing;
+  "heater-basis":
+    | { kind: "measured"; runs: number }
+    | { kind: "scaled"; from: string }
+    | { kind: "estimated" };
+  "barred-heater": { heater: string; reason: "indoors" | "engine-too-small" };
+  "would-help": { remedy: Finding; chance: number; plug_in: Time | null; attended: boolean };
+  "nothing-helps": { tried: number | null };
+  "being-worked-out": Nothing;
   // Away from power.
-  readonly "verdict-away": {
-    readonly is_ready: boolean;
-    readonly back: Time;
+  "verdict-away": {
+    is_ready: boolean;
+    back: Time;
     /** Null where no cover is carried. */
-    readonly covered: number | null;
-    readonly uncovered: number;
-    readonly is_covered: boolean;
+    covered: number | null;
+    uncovered: number;
+    is_covered: boolean;
   };
-  readonly "verdict-away-now": {
-    readonly is_ready: boolean;
-    readonly chance: number;
-    readonly beside: Finding;
+  "verdict-away-now": { is_ready: boolean; chance: number; beside: Finding };
+  "ready-yes-no": { is_ready: boolean; chance: number };
+  "engine-from": {
+    from: "shut-down" | "readings" | "air";
+    shut_down_h_ago: number;
+    cover: "none" | "on" | "off";
   };
-  readonly "ready-yes-no": { readonly is_ready: boolean; readonly chance: number };
-  readonly "engine-from": {
-    readonly from: "shut-down" | "readings" | "air";
-    readonly shut_down_h_ago: number;
-    readonly cover: "none" | "on" | "off";
-  };
-  readonly "cover-on-by": {
-    readonly how: "none" | "on-already" | "at-once" | "not-needed" | "by" | "between-runs" | "too-little";
+  "cover-on-by": {
+    how: "none" | "on-already" | "at-once" | "not-needed" | "by" | "between-runs" | "too-little";
     /** Null: now. */
-    readonly by: Time | null;
-    readonly off_before_min: number;
-    readonly chance: number;
-    readonly is_covered: boolean;
+    by: Time | null;
+    off_before_min: number;
+    chance: number;
+    is_covered: boolean;
   };
-  readonly "it-lasts": {
-    readonly covered: Lasting | null;
-    readonly uncovered: Lasting;
-    readonly chance: number;
-  };
-  readonly "run-none": { readonly why: "no-return" | "not-needed" | "covers" | "unsure" | "too-little" };
-  readonly "run-engine": {
-    readonly starts: readonly Time[];
+  "it-lasts": { covered: Lasting | null; uncovered: Lasting; chance: number };
+  "run-none": { why: "no-return" | "not-needed" | "covers" | "unsure" | "too-little" };
+  "run-engine": {
+    starts: readonly Time[];
     /** A single run begins no sooner. */
-    readonly from: Time | null;
-    readonly run_h: number;
-    readonly is_covered: boolean;
-    readonly chance: number;
+    from: Time | null;
+    run_h: number;
+    is_covered: boolean;
+    chance: number;
   };
-  readonly "covers-on-by": { readonly by: Time | null; readonly chance: number };
-  readonly "weakest-chance": {
-    readonly criterion: Finding;
-    readonly chance: number;
-    readonly when: "now" | "return" | "return-covered";
-  };
-  readonly "at-controls": { readonly is_run: boolean };
-  readonly "longest-away": {
+  "covers-on-by": { by: Time | null; chance: number };
+  "weakest-chance": { criterion: Finding; chance: number; when: "now" | "return" | "return-covered" };
+  "at-controls": { is_run: boolean };
+  "longest-away": {
     /** Null: only now. */
-    readonly back: Time | null;
-    readonly is_covered: boolean;
-    readonly runs: number;
-    readonly run_h: number;
+    back: Time | null;
+    is_covered: boolean;
+    runs: number;
+    run_h: number;
   };
-  readonly "ready-by-itself": { readonly at: Time | null; readonly looked_h: number };
+  "ready-by-itself": { at: Time | null; looked_h: number };
   // Thaw and dry.
-  readonly "verdict-leave": {
-    readonly at: Time;
-    readonly clear: Counted | null;
-    readonly dry: Counted;
-    readonly may: boolean;
-  };
-  readonly "verdict-leave-from": { readonly at: Time };
-  readonly "verdict-not-dry": { readonly horizon_h: number; readonly dry: Counted };
-  readonly "leave-from": {
-    readonly at: Time | null;
-    readonly half: Time | null;
-    readonly horizon_h: number;
-  };
-  readonly "dry-last": { readonly what: "snow" | "skin" | "gaps" };
-  readonly "brush-off": { readonly loose_kg_per_m2: number; readonly snow_kg_per_m2: number };
-  readonly "was-tried": { readonly what: Finding; readonly chance: Counted };
-  readonly "longer-stay": { readonly hours: number };
-  readonly "no-longer-stay": { readonly longest_h: number };
-  readonly "into-mild-air": { readonly at: Time };
-  readonly "no-mild-air": { readonly until: Time };
-  readonly "clear-then-dry": { readonly clear: Surely; readonly dry: Surely };
-  readonly "freezes-again": {
+  "verdict-leave": { at: Time; clear: Counted | null; dry: Counted; may: boolean };
+  "verdict-leave-from": { at: Time };
+  "verdict-not-dry": { horizon_h: number; dry: Counted };
+  "leave-from": { at: Time | null; half: Time | null; horizon_h: number };
+  "dry-last": { what: "snow" | "skin" | "gaps" };
+  "brush-off": { loose_kg_per_m2: number; snow_kg_per_m2: number };
+  "was-tried": { what: Finding; chance: Counted };
+  "longer-stay": { hours: number };
+  "no-longer-stay": { longest_h: number };
+  "into-mild-air": { at: Time };
+  "no-mild-air": { until: Time };
+  "clear-then-dry": { clear: Surely; dry: Surely };
+  "freezes-again": {
     /** Null: nothing, as far as water is left. */
-    readonly where: "gaps" | "skin" | "gaps-and-skin" | null;
-    readonly is_snow_left: boolean;
-    readonly is_wettest: boolean;
-    readonly outside: Counted;
+    where: "gaps" | "skin" | "gaps-and-skin" | null;
+    is_snow_left: boolean;
+    is_wettest: boolean;
+    outside: Counted;
     /** Null without a climb. */
-    readonly climb: Counted | null;
-    readonly melts_what_falls: boolean;
+    climb: Counted | null;
+    melts_what_falls: boolean;
   };
-  readonly "work-by-hand": { readonly brush: boolean; readonly wipe: boolean };
+  "work-by-hand": { brush: boolean; wipe: boolean };
   // Kits.
-  readonly "verdict-kit": {
-    readonly kit: string;
-    readonly chance: number;
-    readonly cold: Cold;
-    readonly attended: boolean;
+  "verdict-kit": { kit: string; chance: number; cold: Cold; attended: boolean };
+  "verdict-colder": { kit: string; cold: Cold | null; attended: boolean };
+  "verdict-no-kit": { chance: number };
+  "kit-tonight": {
+    status: "ready" | "not-required" | "look-first" | "not-reachable";
+    plug_in: Time | null;
+    unplug: Time;
+    start: Time;
+    chance: number;
   };
-  readonly "verdict-colder": { readonly kit: string; readonly cold: Cold | null; readonly attended: boolean };
-  readonly "verdict-no-kit": { readonly chance: number };
-  readonly "kit-tonight": {
-    readonly status: "ready" | "not-required" | "look-first" | "not-reachable";
-    readonly plug_in: Time | null;
-    readonly unplug: Time;
-    readonly start: Time;
-    readonly chance: number;
+  "kit-lead": { lead_h: number | null; cold: Cold };
+  "kit-warm": { cold: Cold | null };
+  "kit-costs": {
+    all: number | null;
+    energy_kwh: number;
+    energy: number | null;
+    attended_h: number;
+    attended: number;
+    attended_per_h: number;
+    currency: string;
+    cold: Cold;
   };
-  readonly "kit-lead": { readonly lead_h: number | null; readonly cold: Cold };
-  readonly "kit-warm": { readonly cold: Cold | null };
-  readonly "kit-costs": {
-    readonly all: number | null;
-    readonly energy_kwh: number;
-    readonly energy: number | null;
-    readonly attended_h: number;
-    readonly attended: number;
-    readonly attended_per_h: number;
-    readonly currency: string;
-    readonly cold: Cold;
+  "kit-inside": { wet_h: number };
+  "kit-weakest": { criterion: Finding; cold: Cold; chance: number };
+  "kit-best-chance": { kit: string; chance: number; cold: Cold; criterion: Finding };
+  "dearer-none": { why: "no-price" | "cases" | "winter" };
+  "dearer-kit": { kit: string; extra: Money; cold: Cold | null; attended: boolean };
+  "kit-not-advised": {
+    kit: string;
+    rule: "outdoors-only" | "engine-too-small" | "rejected" | "longest-on" | "always-on";
   };
-  readonly "kit-inside": { readonly wet_h: number };
-  readonly "kit-weakest": { readonly criterion: Finding; readonly cold: Cold; readonly chance: number };
-  readonly "kit-best-chance": {
-    readonly kit: string;
-    readonly chance: number;
-    readonly cold: Cold;
-    readonly criterion: Finding;
-  };
-  readonly "dearer-none": { readonly why: "no-price" | "cases" | "winter" };
-  readonly "dearer-kit": {
-    readonly kit: string;
-    readonly extra: Money;
-    readonly cold: Cold | null;
-    readonly attended: boolean;
-  };
-  readonly "kit-not-advised": {
-    readonly kit: string;
-    readonly rule: "outdoors-only" | "engine-too-small" | "rejected" | "longest-on" | "always-on";
-  };
-  readonly "more-not-advised": { readonly kits: number };
+  "more-not-advised": { kits: number };
   // A whole winter.
-  readonly "verdict-winter": {
-    readonly kit: string;
-    readonly habit: Finding;
-    readonly ready: number;
+  "verdict-winter": {
+    kit: string;
+    habit: Finding;
+    ready: number;
     /** Where it is less often ready. */
-    readonly wanted: number | null;
-    readonly cost: Money | null;
-    readonly heat_kwh: number;
+    wanted: number | null;
+    cost: Money | null;
+    heat_kwh: number;
     /** Null where nobody has to stay. */
-    readonly attended_h: number | null;
+    attended_h: number | null;
   };
-  readonly "verdict-other-kit": {
-    readonly kit: string;
-    readonly ready: number;
-    readonly cost: Money | null;
-    readonly attended_h: number | null;
-  };
-  readonly "verdict-no-habit": Nothing;
-  readonly "winter-ready": { readonly least: number; readonly warm: number };
-  readonly "winter-costs": {
-    readonly all: number;
-    readonly heat: number;
-    readonly time: number;
-    readonly rest: number;
-    readonly currency: string;
-  };
-  readonly "winter-cost-unknown": Nothing;
-  readonly "winter-time": { readonly attended_h: number; readonly per_h: Money };
-  readonly "winter-heat": {
-    readonly heat_kwh: number;
-    readonly heater_h: number;
-    readonly longest_h: number;
-    readonly allowed_h: number | null;
-  };
-  readonly "winter-inside": { readonly wet_h: number; readonly frost_h: number };
-  readonly "winter-weakest": { readonly criterion: Finding; readonly share: number };
-  readonly "winter-weakest-none": Nothing;
-  readonly "winter-always-on": {
-    readonly longest_h: number;
+  "verdict-other-kit": { kit: string; ready: number; cost: Money | null; attended_h: number | null };
+  "verdict-no-habit": Nothing;
+  "winter-ready": { least: number; warm: number };
+  "winter-costs": { all: number; heat: number; time: number; rest: number; currency: string };
+  "winter-cost-unknown": Nothing;
+  "winter-time": { attended_h: number; per_h: Money };
+  "winter-heat": { heat_kwh: number; heater_h: number; longest_h: number; allowed_h: number | null };
+  "winter-inside": { wet_h: number; frost_h: number };
+  "winter-weakest": { criterion: Finding; share: number };
+  "winter-weakest-none": Nothing;
+  "winter-always-on": {
+    longest_h: number;
     /** Null where it is not over any. */
-    readonly allowed_h: number | null;
+    allowed_h: number | null;
     /** Hot with nobody there; null where somebody stays. */
-    readonly alone_h: number | null;
-    readonly wet_h: number;
+    alone_h: number | null;
+    wet_h: number;
   };
-  readonly "dearer-winter": {
-    readonly kit: string;
-    readonly habit: Finding;
-    readonly extra: Money;
-    readonly ready: number;
-    readonly cost: Money | null;
-  };
+  "dearer-winter": { kit: string; habit: Finding; extra: Money; ready: number; cost: Money | null };
 }

@@ -32,7 +32,7 @@ export type {
 };
 
 /** Every finding there is: its code and the values that its words need, which are plain JSON with units in the keys. */
-export type FindingValues = AirframeFindings &
+type Values = AirframeFindings &
   BasePlanFindings &
   CautionsFindings &
   CriteriaFindings &
@@ -44,6 +44,10 @@ export type FindingValues = AirframeFindings &
   SwitchingFindings &
   WeatherFindings &
   WinterFindings;
+
+export type FindingValues = { readonly [C in keyof Values]: Readonly<Values[C]> };
+
+export type FindingValues = { readonly [C in keyof Values]: Readonly<Values[C]> };
 
 export type FindingCode = keyof FindingValues;
 

@@ -1,5 +1,5 @@
 /** A value in the unit that documents give it: °C, K, rpm, percent, times, of 100, pieces. */
 export interface Measure {
-  readonly value: number;
-  readonly unit: "c" | "k" | "rpm" | "percent" | "ratio" | "index" | "count";
+  value: number;
+  unit: "c" | "k" | "rpm" | "percent" | "ratio" | "index" | "count";
 }

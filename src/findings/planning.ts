@@ -15,38 +15,38 @@ type Tried =
 
 /** Findings: why a plan is so, and what would help. Code to its values; keys carry their unit. */
 export interface PlanningFindings {
-  readonly "plan-too-hot": { readonly criterion: Finding; readonly over_k: number };
-  readonly "plan-unsure": {
-    readonly tried: Tried;
-    readonly chance: number;
-    readonly wanted: number;
-    readonly criterion: Finding;
-    readonly ok: number;
-    readonly margin: Measure;
+  "plan-too-hot": { criterion: Finding; over_k: number };
+  "plan-unsure": {
+    tried: Tried;
+    chance: number;
+    wanted: number;
+    criterion: Finding;
+    ok: number;
+    margin: Measure;
   };
   // Why there is no answer.
-  readonly "was-stopped": Nothing;
+  "was-stopped": Nothing;
   /** What the calculation stopped at, and what to do; in English. */
-  readonly "not-calculated": { readonly remedy: string };
-  readonly "trials-not-calculated": Nothing;
-  readonly "no-forecast-entered": Nothing;
-  readonly "departure-too-far": { readonly most_h: number };
-  readonly "no-departure-wanted": Nothing;
-  readonly "no-forecast-reaches": {
+  "not-calculated": { remedy: string };
+  "trials-not-calculated": Nothing;
+  "no-forecast-entered": Nothing;
+  "departure-too-far": { most_h: number };
+  "no-departure-wanted": Nothing;
+  "no-forecast-reaches": {
     /** Local time or UTC; null: so many hours from now. */
-    readonly until: string | null;
-    readonly hours: number;
-    readonly forecasts: readonly Finding[];
+    until: string | null;
+    hours: number;
+    forecasts: readonly Finding[];
   };
-  readonly "forecast-not-used": { readonly origin: string; readonly why: Finding };
-  readonly "forecast-names-file": Nothing;
-  readonly "no-forecast-of-then": Nothing;
-  readonly "weather-known-until": { readonly at: string; readonly wanted: string };
-  readonly "weather-known-from": { readonly at: string };
+  "forecast-not-used": { origin: string; why: Finding };
+  "forecast-names-file": Nothing;
+  "no-forecast-of-then": Nothing;
+  "weather-known-until": { at: string; wanted: string };
+  "weather-known-from": { at: string };
   // What a plan that is written down comes to.
-  readonly "plan-ready": Nothing;
-  readonly "plan-not-required": Nothing;
-  readonly "help-cover": { readonly cover: string };
-  readonly "help-heater": { readonly heater: string };
-  readonly "help-hangar": { readonly air_c: number };
+  "plan-ready": Nothing;
+  "plan-not-required": Nothing;
+  "help-cover": { cover: string };
+  "help-heater": { heater: string };
+  "help-hangar": { air_c: number };
 }

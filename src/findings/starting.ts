@@ -47,107 +47,83 @@ type Topic =
   | "frost-point";
 
 interface OilAt {
-  readonly oil: string;
-  readonly temp_c: number;
+  oil: string;
+  temp_c: number;
 }
 interface BatteryAt {
-  readonly temp_c: number;
+  temp_c: number;
   /** [0..1] */
-  readonly charge: number;
+  charge: number;
 }
 interface Turning {
-  readonly rpm: number;
-  readonly current_a: number;
-  readonly voltage_v: number;
+  rpm: number;
+  current_a: number;
+  voltage_v: number;
 }
 type None = Record<never, never>;
 
 /** Findings: cranking, battery, fuel, clearances and moisture before a start. Code to its values; keys carry their unit. */
 export interface StartingFindings {
-  readonly part: { readonly name: Part };
-  readonly parameter: { readonly name: Parameter };
+  part: { name: Part };
+  parameter: { name: Parameter };
   /** A finding and where it comes from, in one sentence. */
-  readonly "with-source": { readonly finding: Finding; readonly source: string };
-  readonly "oil-below-pour-point": OilAt & { readonly pour_point_c: number };
-  readonly "oil-not-pumped": OilAt & { readonly limit_c: number };
-  readonly "oil-too-stiff": OilAt & { readonly limit_c: number };
-  readonly "oil-fit": OilAt;
-  readonly "oil-pressure-never": None;
-  readonly "oil-pressure-delay": {
-    readonly least_s: number;
-    readonly most_s: number;
-    readonly limit_s: number;
-  };
-  readonly "oil-grade-listed": { readonly grade: string; readonly temp_c: number };
-  readonly "oil-grade-unlisted": {
-    readonly grade: string;
-    readonly temp_c: number;
-    readonly listed: readonly string[];
-  };
-  readonly "propeller-clear": None;
-  readonly "starter-stalls": None;
-  readonly "starter-slow": Turning;
-  readonly "starter-turns": Turning;
-  readonly "battery-absent": None;
-  readonly "battery-frozen": BatteryAt;
-  readonly "battery-cut-off": BatteryAt;
+  "with-source": { finding: Finding; source: string };
+  "oil-below-pour-point": OilAt & { pour_point_c: number };
+  "oil-not-pumped": OilAt & { limit_c: number };
+  "oil-too-stiff": OilAt & { limit_c: number };
+  "oil-fit": OilAt;
+  "oil-pressure-never": None;
+  "oil-pressure-delay": { least_s: number; most_s: number; limit_s: number };
+  "oil-grade-listed": { grade: string; temp_c: number };
+  "oil-grade-unlisted": { grade: string; temp_c: number; listed: readonly string[] };
+  "propeller-clear": None;
+  "starter-stalls": None;
+  "starter-slow": Turning;
+  "starter-turns": Turning;
+  "battery-absent": None;
+  "battery-frozen": BatteryAt;
+  "battery-cut-off": BatteryAt;
   /** [0..1] cranking power over that of a full battery at 27 °C. */
-  readonly "battery-power": BatteryAt & { readonly power: number; readonly may_charge: boolean };
-  readonly "fuel-too-lean": { readonly temp_c: number };
-  readonly "fuel-as-warm": { readonly temp_c: number };
-  readonly "fuel-more": { readonly temp_c: number; readonly ratio: number; readonly too_much: boolean };
-  readonly "breather-iced": None;
-  readonly "why-title": { readonly topic: Topic };
-  readonly "why-oil-viscosity": OilAt & {
-    readonly viscosity_pa_s: number;
-    readonly ratio: number;
-    readonly cranking_c: number;
-    readonly pumping_c: number;
+  "battery-power": BatteryAt & { power: number; may_charge: boolean };
+  "fuel-too-lean": { temp_c: number };
+  "fuel-as-warm": { temp_c: number };
+  "fuel-more": { temp_c: number; ratio: number; too_much: boolean };
+  "breather-iced": None;
+  "why-title": { topic: Topic };
+  "why-oil-viscosity": OilAt & {
+    viscosity_pa_s: number;
+    ratio: number;
+    cranking_c: number;
+    pumping_c: number;
   };
-  readonly "why-oil-pressure": { readonly temp_c: number; readonly least_s: number; readonly most_s: number };
-  readonly "why-cranking-drag": {
-    readonly temp_c: number;
-    readonly torque_nm: number;
+  "why-oil-pressure": { temp_c: number; least_s: number; most_s: number };
+  "why-cranking-drag": {
+    temp_c: number;
+    torque_nm: number;
     /** [1] over that at 27 °C. */
-    readonly ratio: number;
-    readonly mostly: "films" | "compression";
+    ratio: number;
+    mostly: "films" | "compression";
   };
-  readonly "why-cranking-power": {
-    readonly temp_c: number;
-    readonly battery: "flooded" | "sealed" | "lithium";
-    readonly power: number;
-  };
-  readonly "why-cranking-speed": BatteryAt & { readonly rpm: number; readonly least_rpm: number };
-  readonly "why-battery-freezing": BatteryAt & {
+  "why-cranking-power": { temp_c: number; battery: "flooded" | "sealed" | "lithium"; power: number };
+  "why-cranking-speed": BatteryAt & { rpm: number; least_rpm: number };
+  "why-battery-freezing": BatteryAt & {
     /** Above it; negative below. */
-    readonly margin_k: number;
-    readonly freezing_c: number;
-    readonly empty_c: number;
+    margin_k: number;
+    freezing_c: number;
+    empty_c: number;
   };
-  readonly "why-battery-cut-off": {
-    readonly temp_c: number;
-    readonly margin_k: number;
-    readonly cut_off_c: number;
-  };
-  readonly "why-fuel-vapour": {
-    readonly temp_c: number;
-    readonly fuel: "avgas" | "mogas";
+  "why-battery-cut-off": { temp_c: number; margin_k: number; cut_off_c: number };
+  "why-fuel-vapour": {
+    temp_c: number;
+    fuel: "avgas" | "mogas";
     /** [0..1] */
-    readonly vapour: number;
-    readonly lean: number;
-    readonly lean_c: number;
-    readonly ratio: number;
+    vapour: number;
+    lean: number;
+    lean_c: number;
+    ratio: number;
   };
-  readonly "why-bearing-clearance": {
-    readonly temp_c: number;
-    readonly left_mm: number;
-    readonly whole_mm: number;
-  };
-  readonly "why-piston-clearance": {
-    readonly temp_c: number;
-    readonly left_mm: number;
-    readonly warm_mm: number;
-  };
-  readonly "why-frost-point": { readonly temp_c: number; readonly frost_c: number };
-  readonly "why-dew-point": { readonly temp_c: number };
+  "why-bearing-clearance": { temp_c: number; left_mm: number; whole_mm: number };
+  "why-piston-clearance": { temp_c: number; left_mm: number; warm_mm: number };
+  "why-frost-point": { temp_c: number; frost_c: number };
+  "why-dew-point": { temp_c: number };
 }

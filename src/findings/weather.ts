@@ -6,37 +6,33 @@ type Ahead = "windSpeed" | "cloudCover";
 /** Findings: what the weather's sources left open. Code to its values; keys carry their unit. */
 export interface WeatherFindings {
   /** What was assumed of the weather; from and to in local time, where it is not all of it. */
-  readonly "weather-assumed": { readonly finding: Finding; readonly from?: string; readonly to?: string };
+  "weather-assumed": { finding: Finding; from?: string; to?: string };
   /** The same of one file of a winter. */
-  readonly "weather-file-assumed": { readonly path: string; readonly finding: Finding };
-  readonly "weather-file-gaps": { readonly path: string; readonly gaps: number };
-  readonly "wind-assumed": { readonly wind_mps: number };
-  readonly "sky-assumed-clear": Record<never, never>;
-  readonly "dew-point-assumed": { readonly below_k: number; readonly by: "file" | "reports" };
-  readonly "rows-missing": { readonly quantity: Quantity; readonly rows: number; readonly isHeld: boolean };
-  readonly "no-reading-for": { readonly hours: number };
-  readonly "reports-missing": {
-    readonly quantity: Ahead;
-    readonly reports: number;
-    readonly instead: "bridged" | "taf" | "assumed";
-    readonly wind_mps: number;
+  "weather-file-assumed": { path: string; finding: Finding };
+  "weather-file-gaps": { path: string; gaps: number };
+  "wind-assumed": { wind_mps: number };
+  "sky-assumed-clear": Record<never, never>;
+  "dew-point-assumed": { below_k: number; by: "file" | "reports" };
+  "rows-missing": { quantity: Quantity; rows: number; isHeld: boolean };
+  "no-reading-for": { hours: number };
+  "reports-missing": {
+    quantity: Ahead;
+    reports: number;
+    instead: "bridged" | "taf" | "assumed";
+    wind_mps: number;
   };
-  readonly "dew-points-bridged": Record<never, never>;
-  readonly "dew-point-kept": { readonly below_k: number };
-  readonly "change-taken-throughout": { readonly group: string };
-  readonly "ahead-assumed": {
-    readonly quantity: Ahead;
-    readonly when: "no-forecast" | "after-taf" | "until-named";
-    readonly wind_mps: number;
-  };
-  readonly "before-taf": Record<never, never>;
-  readonly "air-held-at-low": Record<never, never>;
-  readonly "taken-as-one-place": { readonly readings: string; readonly forecast: string };
-  readonly "air-held-at-reading": { readonly colder_k: number; readonly low_at: string };
-  readonly "low-assumed": { readonly fall_k: number; readonly from: string; readonly at: string };
-  readonly "air-taken-to-cool": { readonly fall_k: number; readonly hours: number };
-  readonly "low-held": Record<never, never>;
-  readonly "air-by-cosines": Record<never, never>;
-  readonly "value-held": { readonly end: "first" | "last" };
-  readonly "years-moved": { readonly from: string; readonly to: string };
+  "dew-points-bridged": Record<never, never>;
+  "dew-point-kept": { below_k: number };
+  "change-taken-throughout": { group: string };
+  "ahead-assumed": { quantity: Ahead; when: "no-forecast" | "after-taf" | "until-named"; wind_mps: number };
+  "before-taf": Record<never, never>;
+  "air-held-at-low": Record<never, never>;
+  "taken-as-one-place": { readings: string; forecast: string };
+  "air-held-at-reading": { colder_k: number; low_at: string };
+  "low-assumed": { fall_k: number; from: string; at: string };
+  "air-taken-to-cool": { fall_k: number; hours: number };
+  "low-held": Record<never, never>;
+  "air-by-cosines": Record<never, never>;
+  "value-held": { end: "first" | "last" };
+  "years-moved": { from: string; to: string };
 }
