@@ -47,8 +47,6 @@ type Values = AirframeFindings &
 
 export type FindingValues = { readonly [C in keyof Values]: Readonly<Values[C]> };
 
-export type FindingValues = { readonly [C in keyof Values]: Readonly<Values[C]> };
-
 export type FindingCode = keyof FindingValues;
 
 /** What the core found out, assumed or warns of. Words are made of it at the edge, in the reader's language and units. */

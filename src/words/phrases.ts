@@ -43,6 +43,8 @@ export interface Say {
   dayAndClock(time: string): string;
   /** @example "a, b and c" */
   list(entries: readonly string[]): string;
+  /** A name of the catalogue: heater, cover, engine, oil, piece of wing; others as they are. */
+  name(text: string): string;
   /** Another finding within this one. */
   finding(finding: Finding): string;
 }

@@ -38,6 +38,8 @@ const LOCALE: Readonly<Record<LanguageTag, string>> = { en: "en-GB", nb: "nb" };
 export interface Writing {
   number?(value: number, digits: number): string;
   clock?(time: string): string;
+  /** English names of the catalogue to those of the language. */
+  readonly names?: Readonly<Record<string, string>>;
 }
 
 /** How a language writes values in the reader's units. */
@@ -95,6 +97,7 @@ export function sayIn(
     brief: (value) => number(value, value < 10 && value > 0 ? 1 : 0),
     cold: ({ air_c, wind_mps }) => `${temp(air_c)}, ${wind_mps === 0 ? joined.calm : wind(wind_mps)}`,
     money: ({ amount, currency }, digits = 0) => `${number(amount, digits)} ${currency}`.trimEnd(),
+    name: (text) => nameIn(text, writing.names, language),
     finding,
     temp,
     difference,
@@ -110,6 +113,18 @@ export function sayIn(
         ? entries.join("")
         : `${entries.slice(0, -1).join(", ")} ${joined.and} ${entries[entries.length - 1]}`,
   };
+}
+
+const TANKS = { en: {}, nb: { "a tank": "en tank", "a full tank": "en full tank" } } as const;
+
+/** A name of the catalogue; of a piece of wing with the tank behind it. */
+function nameIn(text: string, names: Writing["names"], language: LanguageTag): string {
+  const [, wing, tank] = / over (a tank|a full tank)$/.test(text)
+    ? (/^(.*) over (.*)$/.exec(text) ?? [])
+    : [];
+  if (wing === undefined || tank === undefined) return names?.[text] ?? text;
+  const behind: Readonly<Record<string, string>> = TANKS[language];
+  return behind[tank] === undefined ? text : `${names?.[wing] ?? wing} over ${behind[tank]}`;
 }
 
 /** A number as the language writes it, without grouping: "-24", "7.2"; "7,2" in Norwegian. */

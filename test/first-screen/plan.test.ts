@@ -30,7 +30,7 @@ const onFor = (on_h: number, stays_on: boolean) => ({
 describe("the first screen of a plan", () => {
   test("has the eight lines in the order in which they are needed", () => {
     const plan = aPlan({});
-    expect(plain(verdict(plan))).toBe("Plug in at 07:00, unplug at 09:45, start at 10:00: chance 9 in 10.");
+    expect(plain(verdict(plan))).toBe("Plug in at 07:00, unplug at 09:45, start at 10:00. Chance 9 in 10.");
     expect(namedVerdict("Wren", planScreen(plan), say)).toMatch(/^Wren: plug in at 07:00/);
     expect(namedVerdict("Wren", planScreen(plan, { now: NOW + 11 * HOUR }), say)).toMatch(
       /^Wren: plug in now/,
@@ -57,7 +57,7 @@ describe("the first screen of a plan", () => {
 
   test("heat that is on: how long of how long, until when; and off now when it was too long", () => {
     const warm = aPlan({ plug_in: null, heating: onFor(12, true) });
-    expect(verdict(warm)).toBe("Heat is on. Unplug at 09:45, start at 10:00: chance 9 in 10.");
+    expect(verdict(warm)).toBe("Heat is on. Unplug at 09:45, start at 10:00. Chance 9 in 10.");
     expect(facts(warm)[0]).toBe(
       "Heat is on | for 12 h of at most 24 h in one go, inside wet or frosted 3 h; stays on until 09:45",
     );
@@ -78,7 +78,7 @@ describe("the first screen of a plan", () => {
       ...{ status: "not-required", plug_in: null, heat_needed: false, quarter_more: null },
       lines: { ...lines, least: { ...lines.least, plug_in: null, energy_kwh: 0 } },
     });
-    expect(verdict(plan)).toBe("Preheat not required: start at 10:00, chance 9 in 10.");
+    expect(verdict(plan)).toBe("Preheat not required. Start at 10:00. Chance 9 in 10.");
     expect(facts(plan)[0]).toBe("Plug in | not required");
     expect(facts(plan)).toContain(
       "Your choice | the least: without heat, 9 in 10 | warm through: plug in at 05:00, 9 in 10, 2.4 kWh",

@@ -32,7 +32,7 @@ describe.skipIf(withoutBrowser)("the main flows", () => {
     const sentence = page.locator(".placard .main");
     const before = await sentence.textContent();
     expect(before).toMatch(
-      /Lynx: plug in at \d\d:\d\d, unplug at 09:45, start at 10:00: chance \d+ in \d+\./,
+      /Lynx: plug in at \d\d:\d\d, unplug at 09:45, start at 10:00\. Chance \d+ in \d+\./,
     );
     await tabTo("Departure of Lynx");
     await page.keyboard.press("PageUp");

@@ -1,8 +1,11 @@
 import { expect, test } from "vitest";
+import { COVERS, HEATERS, INSTALLATIONS } from "../../src/aircraft/index.js";
+import { PANELS } from "../../src/airframe/index.js";
 import { finding } from "../../src/findings/index.js";
+import { GENERIC_OILS } from "../../src/properties/index.js";
 import { en } from "../../src/words/en/index.js";
 import { type Catalogue, speaker } from "../../src/words/index.js";
-import { nb } from "../../src/words/nb/index.js";
+import { names, nb } from "../../src/words/nb/index.js";
 
 // What must not compile is held by `tsc -p test`: a directive without an error under it is an error itself.
 
@@ -33,4 +36,14 @@ test("values are told in the language and the units of the reader", () => {
   ].map((speak) => speak(cold).replaceAll("\u00a0", " "));
   expect(english).toMatch(/^-4 °F, 10 kt and milder/);
   expect(norwegian).toMatch(/^-20 °C, 5 m\/s og mildere/);
+});
+
+test("every heater, cover, engine, oil and piece of wing has a Norwegian name", () => {
+  const all = [
+    ...HEATERS.flatMap(({ name, elements }) => [name, ...elements.map((element) => element.name)]),
+    ...[...COVERS, ...INSTALLATIONS, ...GENERIC_OILS, ...Object.values(PANELS)].map(({ name }) => name),
+  ];
+  const known = all.map((name) => name.replace(/ over (a|a full) tank$/, ""));
+  expect(known.filter((name) => names[name] === undefined)).toEqual([]);
+  expect(all.length).toBeGreaterThan(30);
 });

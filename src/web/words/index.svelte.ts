@@ -12,6 +12,7 @@ interface Spoken {
   readonly words: Words;
   /** Undefined: English. */
   readonly catalogue?: Catalogue;
+  readonly names?: Readonly<Record<string, string>>;
 }
 
 let current = $state.raw<Spoken>({ words: en });
@@ -28,6 +29,7 @@ const said = $derived(
     zone: app.view?.zone ?? "UTC",
     now: app.now,
     catalogue: current.catalogue,
+    names: current.names,
   }),
 );
 
@@ -39,8 +41,8 @@ export function say(): Said {
 /** English comes with the app; another language is fetched when it is chosen. */
 export async function speak(language: LanguageTag): Promise<void> {
   if (language === "nb") {
-    const [words, catalogue] = await Promise.all([import("./nb.js"), import("../../words/nb/index.js")]);
-    current = { words: words.nb, catalogue: catalogue.nb };
+    const [words, { nb, names }] = await Promise.all([import("./nb.js"), import("../../words/nb/index.js")]);
+    current = { words: words.nb, catalogue: nb, names };
   } else current = { words: en };
   document.documentElement.lang = language;
 }

@@ -36,12 +36,13 @@ export interface Reader {
   readonly now: number;
   /** Phrases of the language; English where left out. */
   readonly catalogue?: Catalogue | undefined;
+  readonly names?: Readonly<Record<string, string>> | undefined;
 }
 
 /** How a reader is told values. */
-export function saidIn({ language, units, zone, now, catalogue }: Reader): Said {
+export function saidIn({ language, units, zone, now, catalogue, names = {} }: Reader): Said {
   const at = (moment: Moment) => clockBeside(msOf(moment), now, zone, units.language);
-  const writing: Writing = { clock: at, number: (value, digits) => numberText(value, units, digits) };
+  const writing: Writing = { clock: at, number: (value, digits) => numberText(value, units, digits), names };
   const speak = speaker(units, language, catalogue, writing);
   return {
     ...sayIn(language, units, speak, writing),

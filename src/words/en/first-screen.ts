@@ -83,13 +83,13 @@ export const firstScreen: Phrases<FirstScreenFindings> = {
   label: ({ of }) => LABELS[of],
   "verdict-plug-in": ({ at, unplug, start, chance, is_off_first }, say) =>
     `${is_off_first ? "Unplug now: it has been on too long. Plug in again" : "Plug in"} ${at === null ? "now" : `at ${say.clock(at)}`}, ` +
-    `unplug at ${say.clock(unplug)}, start at ${say.clock(start)}: chance ${say.odds(chance)}.`,
+    `unplug at ${say.clock(unplug)}, start at ${say.clock(start)}. Chance ${say.odds(chance)}.`,
   "verdict-heat-on": ({ unplug, start, chance }, say) =>
-    `Heat is on. Unplug at ${say.clock(unplug)}, start at ${say.clock(start)}: chance ${say.odds(chance)}.`,
+    `Heat is on. Unplug at ${say.clock(unplug)}, start at ${say.clock(start)}. Chance ${say.odds(chance)}.`,
   "verdict-no-heat": ({ start, chance }, say) =>
-    `Without heat: start at ${say.clock(start)}, chance ${say.odds(chance)}.`,
+    `Start without heat at ${say.clock(start)}. Chance ${say.odds(chance)}.`,
   "verdict-not-required": ({ start, chance }, say) =>
-    `Preheat not required: start at ${say.clock(start)}, chance ${say.odds(chance)}.`,
+    `Preheat not required. Start at ${say.clock(start)}. Chance ${say.odds(chance)}.`,
   "verdict-not-ready": ({ start, chance, wanted }, say) =>
     `Not ready at ${say.clock(start)}: ${say.odds(chance)} at best, ${say.odds(wanted)} wanted.`,
   "verdict-look-first": ({ what }, say) => `Look first. ${what.map(say.finding).join(" ")}`,

@@ -2,8 +2,8 @@ import type { AirframeFindings } from "../../findings/index.js";
 import type { Phrases } from "../phrases.js";
 
 export const airframe: Phrases<AirframeFindings> = {
-  "panel-taken": ({ name, origin }) => `Felt: ${name} (${origin}).`,
-  "gap-taken": ({ name, origin }) => `Spalte: ${name} (${origin}).`,
+  "panel-taken": ({ name, origin }, say) => `Felt: ${say.name(name)} (${origin}).`,
+  "gap-taken": ({ name, origin }, say) => `Spalte: ${say.name(name)} (${origin}).`,
   "wing-cover-taken": ({ origin }) => `Trekk: ${origin}.`,
   "skin-at-air": () => "Overflaten har lufttemperatur ved start.",
   "inside-as-skin": () => "Det indre av vingen (drivstoff) er like varmt som overflaten ved start.",

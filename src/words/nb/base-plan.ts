@@ -66,7 +66,7 @@ export const basePlan: Phrases<BasePlanFindings> = {
   "circuit-shared": () =>
     "Planen kjenner bare varmerne som er nevnt i den: alt annet som henger på en kurs, kommer i tillegg. En sikring som går, lar alt på den bli kaldt; en ledning, trommel eller overgang som er varm å ta på, tas ut av bruk. Jordfeilbryter hører til på hvert uttak ute.",
   "generator-outside": () =>
-    "Et aggregat går i friluft og unna dører og luftinntak: eksosen inneholder karbonmonoksid. Det fylles ikke drivstoff mens det er varmt, og noen er innen rop mens det går.",
+    "Et aggregat går i friluft og unna dører og luftinntak: eksosen inneholder kullos. Det fylles ikke drivstoff mens det er varmt, og noen er innen rop mens det går.",
   "moving-aircraft": () =>
     "Propellen regnes som om den kan slå rundt, klosser og ledning fjernes før flytting, noen ved vingetippen; et fly som settes inn med drivstoff eller varm varmer nær damp, er en brannfare.",
   "cart-rejected": ({ cart, why }, say) => `${cart} blir ikke planlagt: ${say.finding(why)}`,

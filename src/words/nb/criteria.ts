@@ -28,7 +28,7 @@ export const criteria: Phrases<CriteriaFindings> = {
     "stiv olje i kjøler, filter eller slanger holder igjen oljen som er varm i bunnpannen",
   "criterion-warm": ({ part }) => WARM[part],
   "criterion-warm-why": () =>
-    "over fabrikantens grense kan motoren startes; gjennomvarm starter den lett og slites lite",
+    "over produsentens grense kan motoren startes; gjennomvarm starter den lett og slites lite",
   "criterion-evenness": () => "forskjell mellom varmeste og kaldeste motordel",
   "criterion-evenness-why": () => "en halvvarm motor har varme målere og kalde lagre eller sylindre",
   "criterion-oil-maximum": () => "olje, varmeste",
@@ -37,7 +37,8 @@ export const criteria: Phrases<CriteriaFindings> = {
   "criterion-oil-film-why": () => "tykk, kald olje mot en het vegg kokser lenge før resten av oljen er varm",
   "criterion-hub": () => "propellnav",
   "criterion-hub-why": () => "med stiv olje i navet lar propellen seg ikke regulere",
-  "criterion-surface": ({ heater, element }) => `overflaten på ${heater}, ${element}`,
+  "criterion-surface": ({ heater, element }, say) =>
+    `overflaten på ${say.name(heater)}, ${say.name(element)}`,
   "criterion-surface-why": () =>
     "en overflate som er het nok til å svi olje, slange eller trekk, er brannfarlig; se på den, et tall er ikke nok",
   "criterion-oil-pump": () => "oljen renner til pumpen",
@@ -79,5 +80,5 @@ export const criteria: Phrases<CriteriaFindings> = {
   "criterion-piston-clearance-why": () =>
     "stemplene er varme innen et minutt og vokser fortere enn sylindre som ennå er kalde",
   "owners-limit": ({ maker }) =>
-    maker === null ? "eierens strengere grense" : `eierens strengere grense; fabrikanten: ${maker}`,
+    maker === null ? "eierens strengere grense" : `eierens strengere grense; produsenten: ${maker}`,
 };

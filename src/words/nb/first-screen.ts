@@ -72,7 +72,7 @@ const NO_DEARER = {
 } as const;
 
 const RULES = {
-  "outdoors-only": "en brenner skal aldri gå inne i en hangar (karbonmonoksid, brann)",
+  "outdoors-only": "en brenner skal aldri gå inne i en hangar (kullos, brann)",
   "engine-too-small": "for stor for denne motoren",
   rejected: "motorprodusentene avviser den",
   "longest-on": "står på over sin lengste tid",
@@ -85,13 +85,13 @@ export const firstScreen: Phrases<FirstScreenFindings> = {
   label: ({ of }) => LABELS[of],
   "verdict-plug-in": ({ at, unplug, start, chance, is_off_first }, say) =>
     `${is_off_first ? "Ta av strømmen nå: den har stått på for lenge. Sett den på igjen" : "Sett på strøm"} ${at === null ? "nå" : `klokken ${say.clock(at)}`}, ` +
-    `ta den av ${say.clock(unplug)}, start ${say.clock(start)}: sjanse ${say.odds(chance)}.`,
+    `ta den av ${say.clock(unplug)}, start ${say.clock(start)}. Sjanse ${say.odds(chance)}.`,
   "verdict-heat-on": ({ unplug, start, chance }, say) =>
-    `Varmen er på. Ta av strømmen ${say.clock(unplug)}, start ${say.clock(start)}: sjanse ${say.odds(chance)}.`,
+    `Varmen er på. Ta av strømmen ${say.clock(unplug)}, start ${say.clock(start)}. Sjanse ${say.odds(chance)}.`,
   "verdict-no-heat": ({ start, chance }, say) =>
-    `Uten varme: start ${say.clock(start)}, sjanse ${say.odds(chance)}.`,
+    `Start uten varme ${say.clock(start)}. Sjanse ${say.odds(chance)}.`,
   "verdict-not-required": ({ start, chance }, say) =>
-    `Forvarming er ikke nødvendig: start ${say.clock(start)}, sjanse ${say.odds(chance)}.`,
+    `Forvarming er ikke nødvendig. Start ${say.clock(start)}. Sjanse ${say.odds(chance)}.`,
   "verdict-not-ready": ({ start, chance, wanted }, say) =>
     `Ikke klart ${say.clock(start)}: i beste fall ${say.odds(chance)}, ønsket ${say.odds(wanted)}.`,
   "verdict-look-first": ({ what }, say) => `Se etter først. ${what.map(say.finding).join(" ")}`,
@@ -128,9 +128,9 @@ export const firstScreen: Phrases<FirstScreenFindings> = {
         : [{ rpm: "langsommere", c: "kaldere" }[value.unit as string] ?? "mindre", "minst"];
     return `${say.finding(criterion)}: ${say.measure(value)}, 1 av 20 ${worse} enn ${say.measure(worst)}; ${sign} ${say.measure(limit)}`;
   },
-  "stay-with": ({ attended, is_heated }) =>
+  "stay-with": ({ attended, is_heated }, say) =>
     attended.length > 0
-      ? `noen må være der hele tiden: ${attended.join(", ")}`
+      ? `noen må være der hele tiden: ${attended.map(say.name).join(", ")}`
       : `ingen trenger å bli hos det${is_heated ? "; se til det én gang mens det varmes" : ""}`,
   "line-of-two": ({ line, reached, plug_in, chance, energy_kwh, is_planned }, say) => {
     const name = line === "least" ? "det minste" : "gjennomvarm";
@@ -146,13 +146,13 @@ export const firstScreen: Phrases<FirstScreenFindings> = {
       : least_on_min === null
         ? "ingen varme kan brukes"
         : `for sent til å varme i ${least_on_min} min og gjøre kontrollene`,
-  "heater-basis": (basis) => {
+  "heater-basis": (basis, say) => {
     if (basis.kind === "estimated") return "anslått";
-    if (basis.kind === "scaled") return `skalert fra ${basis.from}`;
+    if (basis.kind === "scaled") return `skalert fra ${say.name(basis.from)}`;
     return `målt i ${basis.runs} ${basis.runs === 1 ? "kjøring" : "kjøringer"}`;
   },
-  "barred-heater": ({ heater, reason }) =>
-    `${heater}: ${reason === "indoors" ? "en brenner skal aldri gå inne i en hangar (karbonmonoksid, brann)" : "for mye varme for en så liten motor"}`,
+  "barred-heater": ({ heater, reason }, say) =>
+    `${say.name(heater)}: ${reason === "indoors" ? "en brenner skal aldri gå inne i en hangar (kullos, brann)" : "for mye varme for en så liten motor"}`,
   "would-help": ({ remedy, chance, plug_in, attended }, say) =>
     `${say.finding(remedy)}: ${say.odds(chance)}${plug_in === null ? "" : `, strøm på ${say.clock(plug_in)}`}${attended ? "; noen må være der" : ""}`,
   "nothing-helps": ({ tried }) => `ingenting av det som ble prøvd${tried === null ? "" : ` (${tried} ting)`}`,

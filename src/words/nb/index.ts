@@ -12,6 +12,8 @@ import { switching } from "./switching.js";
 import { weather } from "./weather.js";
 import { winter } from "./winter.js";
 
+export { names } from "./names.js";
+
 export const nb: Catalogue = {
   ...airframe,
   ...basePlan,

@@ -33,8 +33,8 @@ export const planning: Phrases<PlanningFindings> = {
   "weather-known-from": ({ at }, say) => `været er bare kjent fra ${say.dayAndClock(at)}`,
   "plan-ready": () => "klart med den ønskede sjansen",
   "plan-not-required": () => "forvarming er ikke nødvendig: over produsentens grense uten varme",
-  "help-cover": ({ cover }) => `legg på nå: ${cover}`,
-  "help-heater": ({ heater }) => `varm med: ${heater}`,
+  "help-cover": ({ cover }, say) => `legg på nå: ${say.name(cover)}`,
+  "help-heater": ({ heater }, say) => `varm med: ${say.name(heater)}`,
   "help-hangar": ({ air_c }, say) => `sett flyet inn i hangaren (${say.temp(air_c)}) nå`,
 };
 

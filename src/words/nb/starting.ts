@@ -58,13 +58,13 @@ export const starting: Phrases<StartingFindings> = {
   parameter: ({ name }) => PARAMETERS[name],
   "with-source": ({ finding, source }, say) => `${say.finding(finding)} (${source})`,
   "oil-below-pour-point": ({ oil, temp_c, pour_point_c }, say) =>
-    `${oil} på ${say.temp(temp_c)} er under stivnepunktet (${say.temp(pour_point_c)}): den flyter kanskje ikke i det hele tatt`,
+    `${say.name(oil)} på ${say.temp(temp_c)} er under stivnepunktet (${say.temp(pour_point_c)}): den flyter kanskje ikke i det hele tatt`,
   "oil-not-pumped": ({ oil, temp_c, limit_c }, say) =>
-    `${oil} på ${say.temp(temp_c)} når kanskje ikke pumpen: grense ${say.temp(limit_c)}`,
+    `${say.name(oil)} på ${say.temp(temp_c)} når kanskje ikke pumpen: grense ${say.temp(limit_c)}`,
   "oil-too-stiff": ({ oil, temp_c, limit_c }, say) =>
-    `${oil} på ${say.temp(temp_c)} er for stiv til å starte etter SAE J300: grense ${say.temp(limit_c)}`,
+    `${say.name(oil)} på ${say.temp(temp_c)} er for stiv til å starte etter SAE J300: grense ${say.temp(limit_c)}`,
   "oil-fit": ({ oil, temp_c }, say) =>
-    `${oil} på ${say.temp(temp_c)} kan pumpes og dras rundt etter SAE J300; motorprodusentens grense for forvarming går foran`,
+    `${say.name(oil)} på ${say.temp(temp_c)} kan pumpes og dras rundt etter SAE J300; motorprodusentens grense for forvarming går foran`,
   "oil-pressure-never": () => "oljetrykket kommer kanskje aldri: oljen når kanskje ikke pumpen",
   "oil-pressure-delay": ({ least_s, most_s, limit_s }, say) => {
     const range = `oljetrykket kan ta ${say.number(least_s)} til ${say.number(most_s)} s`;
@@ -98,7 +98,7 @@ export const starting: Phrases<StartingFindings> = {
   "breather-iced": () => "den kan være iset: kjenn og se",
   "why-title": ({ topic }) => TITLES[topic],
   "why-oil-viscosity": ({ oil, temp_c, viscosity_pa_s, ratio, cranking_c, pumping_c }, say) =>
-    `Ved ${say.temp(temp_c)} har ${oil} ${brief(viscosity_pa_s, say)} Pa s, ${brief(ratio, say)} ganger så mye som ved ${say.temp(20)}. ` +
+    `Ved ${say.temp(temp_c)} har ${say.name(oil)} ${brief(viscosity_pa_s, say)} Pa s, ${brief(ratio, say)} ganger så mye som ved ${say.temp(20)}. ` +
     `Den er for stiv til å starte under ${say.temp(cranking_c)} og når kanskje ikke pumpen under ${say.temp(pumping_c)}.`,
   "why-oil-pressure": ({ temp_c, least_s, most_s }, say) =>
     `Ved ${say.temp(temp_c)} tar det omtrent ${say.number(least_s)} til ${say.number(most_s)} s før oljen viser trykk, om den flyter ` +

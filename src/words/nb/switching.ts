@@ -46,8 +46,8 @@ export const switching: Phrases<SwitchingFindings> = {
     "Denne bryteren slår seg ikke av selv. Stanser basens maskin, slår megleren den av. Stanser megleren eller nettet " +
     "også, blir varmeren stående på. Bruk en enhet som slår seg av selv, eller sett et tidsur på ledningen.",
   "plan-not-switched": ({ reason }, say) => `Planen blir ikke koblet inn: ${say.finding(reason)}.`,
-  "heater-needs-somebody": ({ heater }) =>
-    `${heater} skal ikke gå uten tilsyn: den som blir hos den, slår den på`,
+  "heater-needs-somebody": ({ heater }, say) =>
+    `${say.name(heater)} skal ikke gå uten tilsyn: den som blir hos den, slår den på`,
   "chance-too-low-to-heat": ({ chance }, say) =>
     `med en sjanse på ${say.percent(chance)} må noen avgjøre om det skal varmes`,
   "circuit-overloaded": ({ circuit, load_w, limit_w, share }, say) =>

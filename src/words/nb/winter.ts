@@ -2,12 +2,12 @@ import type { WinterFindings } from "../../findings/index.js";
 import type { Phrases } from "../phrases.js";
 
 export const winter: Phrases<WinterFindings> = {
-  "rule-outdoors-only": ({ heater }) =>
-    `${heater}: en brenner skal aldri gå inne i en hangar (karbonmonoksid, brann).`,
+  "rule-outdoors-only": ({ heater }, say) =>
+    `${say.name(heater)}: en brenner skal aldri gå inne i en hangar (kullos, brann).`,
   "rule-engine-too-small": ({ heater, least_l, engine_l }, say) =>
-    `${heater}: for motorer på ${say.number(least_l, 1)} l eller mer, denne er på ${say.number(engine_l, 1)} l.`,
+    `${say.name(heater)}: for motorer på ${say.number(least_l, 1)} l eller mer, denne er på ${say.number(engine_l, 1)} l.`,
   "rule-longest-on": ({ heater, on_h, longest_on_h }, say) =>
-    `${heater}: ${say.number(on_h)} t i strekk, ${say.number(longest_on_h)} t er tillatt.`,
+    `${say.name(heater)}: ${say.number(on_h)} t i strekk, ${say.number(longest_on_h)} t er tillatt.`,
   "rule-always-on": () =>
     "Alltid på har ingen slutt: en tur som faller bort, lar varmeren stå på over den lengste tiden, og en varmer som ingen passer på, må slå seg av.",
   "habit-always-on": () => "alltid på",
@@ -16,7 +16,7 @@ export const winter: Phrases<WinterFindings> = {
   "habit-planned": ({ chance }, say) =>
     `som planlagt${chance === null ? "" : `, ${say.number(100 * chance)} av 100`}`,
   "no-heater-to-switch": () => "ingen varmer å slå på",
-  "heater-attended": ({ heater }) => `noen må være ved ${heater} hele tiden mens den går`,
+  "heater-attended": ({ heater }, say) => `noen må være ved ${say.name(heater)} hele tiden mens den går`,
   "times-need-timer": () => "faste tider krever et tidsur",
   "least-over-longest": () => "den korteste tiden varmerne må stå på, er over den lengste de får",
   "heats-too-short": ({ least_on_h }, say) =>
@@ -36,5 +36,5 @@ export const winter: Phrases<WinterFindings> = {
   "winter-by-hand": ({ kits }) =>
     `For hånd (${kits.join(", ")}) settes strømmen på i siste liten før vanens tid når noen er der: til en tidlig avgang er det kvelden før, uansett hvor lenge før vanen sier.`,
   "always-on-compared": ({ heater, longest_on_h }, say) =>
-    `Alltid på sammenlignes, men rådes ikke til: ${heater} kan stå på i ${say.number(longest_on_h)} t i strekk, og en varmer som ingen passer på, må slå seg av.`,
+    `Alltid på sammenlignes, men rådes ikke til: ${say.name(heater)} kan stå på i ${say.number(longest_on_h)} t i strekk, og en varmer som ingen passer på, må slå seg av.`,
 };
