@@ -19,6 +19,7 @@ import {
   newNotes,
   type Path,
   type ReadFile,
+  type Reading,
   readScenarioDocument,
   sectionsBy,
 } from "../documents/index.js";
@@ -57,9 +58,7 @@ export interface ReadBaseAircraft {
   readonly told: Course | undefined;
 }
 
-export type BaseReading =
-  | ({ readonly ok: true } & ReadBase)
-  | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
+export type BaseReading = Reading<ReadBase>;
 
 const MINUTE = 60;
 /** [min] to take a heater from one aircraft to the next and set it up; project judgement. */

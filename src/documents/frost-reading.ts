@@ -8,7 +8,7 @@ import { inFormOfKind } from "./current-form.js";
 import { type FrostDocument, type FrostSections, frostSchema } from "./frost-schema.js";
 import type { DocumentIssue } from "./issue.js";
 import { nightWeather } from "./night-weather.js";
-import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
+import { fault, type Notes, newNotes, type Reading, sectionsBy } from "./reading.js";
 import { weatherOf } from "./weather-reading.js";
 import type { ReadFile } from "./weather-sources/index.js";
 
@@ -21,9 +21,7 @@ export interface ReadFrost {
   readonly warnings: readonly DocumentIssue[];
 }
 
-export type FrostReading =
-  | ({ readonly ok: true } & ReadFrost)
-  | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
+export type FrostReading = Reading<ReadFrost>;
 
 /** Two nights of so many, with and without a cover, take 2 s of one core (measured). */
 const USUAL_MEMBERS = 100;

@@ -35,7 +35,7 @@ export { nowDocument, type ProbeUse } from "./now-document.js";
 export { type NowDocument, nowSchema } from "./now-schema.js";
 export { type Overrides, overridden, overriddenAirframe } from "./overrides.js";
 export { planDocument } from "./plan-document.js";
-export { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
+export { fault, type Notes, newNotes, type Reading, sectionsBy } from "./reading.js";
 export { record } from "./record.js";
 export { rounded } from "./result-header.js";
 export {

@@ -9,7 +9,7 @@ import type { DocumentIssue } from "./issue.js";
 import { handlingBefore, type KitChoice, kitChoicesOf, type Prices, pricesOf } from "./kit-choice-reading.js";
 import { installationOf } from "./kit-reading.js";
 import { learnedOf } from "./learned-reading.js";
-import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
+import { fault, type Notes, newNotes, type Reading, sectionsBy } from "./reading.js";
 import { readScenarioDocument, standingSite } from "./scenario-reading.js";
 import type { ReadFile } from "./weather-sources/index.js";
 import { type KitDocument, type KitSections, kitSchema } from "./winter-schema.js";
@@ -45,9 +45,7 @@ export interface ReadKitComparison {
   readonly warnings: readonly DocumentIssue[];
 }
 
-export type KitComparisonReading =
-  | ({ readonly ok: true } & ReadKitComparison)
-  | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
+export type KitComparisonReading = Reading<ReadKitComparison>;
 
 const USUAL_CASES: NonNullable<KitDocument["cases"]> = [-10, -20, -30, -40].flatMap((air_c) =>
   [0, 5].map((wind_mps) => ({ air_c, wind_mps })),

@@ -1,10 +1,15 @@
 import { z } from "zod";
 import type { Notes } from "../scenario/index.js";
-import { issueAt, type Path } from "./issue.js";
+import { type DocumentIssue, issueAt, type Path } from "./issue.js";
 import { type ScenarioSections, scenarioSchema } from "./scenario-schema.js";
 import { issuesOfSchema } from "./schema-issues.js";
 
 export type { Notes };
+
+/** What was read of a document, or every fault in it. */
+export type Reading<T> =
+  | ({ readonly ok: true } & T)
+  | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
 
 export function newNotes(): Notes {
   return { issues: [], warnings: [], assumptions: [] };

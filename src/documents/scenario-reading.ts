@@ -5,11 +5,10 @@ import { clockOf } from "./clock.js";
 import { inCurrentForm } from "./current-form.js";
 import { eventsOf, heatedForOf, startConfiguration } from "./events-reading.js";
 import { checkInitial, knownTempsOf } from "./initial-reading.js";
-import type { DocumentIssue } from "./issue.js";
 import { jsonOf } from "./json.js";
 import { installationOf, kitOf } from "./kit-reading.js";
 import { learnedOf } from "./learned-reading.js";
-import { fault, type Notes, newNotes, sectionsOf } from "./reading.js";
+import { fault, type Notes, newNotes, type Reading, sectionsOf } from "./reading.js";
 import type { ScenarioDocument, ScenarioSections } from "./scenario-schema.js";
 import { weatherOf } from "./weather-reading.js";
 import type { ReadFile } from "./weather-sources/index.js";
@@ -20,9 +19,7 @@ export interface ReadScenario extends AircraftScenario {
   readonly document: ScenarioDocument;
 }
 
-export type ScenarioReading =
-  | ({ readonly ok: true } & ReadScenario)
-  | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
+export type ScenarioReading = Reading<ReadScenario>;
 
 export interface ScenarioReadingOptions {
   /** Gives the text of weather files that the document names. */

@@ -8,7 +8,7 @@ import { inFormOfKind } from "./current-form.js";
 import { gapOf, hangarOf, outsideAirOf } from "./hangar-reading.js";
 import type { DocumentIssue } from "./issue.js";
 import { nightWeather } from "./night-weather.js";
-import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
+import { fault, type Notes, newNotes, type Reading, sectionsBy } from "./reading.js";
 import { rollOutOf } from "./roll-out-reading.js";
 import { type ThawDocument, type ThawSections, thawSchema } from "./thaw-schema.js";
 import { weatherOf } from "./weather-reading.js";
@@ -22,9 +22,7 @@ export interface ReadThaw extends ThawStay {
   readonly warnings: readonly DocumentIssue[];
 }
 
-export type ThawReading =
-  | ({ readonly ok: true } & ReadThaw)
-  | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
+export type ThawReading = Reading<ReadThaw>;
 
 /** A day of so many, the trials and the roll-out take 5 s of one core (measured). */
 const USUAL_MEMBERS = 40;

@@ -20,7 +20,7 @@ import {
 } from "./kit-choice-reading.js";
 import { installationOf } from "./kit-reading.js";
 import { learnedOf } from "./learned-reading.js";
-import { fault, type Notes, newNotes, sectionsBy } from "./reading.js";
+import { fault, type Notes, newNotes, type Reading, sectionsBy } from "./reading.js";
 import { standingSite } from "./scenario-reading.js";
 import type { ReadFile } from "./weather-sources/index.js";
 import { flyingOf } from "./winter-flying.js";
@@ -77,9 +77,7 @@ export interface ReadWinter {
   readonly warnings: readonly DocumentIssue[];
 }
 
-export type WinterReading =
-  | ({ readonly ok: true } & ReadWinter)
-  | { readonly ok: false; readonly issues: readonly DocumentIssue[] };
+export type WinterReading = Reading<ReadWinter>;
 
 const USUAL_MONTHS = 7;
 const USUAL_MEMBERS = 5;

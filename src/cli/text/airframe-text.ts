@@ -1,7 +1,6 @@
-import type { Said, SaidCaution } from "../../findings/index.js";
 import { fahrenheitFromCelsius, localText, type StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { assumed, cared, clock, list, unitOf } from "./words.js";
+import { clock, unitOf } from "./words.js";
 
 const NBSP = "\u00a0";
 
@@ -66,27 +65,4 @@ export function hourlyRows(
     return [`${time} ${columns.map((c) => c.cells[s].padStart(c.width)).join("")}`];
   });
   return [style.colors.bold(`${"time".padEnd(6)}${heading}`), ...rows];
-}
-
-interface Outlook {
-  readonly assumptions: readonly Said[];
-  readonly warnings: readonly {
-    readonly path: string;
-    readonly expected: string;
-    readonly received: string;
-  }[];
-  readonly cautions: readonly SaidCaution[];
-}
-
-/** What stands below every whole answer about the airframe. */
-export function closing({ assumptions, warnings, cautions }: Outlook, style: Style): string[] {
-  return [
-    ...assumed(assumptions, style),
-    ...list(
-      "Doubtful input",
-      warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
-      style,
-    ),
-    ...cared(cautions, style),
-  ];
 }

@@ -3,7 +3,7 @@ import type { BasePlanDocument, StampDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { lanes } from "./base-lanes.js";
 import { type Opening, screen } from "./opening.js";
-import { assumed, cared, clock, day, list, odds, percent, wrapped } from "./words.js";
+import { clock, closing, day, list, odds, percent, wrapped } from "./words.js";
 
 type Row = BasePlanDocument["aircraft"][number];
 
@@ -65,13 +65,7 @@ function details(plan: BasePlanDocument, style: Style): string[] {
       plan.not_planned.map((name) => `${name}: no departure is wanted`),
       style,
     ),
-    ...assumed([countedText(plan), ...plan.assumptions], style),
-    ...list(
-      "Doubtful input",
-      plan.warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
-      style,
-    ),
-    ...cared(plan.cautions, style),
+    ...closing({ ...plan, assumptions: [countedText(plan), ...plan.assumptions] }, style),
   ];
 }
 

@@ -1,9 +1,9 @@
 import type { FaceDocument, FrostOutlookDocument } from "../../index.js";
 import type { Style } from "../style.js";
-import { type Column, closing, hourlyRows, mass, massValue, tenths, timeBandText } from "./airframe-text.js";
+import { type Column, hourlyRows, mass, massValue, tenths, timeBandText } from "./airframe-text.js";
 import { frostOpening, frostWords, HARDLY_SEEN, verdictWords } from "./frost-opening.js";
 import { screen } from "./opening.js";
-import { bareWind, clock, fact, unitOf, windUnit } from "./words.js";
+import { bareWind, clock, closing, fact, unitOf, windUnit } from "./words.js";
 
 /** Frost by a departure, for a pilot: the first screen; behind it each face, what a cover does, and the night by the hour. */
 export function frostText(outlook: FrostOutlookDocument, style: Style): string[] {

@@ -3,13 +3,11 @@ import type { KitComparisonDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { openingOf, screen } from "./opening.js";
 import {
-  assumed,
   bareTemperature,
   bareWind,
   basisText,
-  cared,
   clock,
-  list,
+  closing,
   odds,
   percent,
   span,
@@ -45,13 +43,7 @@ function kitDetails(comparison: KitComparisonDocument, style: Style): string[] {
     ...leadTable(comparison, style),
     "",
     ...kits.flatMap((kit, k) => kitLines(kit, k, comparison, style)),
-    ...assumed(comparison.assumptions, style),
-    ...list(
-      "Doubtful input",
-      comparison.warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
-      style,
-    ),
-    ...cared(comparison.cautions, style),
+    ...closing(comparison, style),
   ];
 }
 

@@ -6,19 +6,7 @@ import { chartLines } from "./chart.js";
 import { criteriaTable } from "./criteria-text.js";
 import { openingOf, screen } from "./opening.js";
 import { startFacts } from "./start-text.js";
-import {
-  assumed,
-  basisText,
-  cared,
-  clock,
-  day,
-  fact,
-  list,
-  marginUnit,
-  odds,
-  span,
-  wrapped,
-} from "./words.js";
+import { basisText, clock, closing, day, fact, marginUnit, odds, span, wrapped } from "./words.js";
 
 /** A plan for a pilot: the first screen, then everything behind it. */
 export function planText(plan: PlanDocument, style: Style): string[] {
@@ -44,13 +32,7 @@ export function planDetails(plan: PlanDocument, style: Style): string[] {
     "",
     ...criteriaTable(plan.criteria, plan.wanted_chance, style),
     ...startFacts(plan.start_briefing, style),
-    ...assumed([countedText(plan), ...plan.assumptions], style),
-    ...list(
-      "Doubtful input",
-      plan.warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
-      style,
-    ),
-    ...cared(plan.cautions, style),
+    ...closing({ ...plan, assumptions: [countedText(plan), ...plan.assumptions] }, style),
   ];
 }
 

@@ -2,7 +2,7 @@ import type { SimulationDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { chartLines } from "./chart.js";
 import { screen } from "./opening.js";
-import { assumed, bareTemperature, cared, clock, day, list, unitOf } from "./words.js";
+import { bareTemperature, clock, closing, day, list, unitOf } from "./words.js";
 
 /** Parts in the order of interest, and what they are called here. */
 const COLUMNS = [
@@ -72,13 +72,7 @@ function everything(
       happenings.map((h, i) => `${(i + 1) % 10} ${clock(h, start)} ${h.do.replace("_", " ")}: ${h.what}`),
       style,
     ),
-    ...assumed(assumptions, style),
-    ...list(
-      "Doubtful input",
-      warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
-      style,
-    ),
-    ...cared(cautions, style),
+    ...closing({ assumptions, warnings, cautions }, style),
   ];
 }
 

@@ -1,10 +1,10 @@
 import { thawScreen, triedLine } from "../../first-screen/index.js";
 import { type StampDocument, type ThawOutlookDocument, thawRemedies } from "../../index.js";
 import { type Style, speakingOn } from "../style.js";
-import { type Column, closing, hourlyRows, mass, massValue, tenths } from "./airframe-text.js";
+import { type Column, hourlyRows, mass, massValue, tenths } from "./airframe-text.js";
 import { openingOf, screen } from "./opening.js";
 import { rollOutFacts } from "./roll-out-text.js";
-import { clock, day, fact, needed, span, unitOf, wrapped } from "./words.js";
+import { clock, closing, day, fact, needed, span, unitOf, wrapped } from "./words.js";
 
 type Times = ThawOutlookDocument["gaps_dry"];
 

@@ -2,7 +2,7 @@ import { wetHours, winterScreen } from "../../first-screen/index.js";
 import type { WinterRowDocument, WinterStudyDocument } from "../../index.js";
 import type { Style } from "../style.js";
 import { openingOf, screen } from "./opening.js";
-import { assumed, bareTemperature, cared, fact, list, odds, percent, unitOf, wrapped } from "./words.js";
+import { bareTemperature, closing, fact, odds, percent, unitOf, wrapped } from "./words.js";
 
 /** A winter for whoever buys the kit: the answer first, behind it every kit and habit, and what they hang on. */
 export function winterText(study: WinterStudyDocument, style: Style): string[] {
@@ -28,13 +28,7 @@ function winterDetails(study: WinterStudyDocument, style: Style): string[] {
     ...readyChart(study, style),
     "",
     ...whyLines(study, style),
-    ...assumed(study.assumptions, style),
-    ...list(
-      "Doubtful input",
-      study.warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
-      style,
-    ),
-    ...cared(study.cautions, style),
+    ...closing(study, style),
   ];
 }
 

@@ -150,5 +150,28 @@ export function cared(cautions: readonly SaidCaution[], style: Style): string[] 
   );
 }
 
+interface Ending {
+  readonly assumptions: readonly Said[];
+  readonly warnings: readonly {
+    readonly path: string;
+    readonly expected: string;
+    readonly received: string;
+  }[];
+  readonly cautions: readonly SaidCaution[];
+}
+
+/** What stands below every whole answer. */
+export function closing({ assumptions, warnings, cautions }: Ending, style: Style): string[] {
+  return [
+    ...assumed(assumptions, style),
+    ...list(
+      "Doubtful input",
+      warnings.map((w) => `${w.path}: expected ${w.expected}, received ${w.received}`),
+      style,
+    ),
+    ...cared(cautions, style),
+  ];
+}
+
 export const DEFERENCE =
   "The aircraft's handbook and the engine maker's instructions decide, and local fire and electrical rules; this is a calculation.";
