@@ -17,6 +17,9 @@ export interface LoggedStretch {
 
 /** [s] after the shut-down whose readings count as its temperatures: a minute's log has two or three. */
 const AT_SHUT_DOWN = 150;
+/** [s] by which a shut-down is told late at most, and the shortest stretch that teaches; project judgement. */
+const TOLD_LATE = 1800;
+const SHORTEST = 1200;
 /** [K] of a part that was read then: it is not even in itself yet. Project judgement. */
 const READ_SD = 3;
 /** Of the rise above the air, for parts that nobody read; project judgement, as SHUT_DOWN_SD of the typical state. */
@@ -39,7 +42,12 @@ export function stretchesOf(log: TemperatureLog, scenario: Scenario): readonly L
     ranFrom - start > 0
       ? [{ log: cut(log, start, ranFrom - 1), scenario: { ...scenario, duration: ranFrom - start } }]
       : [];
-  const within = coolDowns.filter(({ shutDown, until }) => shutDown >= start && until <= start + duration);
+  const within = coolDowns.flatMap(({ shutDown, until }): CoolDown[] => {
+    // Somebody's word for the shut-down, where a scenario begins, is some minutes off the log's.
+    const begins = shutDown < start && start - shutDown <= TOLD_LATE ? start : shutDown;
+    const ends = Math.min(until, start + duration);
+    return begins >= start && ends - begins >= SHORTEST ? [{ shutDown: begins, until: ends }] : [];
+  });
   return [...parked, ...within.map((coolDown) => coolDownStretch(log, scenario, coolDown))].filter(
     (stretch) => stretch.log.time.length >= 2,
   );

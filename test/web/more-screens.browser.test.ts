@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { demoOpening, scenarioOf } from "../../src/base/index.js";
 import { deriveBase } from "../../src/logbook/index.js";
@@ -70,11 +71,18 @@ describe.skipIf(withoutBrowser)("the screens of less common questions", () => {
     await main(/does not cover this log/);
 
     await bring("local.csv", "time,left thing\n2020-01-10 05:00,-27.5\n2020-01-10 05:10,-27.4\n");
-    await here.page.getByText("times with an offset, or a time zone for the file").waitFor();
-    await here.page.getByRole("button", { name: "Read it so" }).click();
     await here.page.getByLabel(/What is the column “left thing”/).selectOption("oil");
     await here.page.getByLabel(/In which unit is “left thing”/).selectOption("c");
     await here.page.getByText(/^2 readings/).waitFor();
+    // The base's zone was taken, and what was chosen is remembered for the next file with these columns.
+    await bring(
+      "again.csv",
+      "time,left thing\n2020-01-11 05:00,-27.5\n2020-01-11 05:10,-27.4\n2020-01-11 05:20,-27\n",
+    );
+    await here.page.getByText(/^3 readings/).waitFor();
+    await bring("flight.csv", readFileSync("examples/logs/wren-flight.csv", "utf8"));
+    await here.page.getByText(/^Cool-downs after a flight found, from/).waitFor();
+    expect(await here.page.getByLabel("CHT1 … CHT6: Taken for").inputValue()).toBe("heads");
 
     await bring("night.csv", nightLog());
     await here.page.getByText(/left out or doubtful \(1\)/i).waitFor();

@@ -610,8 +610,7 @@ export const en = {
     unit: (column: string, samples: string) => `In which unit is “${column}” (${samples})?`,
     leaveOut: "leave it out",
     probe: "Probe",
-    sits: "Sits at",
-    count: "Readings",
+    counted: (n: string) => `${n} readings`,
     findings: (n: number) => `Left out or doubtful (${n})`,
     keptAll: "Every reading was taken.",
     leftOut: "left out",
@@ -648,6 +647,36 @@ export const en = {
     tonight: "Tonight's plug-in",
     noTonight: "No departure is wanted, or there is no weather: there is no plug-in to compare.",
     beforeAfter: (before: string, after: string) => `Before: ${before}. With this log: ${after}.`,
+    taken: "Taken for",
+    takenRule:
+      "Change what is wrong. What you choose is remembered on this device for files with the same columns.",
+    inUnit: (unit: string, byValues: boolean) => (byValues ? `°${unit}, by its values` : `°${unit}`),
+    engine: "Engine",
+    engines: { "1": "1 (left)", "2": "2 (right)" },
+    coolDowns: (times: string) => `Cool-downs after a flight found, from ${times}.`,
+    notTemps: (names: string) => `No temperatures, left out: ${names}.`,
+    coolingSince: (at: string) => `cooling since ${at}`,
+    contradicts: "Contradict the model: is it the probe, its place, or the model?",
+    contradiction: (probe: string, at: string, reading: string, model: string, n: number) =>
+      `${probe}, ${at}: ${reading} where the model says ${model} (${n} readings)`,
+    record: "How often plans came true here",
+    recordNone:
+      "Nothing can be said yet. Write down the start after each plan you follow, and a reading just before it.",
+    recordStarts: (held: number, n: number, said: string) =>
+      `${held} of ${n} starts were easy; the plans said ${said}.`,
+    recordReadings: (within: number, n: number) =>
+      `${within} of ${n} readings lay where 9 in 10 were to lie.`,
+    recordBias: (off: string, isColder: boolean) =>
+      `On average parts were ${off} ${isColder ? "colder" : "warmer"} than said.`,
+    recordSaid: "Said",
+    recordHeld: "Easy starts",
+    recordRange: "9 in 10 between",
+    recordBetween: (low: string, high: string) => `${low} to ${high}`,
+    recordOf: (held: number, n: number) => `${held} of ${n}`,
+    recordChart:
+      "Share of easy starts against the chance that was said; on the line, plans come true as said",
+    recordKept: "So few plans change nothing in new ones.",
+    recordAsSaid: "New plans are made as they were.",
     plugIn: (at: string, chance: string) => `plug in at ${at}, chance ${chance}`,
     noHeat: (chance: string) => `no heat, chance ${chance}`,
     never: (chance: string) => `not ready, chance ${chance} at best`,

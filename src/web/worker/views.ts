@@ -52,6 +52,8 @@ export function baseView(state: BaseState, now: number) {
     /** Why there is no weather, or what is wrong with it. */
     weatherTrouble: refused.length === 0 ? undefined : refused.join(" | "),
     withoutEffect,
+    /** How often plans came out as they said. */
+    record: state.record,
   };
 }
 
