@@ -62,8 +62,8 @@ export function sayIn(
     return share >= 0.01 ? of(100) : `${under} 1 ${joined.in} 100`;
   };
   const counted = ({ share, members }: { share: number; members: number }) => {
-    if (share === 1) return `${over}${NBSP}${inCases(members - 1, members)}`;
-    if (share === 0) return `${under}${NBSP}${inCases(1, members)}`;
+    if (share === 1) return `${over} ${inCases(members - 1, members)}`;
+    if (share === 0) return `${under} ${inCases(1, members)}`;
     return share < 0.1 ? inCases(Math.round(share * members), members) : odds(share);
   };
   const temp = (celsius: number, digits = 0) =>
@@ -90,7 +90,7 @@ export function sayIn(
       if (share < 0.1 || share === 1) return counted(of);
       const all = share >= 0.95 ? 20 : 10;
       const cases = Math.ceil(share * all - 1e-9);
-      return cases === all ? `${over}${NBSP}${inCases(all - 1, all)}` : inCases(cases, all);
+      return cases === all ? `${over} ${inCases(all - 1, all)}` : inCases(cases, all);
     },
     left: (minutes) =>
       minutes <= 90 ? `${minutes}${NBSP}min` : spanText((5 * Math.floor(minutes / 5)) / 60, joined.hour),

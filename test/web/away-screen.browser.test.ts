@@ -22,7 +22,7 @@ describe.skipIf(withoutBrowser)("away", () => {
     expect(await placard.locator(".mark.bad").count()).toBe(1);
 
     await asked.getByLabel("just now").check();
-    await facts.getByText("just shut down, from cruise").waitFor();
+    await facts.getByText("just shut down from cruise").waitFor();
     expect(await facts.textContent()).toMatch(/Ready now\s*yes, /);
     expect(await placard.textContent()).not.toMatch(/Say when/);
     expectNoComplaints(here);

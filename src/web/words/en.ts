@@ -476,18 +476,6 @@ export const en = {
     logScale: "Each step of the scale is ten times the one before.",
     table: "The same as a table",
     equation: "How it is calculated",
-    topics: {
-      "oil-viscosity": "How thick is the oil?",
-      "oil-pressure": "How long until oil pressure?",
-      "cranking-drag": "How hard is it to turn?",
-      "cranking-power": "What is left of the battery?",
-      "cranking-speed": "Does it turn fast enough?",
-      "battery-freezing": "When does the battery freeze?",
-      "fuel-vapour": "Does the fuel give a mixture that burns?",
-      "bearing-clearance": "What is left of the main-bearing clearance?",
-      "piston-clearance": "What room has the piston in its first minutes?",
-      "frost-point": "At what skin temperature does frost begin?",
-    },
   },
   thaw: {
     title: "When may it leave?",

@@ -20,8 +20,7 @@ export const cautions: Phrases<CautionsFindings> = {
     "Overflaten på varmeren kan bli for varm: se til den mens den varmer, og hold olje, slanger og trekk unna.",
   "in-cowl-rejected": () =>
     "Motorprodusentene fraråder små elektriske varmere i luftåpningen: de varmer luften og målerne, ikke oljen.",
-  "sump-only": () =>
-    "Varme bare under oljen lar sylindere og lagre være kalde og kan drive fukt over på dem.",
+  "sump-only": () => "Varme bare under oljen lar sylindre og lagre være kalde og kan drive fukt over på dem.",
   "immersion-covered": () =>
     "Bare når elementet er helt dekket av olje. Stillestående kald olje forkoker over omtrent 1,6 W/cm² (10 W/in²).",
   cords: () =>
@@ -33,12 +32,12 @@ export const cautions: Phrases<CautionsFindings> = {
   "quilts-burn": () =>
     "Vanlige dyner og tepper brenner: hold dem unna varmere, eksosrør og alt som gløder, og bind dem fast.",
   "hot-air-in-turn": () =>
-    "Blås 5 min om gangen på bunnpanne, oljefilter, utvendige oljerør, sylindere, innsug og oljekjøler, minst 30 min til sammen.",
+    "Blås 5 min om gangen på bunnpanne, oljefilter, utvendige oljerør, sylindre, innsug og oljekjøler, minst 30 min til sammen.",
   "hot-air-feel": () =>
     "Kjenn på motoren mellom hver runde: hver del skal holde på varmen før neste runde begynner.",
   "hot-air-top": () => "Gi toppen av motoren de siste 5 min.",
   "hot-air-wait": () =>
-    "Stopp og vent 5 min. Kjenn på sylindere, veivhus, kjøler og rør med hånden; oljen skal renne av peilepinnen.",
+    "Stopp og vent 5 min. Kjenn på sylindre, veivhus, kjøler og rør med hånden; oljen skal renne av peilepinnen.",
   "hot-air-start": () => "Start straks etterpå. Stopp motoren hvis det ikke er oljetrykk innen 10 s.",
   "congealed-oil": () =>
     "Målerne kan vise varmt mens oljen i bunnpanne, filter og rør ennå er stiv. Skaden kan vise seg mange timer senere.",

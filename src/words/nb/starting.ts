@@ -6,7 +6,7 @@ const PARTS: Readonly<Record<StartingFindings["part"]["name"], string>> = {
   oil: "olje",
   crankcase: "veivhus",
   crankshaft: "veivaksel og lagre",
-  barrels: "sylindere",
+  barrels: "sylindre",
   heads_front: "fremre sylindertopper",
   heads_rear: "bakre sylindertopper",
   accessories: "hjelpeaggregater",
@@ -24,7 +24,7 @@ const PARAMETERS: Readonly<Record<StartingFindings["parameter"]["name"], string>
   sump_joint: "varmeledning fra bunnpanne til veivhus",
   oil_inside: "varme med olje, damp og retur fra oljen til veivhus og veivaksel",
   journals: "varmeledning gjennom rammelagrene",
-  flanges: "varmeledning fra veivhus til sylindere og topper",
+  flanges: "varmeledning fra veivhus til sylindre og topper",
   accessory_mounts: "varmeledning til hjelpeaggregatene",
   engine_to_cowl_air: "varme fra motoren til luften under motordekselet",
   cowl_skin_loss: "varme gjennom motordeksel og trekk",
@@ -36,13 +36,13 @@ const PARAMETERS: Readonly<Record<StartingFindings["parameter"]["name"], string>
 
 const TITLES: Readonly<Record<StartingFindings["why-title"]["topic"], string>> = {
   "oil-viscosity": "Hvor tykk er oljen?",
-  "oil-pressure": "Hvor lenge til oljetrykk?",
-  "cranking-drag": "Hvor tung er den å dra rundt?",
-  "cranking-power": "Hva er igjen av batteriet?",
+  "oil-pressure": "Hvor lang tid tar det før oljetrykket kommer?",
+  "cranking-drag": "Hvor tung er motoren å dra rundt?",
+  "cranking-power": "Hvor mye er igjen av batteriet?",
   "cranking-speed": "Går starteren fort nok rundt?",
   "battery-freezing": "Når fryser batteriet?",
   "fuel-vapour": "Gir drivstoffet en blanding som brenner?",
-  "bearing-clearance": "Hva er igjen av klaringen i rammelagrene?",
+  "bearing-clearance": "Hvor mye er igjen av klaringen i rammelagrene?",
   "piston-clearance": "Hvor mye plass har stempelet de første minuttene?",
   "frost-point": "Ved hvilken overflatetemperatur begynner rimet?",
 };
@@ -86,13 +86,13 @@ export const starting: Phrases<StartingFindings> = {
   "battery-power": ({ power, may_charge, ...battery }, say) =>
     `${batteryAt(battery, say)} gir ${say.percent(power)} av startkraften når det er varmt${may_charge ? "" : " og tar ikke lading"}`,
   "fuel-too-lean": ({ temp_c }, say) =>
-    `Ved ${say.temp(temp_c)} gir ingen primer en blanding som brenner: varm sylindere og innsug.`,
+    `Ved ${say.temp(temp_c)} gir ingen primer en blanding som brenner: varm sylindre og innsug.`,
   "fuel-as-warm": ({ temp_c }, say) =>
     `Ved ${say.temp(temp_c)} fordamper drivstoffet som på en varm dag: bruk primer etter håndboken.`,
   "fuel-more": ({ temp_c, ratio, too_much }, say) => {
     const amount = `Ved ${say.temp(temp_c)} må det omtrent ${say.number(ratio, 1)} ganger så mye drivstoff til som ved ${say.temp(15)}`;
     return too_much
-      ? `${amount}, mer enn primeren er laget for: varm sylindere og innsug først.`
+      ? `${amount}, mer enn primeren er laget for: varm sylindre og innsug først.`
       : `${amount} for den samme dampen; hvordan du bruker primer, sier håndboken.`;
   },
   "breather-iced": () => "den kan være iset: kjenn og se",
