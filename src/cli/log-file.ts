@@ -11,7 +11,7 @@ import type { Shell } from "./shell.js";
 
 /** How a log's file is to be read, as the flags say it. */
 export interface LogFlags {
-  readonly log: string;
+  readonly log?: string;
   /** "Header=place" pairs. */
   readonly column?: readonly string[];
   readonly logZone?: string;
@@ -28,6 +28,11 @@ export function logFrom(
   { log, column = [], logZone, logUnit, logEngine }: LogFlags,
   shell: Pick<Shell, "readText">,
 ): TemperatureLog {
+  if (log === undefined) {
+    throw new BadInput([
+      { path: "--log", expected: "a CSV file of logged temperatures", received: "nothing" },
+    ]);
+  }
   const text = textOf(log, "--log", shell);
   const options: LogOptions = {
     name: log,

@@ -79,6 +79,17 @@ describe("learn", () => {
     }
   });
 
+  test("a logbook's export alone: how often its plans came true; any other file without a log is refused", async () => {
+    const record = await soakline(["learn", "test/logbook/fixtures/logbook-1.json"]);
+    expect(record.code).toBe(0);
+    expect(record.stdout).toMatch(/^(Nothing can be said yet|\d+ of \d+ starts were easy)/);
+    const scenario = await soakline(["learn", NIGHT]);
+    expect(scenario).toMatchObject({
+      code: 2,
+      stderr: expect.stringMatching(/learn: expected --log with a scenario document, or a logbook/),
+    });
+  });
+
   test("a missing log, a bad pair and a log of another day are named", async () => {
     const missing = await soakline(["learn", NIGHT, "--log", "nowhere.csv"]);
     expect(missing).toMatchObject({
