@@ -16,93 +16,123 @@ export function solve(request: SolveRequest): SolveResult {
   checkRequest(request);
   const stepper = createStepper(request.system, request.initial, request.tolerance);
   try {
-    return integrate(request, stepper);
+    return new Integration(request, stepper).run();
   } finally {
     stepper.release();
   }
 }
 
-function integrate(request: SolveRequest, stepper: Stepper): SolveResult {
-  const { system, initial, start, end, tolerance, isKink, onStretch, onStep } = request;
-  const { jumps = [], sampleTimes = [] } = request;
-  const { maximumSteps = DEFAULT_MAXIMUM_STEPS, maximumStep = Number.POSITIVE_INFINITY } = request;
-  const total = system.size * system.members;
-
-  const control = createStepControl();
-  const samples = new Float64Array(sampleTimes.length * total).fill(Number.NaN);
-  let sampled = 0;
-  let t = start;
-  let steps = 0;
-  let rejected = 0;
-  /** Evaluations of f spent on step sizes where a stretch begins. */
-  let probes = 0;
-  let wantedStep = request.firstStep ?? 0;
+/** A run under way: where it stands, what it wants next, and what it cost. */
+class Integration {
+  private readonly total: number;
+  private readonly samples: Float64Array;
+  private readonly control = createStepControl();
+  private readonly step: Step & { start: number; end: number };
   /** f at the end of the stretch before. */
-  const slopeBefore = new Float64Array(total);
+  private readonly slopeBefore: Float64Array;
+  private t: number;
+  private wantedStep: number;
+  private sampled = 0;
+  private steps = 0;
+  private rejected = 0;
+  /** Evaluations of f spent on step sizes where a stretch begins. */
+  private probes = 0;
 
-  const step = {
-    start,
-    end,
-    interpolate(at: number, out: Float64Array): void {
-      if (!(at >= step.start && at <= step.end))
-        throw new RangeError(`invalid t: ${at} (expected ${step.start} … ${step.end})`);
-      stepper.interpolate((at - step.start) / (step.end - step.start), out, 0);
-    },
-  } satisfies Step;
-
-  while (sampled < sampleTimes.length && sampleTimes[sampled] === start)
-    samples.set(initial, sampled++ * total);
-  for (let stretch = 0; stretch <= jumps.length && t < end; stretch++) {
-    const stop = stretch < jumps.length ? jumps[stretch] : end;
-    const status = runStretch(stop);
-    if (status !== "completed") return result(status);
+  constructor(
+    private readonly request: SolveRequest,
+    private readonly stepper: Stepper,
+  ) {
+    const { system, start, end, sampleTimes = [], firstStep = 0 } = request;
+    this.total = system.size * system.members;
+    this.samples = new Float64Array(sampleTimes.length * this.total).fill(Number.NaN);
+    this.slopeBefore = new Float64Array(this.total);
+    this.t = start;
+    this.wantedStep = firstStep;
+    const step = {
+      start,
+      end,
+      interpolate(at: number, out: Float64Array): void {
+        if (!(at >= step.start && at <= step.end))
+          throw new RangeError(`invalid t: ${at} (expected ${step.start} … ${step.end})`);
+        stepper.interpolate((at - step.start) / (step.end - step.start), out, 0);
+      },
+    };
+    this.step = step;
   }
-  return result("completed");
 
-  function runStretch(stop: number): SolveStatus {
-    const mayJump = t !== start && isKink?.(t) !== true;
-    if (mayJump) {
-      system.derivative(t, stepper.state(), slopeBefore);
-      probes++;
+  /** To the end, from jump to jump. */
+  run(): SolveResult {
+    const { initial, start, end, jumps = [], sampleTimes = [] } = this.request;
+    while (this.sampled < sampleTimes.length && sampleTimes[this.sampled] === start)
+      this.samples.set(initial, this.sampled++ * this.total);
+    for (let stretch = 0; stretch <= jumps.length && this.t < end; stretch++) {
+      const status = this.stretch(stretch < jumps.length ? jumps[stretch] : end);
+      if (status !== "completed") return this.result(status);
     }
-    onStretch?.(t, stop);
-    control.restart();
-    if (!stepper.begin(t)) return "not-finite";
-    if (mayJump && !keepsStep()) wantedStep = 0;
-    if (wantedStep === 0) {
-      const longest = Math.min(maximumStep, stop - t);
-      wantedStep = firstStepSize(system, t, stepper.state(), stepper.slope(), tolerance, longest);
-      probes++;
-    }
+    return this.result("completed");
+  }
+
+  private stretch(stop: number): SolveStatus {
+    const { stepper } = this;
+    const { maximumSteps = DEFAULT_MAXIMUM_STEPS } = this.request;
+    if (!this.begun(stop)) return "not-finite";
     let begun = true;
-    while (t < stop) {
-      if (!begun && !stepper.begin(t)) return "not-finite";
-      begun = true;
-      if (steps + rejected >= maximumSteps) return "too-many-steps";
-      const wanted = Math.min(wantedStep, maximumStep);
-      const stepEnd = landing(t, wanted, stop);
-      const outcome = stepper.attempt(t, stepEnd);
-      const error = stepper.errorNorm();
-      if (outcome !== "done" || error > 1) {
-        rejected++;
-        wantedStep = (stepEnd - t) * (outcome === "done" ? control.rejected(error) : control.failed());
-        if (isTooSmall(wantedStep)) return outcome === "done" ? "step-too-small" : outcome;
-        continue;
-      }
-      steps++;
-      const next = (stepEnd - t) * control.accepted(error);
-      // A step cut short to land on `stop` says nothing against the longer one that was wanted.
-      wantedStep = stepEnd - t < wanted && next >= stepEnd - t ? Math.max(next, wanted) : next;
-      step.start = t;
-      step.end = stepEnd;
-      takeSamples();
-      const goOn = onStep?.(step) ?? true;
-      stepper.accept();
-      t = stepEnd;
-      begun = false;
-      if (!goOn) return "cancelled";
+    while (this.t < stop) {
+      if (!begun && !stepper.begin(this.t)) return "not-finite";
+      if (this.steps + this.rejected >= maximumSteps) return "too-many-steps";
+      const status = this.tried(stop);
+      if (status !== "rejected" && status !== "accepted") return status;
+      begun = status === "rejected";
     }
     return "completed";
+  }
+
+  /** Begins a stretch with a step of a size that it allows. */
+  private begun(stop: number): boolean {
+    const { request, stepper, t } = this;
+    const { system, start, tolerance, isKink, onStretch, maximumStep = Number.POSITIVE_INFINITY } = request;
+    const mayJump = t !== start && isKink?.(t) !== true;
+    if (mayJump) {
+      system.derivative(t, stepper.state(), this.slopeBefore);
+      this.probes++;
+    }
+    onStretch?.(t, stop);
+    this.control.restart();
+    if (!stepper.begin(t)) return false;
+    if (mayJump && !this.keepsStep()) this.wantedStep = 0;
+    if (this.wantedStep === 0) {
+      const longest = Math.min(maximumStep, stop - t);
+      this.wantedStep = firstStepSize(system, t, stepper.state(), stepper.slope(), tolerance, longest);
+      this.probes++;
+    }
+    return true;
+  }
+
+  /** Tries one step, and goes on from its end where its error allows it. */
+  private tried(stop: number): SolveStatus | "accepted" | "rejected" {
+    const { stepper, control, t } = this;
+    const { onStep, maximumStep = Number.POSITIVE_INFINITY } = this.request;
+    const wanted = Math.min(this.wantedStep, maximumStep);
+    const stepEnd = landing(t, wanted, stop);
+    const outcome = stepper.attempt(t, stepEnd);
+    const error = stepper.errorNorm();
+    if (outcome !== "done" || error > 1) {
+      this.rejected++;
+      this.wantedStep = (stepEnd - t) * (outcome === "done" ? control.rejected(error) : control.failed());
+      if (!this.isTooSmall(this.wantedStep)) return "rejected";
+      return outcome === "done" ? "step-too-small" : outcome;
+    }
+    this.steps++;
+    const next = (stepEnd - t) * control.accepted(error);
+    // A step cut short to land on `stop` says nothing against the longer one that was wanted.
+    this.wantedStep = stepEnd - t < wanted && next >= stepEnd - t ? Math.max(next, wanted) : next;
+    this.step.start = t;
+    this.step.end = stepEnd;
+    this.takeSamples();
+    const goOn = onStep?.(this.step) ?? true;
+    stepper.accept();
+    this.t = stepEnd;
+    return goOn ? "accepted" : "cancelled";
   }
 
   /**
@@ -110,34 +140,40 @@ function integrate(request: SolveRequest, stepper: Stepper): SolveResult {
    * than the tolerance, a transient begins of which the former step knows nothing, and which the error estimate of so
    * long a step can miss. Where only the slope of f jumps, the step stays.
    */
-  function keepsStep(): boolean {
+  private keepsStep(): boolean {
+    const { slopeBefore, stepper } = this;
+    const { system, tolerance } = this.request;
     const slope = stepper.slope();
-    for (let k = 0; k < total; k++) slopeBefore[k] = slope[k] - slopeBefore[k];
-    return scaledNorm(system, slopeBefore, stepper.state(), tolerance) * wantedStep <= 1;
+    for (let k = 0; k < this.total; k++) slopeBefore[k] = slope[k] - slopeBefore[k];
+    return scaledNorm(system, slopeBefore, stepper.state(), tolerance) * this.wantedStep <= 1;
   }
 
-  function takeSamples(): void {
-    while (sampled < sampleTimes.length && sampleTimes[sampled] <= step.end) {
-      const theta = (sampleTimes[sampled] - step.start) / (step.end - step.start);
-      stepper.interpolate(theta, samples, sampled++ * total);
+  private takeSamples(): void {
+    const { start, end } = this.step;
+    const { sampleTimes = [] } = this.request;
+    while (this.sampled < sampleTimes.length && sampleTimes[this.sampled] <= end) {
+      const theta = (sampleTimes[this.sampled] - start) / (end - start);
+      this.stepper.interpolate(theta, this.samples, this.sampled++ * this.total);
     }
   }
 
-  function isTooSmall(h: number): boolean {
-    return !(h > 16 * Number.EPSILON * Math.abs(t) && h > 1e-30 * (end - start));
+  private isTooSmall(h: number): boolean {
+    const { start, end } = this.request;
+    return !(h > 16 * Number.EPSILON * Math.abs(this.t) && h > 1e-30 * (end - start));
   }
 
-  function result(status: SolveStatus): SolveResult {
+  private result(status: SolveStatus): SolveResult {
+    const { stepper, t, samples, steps, rejected } = this;
     return {
       status,
-      remedy: remedyOf(status, t, request),
+      remedy: remedyOf(status, t, this.request),
       time: t,
       state: Float64Array.from(stepper.state()),
       samples,
       statistics: {
         steps,
         rejected,
-        derivatives: stepper.derivatives() + probes,
+        derivatives: stepper.derivatives() + this.probes,
         factorisations: stepper.factorisations(),
       },
     };

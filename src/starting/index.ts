@@ -1,13 +1,8 @@
 export { tempBatteryLeast, tempChargeLeast } from "./battery-state.js";
 export { type StartBriefing, startBriefing } from "./briefing.js";
+export type { CaseMoisture, PartCourse } from "./case-balance.js";
 export { caseGeometry } from "./case-geometry.js";
-export {
-  type CaseMoisture,
-  caseMoisture,
-  type PartCourse,
-  WATER_IN_OIL_WINTER,
-  WET_TIME_LIMITS,
-} from "./case-moisture.js";
+export { caseMoisture, WATER_IN_OIL_WINTER, WET_TIME_LIMITS } from "./case-moisture.js";
 export { START_CAUTIONS } from "./cautions.js";
 export {
   bearingIndex,

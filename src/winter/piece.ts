@@ -5,7 +5,7 @@ import { unplugBeforeOf } from "./heater-limits.js";
 import { forecastsOf, heaterScheduleOf, meanBefore } from "./heater-schedule.js";
 import { createLeadTable, type LeadTable } from "./lead-table.js";
 import { posteriorOf, runSeason } from "./season.js";
-import type { MonthTotals, SeasonTotals } from "./season-tally.js";
+import type { MonthTotals, SeasonTotals } from "./season-totals.js";
 import { forecastAge, habitRefused } from "./switching.js";
 
 /** A piece of a study: one kit through one winter, all habits. Pieces are independent of each other. */
