@@ -5,7 +5,7 @@ import { join } from "node:path";
 import { afterEach, describe, expect, test } from "vitest";
 import type { HeaterSwitch } from "../../src/logbook/index.js";
 import { createRandom } from "../../src/numerics/index.js";
-import { startEmbedded, startMosquitto, type TestBroker } from "./brokers.js";
+import type { TestBroker } from "./brokers.js";
 import { padSwitch } from "./heater.js";
 import { pause, until } from "./waiting.js";
 
@@ -13,9 +13,6 @@ import { pause, until } from "./waiting.js";
 // They run what is built (`npm run build`).
 
 const random = createRandom(20_261_130);
-const ROUNDS = 25;
-/** Over the embedded broker; Mosquitto takes the rest. */
-const ROUNDS_BESIDES = 8;
 /** [ms] from the kill to the heater's off: a system call, a message through the broker, a busy machine. */
 const OFF_WITHIN_MS = 2000;
 
@@ -34,17 +31,17 @@ const LONGEST_MS = 6000;
 /** [ms] One and a half times the keepalive of 2 s, and what brokers take to look: up to 6.1 s with Mosquitto, as measured. */
 const DEAD_LINK_NOTICED_MS = 1.5 * 2000 + 8000;
 
-const brokers: [string, () => Promise<TestBroker>, number][] = [
-  ["an embedded broker", startEmbedded, ROUNDS_BESIDES],
-  ["Mosquitto", startMosquitto, ROUNDS],
-];
-
 const ends: (() => Promise<unknown> | unknown)[] = [];
 afterEach(async () => {
   for (const end of ends.splice(0).reverse()) await end();
 });
 
-describe.each(brokers)("over %s", (_, startBroker, rounds) => {
+/** @param rounds with a kill each */
+export function describeKills(name: string, startBroker: () => Promise<TestBroker>, rounds: number): void {
+  describe(`over ${name}`, () => testsOver(startBroker, rounds));
+}
+
+function testsOver(startBroker: () => Promise<TestBroker>, rounds: number): void {
   test(`killed ${rounds} times at random moments: never on past its limit, off soon after every kill`, async () => {
     const hangar = await hangarWith(startBroker, plain);
     let onWhenKilled = 0;
@@ -114,7 +111,7 @@ describe.each(brokers)("over %s", (_, startBroker, rounds) => {
     expect((hangar.changes().at(-1)?.at ?? 0) - at).toBeLessThanOrEqual(3000 + 300);
     await hangar.broker.start();
   }, 60_000);
-});
+}
 
 interface Logged {
   readonly at: number;
