@@ -35,9 +35,10 @@ const COMMANDS: readonly (readonly string[])[] = [
 /**
  * What keeps its own unit: cautions and where numbers come from (a published limit is not rounded again), and what quotes
  * the user's own input. These are the lists under such a heading, a "!" of a first screen or below a fact, a "Source" with
- * its lines, and the names of the log's own columns.
+ * its lines, and the names and units of the log's own columns.
  */
-const QUOTES = /^(Care|Origin of the numbers|Doubtful input|Left out of the log, or doubtful)$/;
+const QUOTES =
+  /^(Care|Origin of the numbers|Doubtful input|Left out of the log, or doubtful|Columns, as taken\..*)$/;
 
 const COLUMN = /(oil temp|case top|heads|outside) \(°C\)/g;
 
