@@ -9,6 +9,7 @@ export {
 export { CAUTIONS } from "./cautions.js";
 export type { Configuration } from "./configuration.js";
 export type { Battery, Cranking, Fit, Fuel, Installation, Origins } from "./description.js";
+export { HEAT_SPREADS, isHeatSpread } from "./heat-spread.js";
 export { ductPower, INPUT_NAMES, writeInputs } from "./inputs.js";
 export {
   type Caution,

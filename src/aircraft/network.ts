@@ -4,6 +4,7 @@ import { kelvinFromCelsius } from "../units/index.js";
 import type { Configuration } from "./configuration.js";
 import { batteryLinks, cowlLinks, surfaceLinks } from "./cowl-links.js";
 import type { Installation } from "./description.js";
+import { linkWithSpread, sourceWithSpread } from "./heat-spread.js";
 import { heaterLinks, heaterParts, heaterSources } from "./heater-network.js";
 import { INPUT_NAMES } from "./inputs.js";
 import type { Kit } from "./kit.js";
@@ -35,9 +36,13 @@ export function installationNetwork(
     ...surfaceLinks(installation, kit),
     ...cowlLinks(installation, kit),
     ...batteryLinks(installation),
-    ...kit.heaters.flatMap((heater) => heaterLinks(heater, installation)),
+    ...kit.heaters.flatMap((heater) =>
+      heaterLinks(heater, installation).map((rule) => linkWithSpread(rule, heater)),
+    ),
   ];
-  const sources = kit.heaters.flatMap(heaterSources);
+  const sources = kit.heaters.flatMap((heater) =>
+    heaterSources(heater).map((rule) => sourceWithSpread(rule, heater)),
+  );
   const network = checkedNetwork({
     parts: [...engineParts(installation, snowOnCowl), ...kit.heaters.flatMap(heaterParts)],
     inputs: INPUT_NAMES,

@@ -49,8 +49,7 @@ function starterIssues({ cranking }: Installation, path: Path): DocumentIssue[] 
 
 /** What the schema of a heater cannot say. */
 export function heaterIssues(heater: Heater, path: Path): DocumentIssue[] {
-  const { basis: _, ...withoutBasis } = heater;
-  const issues = originIssues(withoutBasis, path);
+  const issues = originIssues(heater, path);
   if (heater.elements.length === 0 && heater.duct === undefined) {
     issues.push(issueAt([...path, "elements"], "at least one element, or a duct", heater.elements));
   }

@@ -1,5 +1,7 @@
 /** Findings: what a temperature log tells, and what it cannot. Code to its values; keys carry their unit. */
 export interface LearningFindings {
+  /** Heat that a heater brings: of scaled or judged numbers, so many per cent either side in two of three aircraft. */
+  "heat-unsure": { heater: string; kind: "scaled" | "estimated"; percent: number };
   "learned-from": {
     readings: number;
     origins: readonly string[];

@@ -1,3 +1,4 @@
+import { HEAT_SPREADS, heaterBasis } from "../aircraft/index.js";
 import { type Finding, finding } from "../findings/index.js";
 import { type FittedAircraft, posteriorFor } from "../learning/index.js";
 import { type Draws, drawEnsemble, type MultiplierPosterior } from "../simulation/index.js";
@@ -14,7 +15,7 @@ export function drawnFrom(read: AircraftScenario): DrawnScenario {
   const { members, seed, correction } = read.ensemble;
   const { weather } = read.scenario;
   const posterior = posteriorOf(read);
-  const said: Finding[] = [];
+  const said: Finding[] = heatUnsure(read);
   if (read.learned !== undefined && posterior !== undefined)
     said.push(...learnedSaid(read.learned, posterior));
   if (correction !== undefined) {
@@ -37,6 +38,17 @@ export function posteriorOf({ scenario, want, learned }: AircraftScenario): Mult
   const { place, coversOn, heatersOn } = scenario.initial.configuration;
   const setting = { place, covers: [...coversOn].sort() };
   return posteriorFor(learned, { setting, heaters: want?.heaters ?? [...heatersOn] });
+}
+
+/** Of each heater wanted whose numbers were not measured. */
+function heatUnsure({ scenario, want }: AircraftScenario): Finding[] {
+  const wanted = scenario.kit.heaters.filter(({ id }) => want?.heaters.includes(id));
+  return wanted.flatMap((heater) => {
+    const { kind } = heaterBasis(heater);
+    if (kind === "measured") return [];
+    const percent = Math.round(100 * HEAT_SPREADS[kind].logSd);
+    return [finding("heat-unsure", { heater: heater.name, kind, percent })];
+  });
 }
 
 function learnedSaid({ evidence, multipliers }: FittedAircraft, used: MultiplierPosterior): Finding[] {

@@ -1,5 +1,5 @@
-import { PARAMETERS } from "../aircraft/index.js";
-import { createRandom, latinHypercubeNormals } from "../numerics/index.js";
+import { HEAT_SPREADS, isHeatSpread, PARAMETERS } from "../aircraft/index.js";
+import { createRandom, latinHypercubeNormals, type Random } from "../numerics/index.js";
 import {
   type ForecastErrorPaths,
   forecastErrorDimensions,
@@ -98,10 +98,20 @@ function uncorrected({ members, seed, weather, posterior }: DrawRequest): Draws 
   }
   return {
     members,
-    multipliers,
+    multipliers: new Map([...multipliers, ...heatSpreads(members, random.stream("heater basis"))]),
     initialOffset: row(PARAMETERS.length),
     weather: sampleForecastErrors(weather, errors, members),
   };
+}
+
+/** Of the heat that heaters bring whose numbers were not measured. */
+function heatSpreads(members: number, random: Random): [string, Float64Array][] {
+  const spreads = Object.values(HEAT_SPREADS);
+  const normals = latinHypercubeNormals(spreads.length, members, random);
+  return spreads.map(({ name, logSd }, d) => [
+    name,
+    normals.subarray(d * members, (d + 1) * members).map((z) => Math.exp(logSd * z)),
+  ]);
 }
 
 function indexOfParameter(name: string): number {
@@ -144,7 +154,10 @@ export function multipliersOf({ members, multipliers }: Draws, names: readonly s
   const product = new Float64Array(members).fill(1);
   for (const name of names) {
     const values = multipliers.get(name);
-    if (values === undefined) throw new RangeError(`unknown parameter: ${name}`);
+    if (values === undefined) {
+      if (isHeatSpread(name)) continue;
+      throw new RangeError(`unknown parameter: ${name}`);
+    }
     for (let m = 0; m < members; m++) product[m] *= values[m];
   }
   return product;

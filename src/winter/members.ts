@@ -1,4 +1,3 @@
-import { PARAMETERS } from "../aircraft/index.js";
 import { type Draws, drawEnsemble, type MultiplierPosterior } from "../simulation/index.js";
 import type { WeatherSeries } from "../weather/index.js";
 
@@ -14,7 +13,7 @@ function withMiddle(draws: Draws): Draws {
   };
   return {
     members: members + 1,
-    multipliers: new Map(PARAMETERS.map(({ name }) => [name, rows(multipliers.get(name)!, 1)])),
+    multipliers: new Map([...multipliers].map(([name, values]) => [name, rows(values, 1)])),
     initialOffset: rows(initialOffset, 0),
     weather: {
       members: members + 1,

@@ -49,6 +49,7 @@ export function coolantHeater(power: number): Heater {
   return {
     id: "coolant",
     name: `block heater, ${power} W`,
+    basis: { kind: "measured", runs: 1 },
     elements: [
       {
         name: "element",

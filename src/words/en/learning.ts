@@ -2,6 +2,8 @@ import type { LearningFindings } from "../../findings/index.js";
 import type { Phrases } from "../phrases.js";
 
 export const learning: Phrases<LearningFindings> = {
+  "heat-unsure": ({ heater, kind, percent }) =>
+    `How much heat it brings is ${kind === "scaled" ? "scaled from another heater" : "estimated"}, not measured: cases differ by ${percent} % more for it (${heater}).`,
   "learned-from": ({ readings, origins, isReset }) =>
     `This aircraft's numbers are as learned from ${readings} readings (${origins.join(", ")})${isReset ? "; what was learned under other covers, heaters or at another place counts as unknown" : ""}.`,
   "learned-at-base": ({ aircraft }, say) =>

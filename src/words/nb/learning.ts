@@ -2,6 +2,8 @@ import type { LearningFindings } from "../../findings/index.js";
 import type { Phrases } from "../phrases.js";
 
 export const learning: Phrases<LearningFindings> = {
+  "heat-unsure": ({ heater, kind, percent }) =>
+    `Hvor mye varme den gir, er ${kind === "scaled" ? "skalert fra en annen varmer" : "anslått"}, ikke målt: tilfellene varierer ${percent} % mer for det (${heater}).`,
   "learned-from": ({ readings, origins, isReset }) =>
     `Tallene for dette flyet er lært av ${readings} avlesninger (${origins.join(", ")})${isReset ? "; det som ble lært med andre trekk eller varmere, eller et annet sted, regnes som ukjent" : ""}.`,
   "learned-at-base": ({ aircraft }, say) =>

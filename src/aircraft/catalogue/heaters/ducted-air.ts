@@ -1,6 +1,7 @@
 import { finding } from "../../../findings/index.js";
 import { CAUTIONS } from "../../cautions.js";
 import type { Heater, Procedure } from "../../kit.js";
+import { MEASURED_RUNS } from "./measured-runs.js";
 
 const DUCT_ORIGIN =
   "power and flow: common practice, no published source; supply limit: 120 °C at harness and hoses (Cessna 172S NAV III POH Supplement 8)";
@@ -37,6 +38,7 @@ export const DUCTED_ELECTRIC_1500: Heater = {
   procedure: HOT_AIR,
   cautions: [CAUTIONS.hotAir, CAUTIONS.superficial, CAUTIONS.hangarVapour, CAUTIONS.unattended],
   origins: {
+    basis: MEASURED_RUNS,
     duct: DUCT_ORIGIN,
     stirring: "project judgement: jets of a few m/s double the exchange of still air",
     least_on_h: LEAST_ON,
@@ -61,6 +63,7 @@ export const DUCTED_FUEL_12000: Heater = {
   procedure: HOT_AIR,
   cautions: [CAUTIONS.carbonMonoxide, CAUTIONS.unattended, CAUTIONS.hotAir, CAUTIONS.superficial],
   origins: {
+    basis: MEASURED_RUNS,
     duct: "lower end of US Army TM 1-1500-204-23-9 fig. 9-15: 40 000 Btu/h (12 kW); flow from 435 cfm cut to what a light cowl passes; supply within 66-138 °C and below 120 °C at hoses",
     stirring: "project judgement",
     least_on_h: LEAST_ON,

@@ -1,5 +1,6 @@
 import { CAUTIONS } from "../../cautions.js";
 import type { Heater, HeaterBasis } from "../../kit.js";
+import { MEASURED_RUNS } from "./measured-runs.js";
 import { SHORTEST_TOLD } from "./shortest-told.js";
 
 /** Silicone pad glued under the oil sump. */
@@ -26,6 +27,7 @@ function sumpPad(power: number, area: number, basis: HeaterBasis): Heater {
     runs: "anywhere",
     cautions: [CAUTIONS.sumpOnly, CAUTIONS.inspectDaily, CAUTIONS.cords],
     origins: {
+      ...(basis.kind === "measured" ? { basis: MEASURED_RUNS } : {}),
       elements:
         "contact fitted to heating runs from common practice (220 W pad), scaled by area; back loss and heat capacity: project judgement (2 mm silicone rubber)",
       "elements.0.power_w": "definition of the class",

@@ -1,5 +1,6 @@
 import { CAUTIONS } from "../../cautions.js";
 import type { Heater, HeaterBasis, HeaterElement } from "../../kit.js";
+import { MEASURED_RUNS } from "./measured-runs.js";
 import { SHORTEST_TOLD } from "./shortest-told.js";
 
 /** Bands or probes on every cylinder with sump and case pads: the whole engine from several sides. */
@@ -20,6 +21,7 @@ function wholeEngine(cylinders: number, basis: HeaterBasis): Heater {
     runs: "anywhere",
     cautions: [CAUTIONS.inspectDaily, CAUTIONS.cords],
     origins: {
+      ...(basis.kind === "measured" ? { basis: MEASURED_RUNS } : {}),
       cylinders: "definition of the set",
       elements:
         "powers: common practice, no published source; contacts: as the sump pad by area, bands clamped on metal; project judgement",
