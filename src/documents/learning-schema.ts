@@ -2,7 +2,7 @@ import { z } from "zod";
 import { learnedSchema } from "./learned-schema.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { record } from "./record.js";
-import { said } from "./said.js";
+import { finding } from "./said.js";
 
 const stamp = record({ at_h: z.number(), time: z.string() });
 
@@ -54,7 +54,7 @@ export const learningSchema = record({
   multipliers: z.array(
     record({
       name: z.string(),
-      label: said,
+      label: finding,
       multiplier: z.number(),
       within: z
         .number()
@@ -63,9 +63,9 @@ export const learningSchema = record({
       left: z.number().meta({ description: "doubt left, as a share of what was doubted before" }),
     }),
   ),
-  untold: z.array(said).meta({ description: "what the log could not tell" }),
+  untold: z.array(finding).meta({ description: "what the log could not tell" }),
   suspicious: z
-    .array(said)
+    .array(finding)
     .meta({ description: "what went so far off that probe, events or kit are doubtful" }),
   probes: z.array(
     record({
@@ -102,7 +102,7 @@ export const learningSchema = record({
     description: "how well the crankshaft at departure would be known, now and after one more reading",
   }),
   learned: learnedSchema,
-  assumptions: z.array(said),
+  assumptions: z.array(finding),
 }).meta({ title: "Soakline learning" });
 
 export type LearningDocument = z.infer<typeof learningSchema>;

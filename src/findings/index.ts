@@ -71,10 +71,10 @@ export function sourced<C extends FindingCode>(
   return { code, values, source } as SourcedFinding<C>;
 }
 
-/** A sentence that has not become a finding yet, or one that has. Goes when the last sentence has left the core. */
+/** A finding, or a sentence: of somebody's own, of what was stored before findings, or of an error. */
 export type Said = string | Finding;
 
-/** What to take care of, and where that comes from. A text is the user's own, or has not become a finding yet. */
+/** What to take care of, and where that comes from. A text is the user's own. */
 export type SaidCaution = SourcedFinding | { readonly text: string; readonly source: string };
 
 /** The same for findings, and for cautions, that say the same: to name each once. */

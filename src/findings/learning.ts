@@ -16,4 +16,11 @@ export interface LearningFindings {
   "air-as-measured": { probes: readonly string[] };
   /** Plans that could be checked; [K] by which the outside air is taken colder (warmer below 0); [1] how much wider cases lie. */
   "corrected-by-record": { plans: number; colder_k: number; spread: number };
+  // What a log may tell beside the numbers of the installation.
+  "unknown-snow": Readonly<Record<never, never>>;
+  "unknown-air": Readonly<Record<never, never>>;
+  /** Null: of all parts. */
+  "unknown-start": { part: string | null };
+  "unknown-offset": { probe: string };
+  "unknown-lag": { probe: string };
 }

@@ -1,4 +1,4 @@
-import type { Said } from "../findings/index.js";
+import type { Finding } from "../findings/index.js";
 import type { AircraftFit } from "./fit-aircraft.js";
 import { contradictions } from "./fit-contradictions.js";
 import type { Unknown } from "./fit-unknowns.js";
@@ -11,9 +11,9 @@ export interface FitReport {
   /** Everything else that was unknown: snow, air, initial temperatures, probes. */
   readonly others: readonly LearnedUnknown[];
   /** Labels of what the log could not tell: it left more than 80 % of the prior's uncertainty. */
-  readonly untold: readonly Said[];
+  readonly untold: readonly Finding[];
   /** Labels of what went more than 2.5 standard deviations off: doubt the probe's place, the events or the kit first. */
-  readonly suspicious: readonly Said[];
+  readonly suspicious: readonly Finding[];
   readonly probes: readonly ProbeReport[];
   /** Readings used; log rows outside the scenario; rows passed over in a long log. */
   readonly readings: number;
@@ -25,7 +25,7 @@ export interface FitReport {
 
 interface LearnedMultiplier {
   readonly name: string;
-  readonly label: Said;
+  readonly label: Finding;
   /** Middle of the posterior. */
   readonly multiplier: number;
   /** Factor that 90 % lie within: multiplier divided and multiplied by it. */

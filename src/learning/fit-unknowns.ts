@@ -1,5 +1,5 @@
 import { PARAMETERS } from "../aircraft/index.js";
-import { finding, type Said } from "../findings/index.js";
+import { type Finding, finding } from "../findings/index.js";
 import type { MultiplierPosterior, Scenario } from "../simulation/index.js";
 import { SNOW_LOAD } from "./fit-members.js";
 import { reachOf, type Sensor } from "./sensor.js";
@@ -9,7 +9,7 @@ export interface Unknown {
   readonly kind: "multiplier" | "snow" | "air" | "initial" | "offset" | "lag";
   /** Parameter, part or probe it belongs to; empty for what all parts share. */
   readonly of: string;
-  readonly label: Said;
+  readonly label: Finding;
   /** Standard deviation of the prior: of a logarithm for multipliers, snow and lag, else [K]. */
   readonly priorSd: number;
 }
@@ -79,14 +79,14 @@ export function unknownsOf(
       priorSd: Math.hypot(...posterior.factor[i]),
     })),
     ...((initial.snowOnCowl ?? 0) > 0
-      ? [{ kind: "snow" as const, of: "", label: "snow or ice on the cowl", priorSd: priors.snowLogSd }]
+      ? [{ kind: "snow" as const, of: "", label: finding("unknown-snow", {}), priorSd: priors.snowLogSd }]
       : []),
-    { kind: "air", of: "", label: "lasting error of the air temperature", priorSd: priors.airSd },
-    { kind: "initial", of: "", label: "initial temperature of all parts", priorSd: initial.sd },
+    { kind: "air", of: "", label: finding("unknown-air", {}), priorSd: priors.airSd },
+    { kind: "initial", of: "", label: finding("unknown-start", { part: null }), priorSd: initial.sd },
     ...[...own].map(([part, priorSd]) => ({
       kind: "initial" as const,
       of: part,
-      label: `initial temperature of ${part}`,
+      label: finding("unknown-start", { part }),
       priorSd,
     })),
   ];
@@ -95,13 +95,13 @@ export function unknownsOf(
     ...sensors.map(({ name, offsetSd }) => ({
       kind: "offset" as const,
       of: name,
-      label: `offset of probe ${name}`,
+      label: finding("unknown-offset", { probe: name }),
       priorSd: offsetSd,
     })),
     ...sensors.map(({ name, lagLogSd }) => ({
       kind: "lag" as const,
       of: name,
-      label: `lag of probe ${name}`,
+      label: finding("unknown-lag", { probe: name }),
       priorSd: lagLogSd,
     })),
   );
@@ -169,7 +169,7 @@ export function partOf(place: Sensor["place"]): string {
   throw new RangeError(`invalid place of a probe on a part: ${place} (expected a part)`);
 }
 
-function labelOf(name: string): Said {
+function labelOf(name: string): Finding {
   const known = PARAMETERS.find((parameter) => parameter.name === name)?.name;
-  return known === undefined ? name : finding("parameter", { name: known });
+  return known === undefined ? finding("own-words", { text: name }) : finding("parameter", { name: known });
 }

@@ -22,4 +22,9 @@ export const learning: Phrases<LearningFindings> = {
     const cases = spread === 1 ? [] : [`with cases ${say.number(spread, 2)} times as far apart`];
     return `Corrected by this base's own record of ${plans} plans: planned ${say.list([...air, ...cases])}.`;
   },
+  "unknown-snow": () => "snow or ice on the cowl",
+  "unknown-air": () => "lasting error of the air temperature",
+  "unknown-start": ({ part }) => `initial temperature of ${part ?? "all parts"}`,
+  "unknown-offset": ({ probe }) => `offset of probe ${probe}`,
+  "unknown-lag": ({ probe }) => `lag of probe ${probe}`,
 };

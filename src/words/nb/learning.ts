@@ -23,4 +23,9 @@ export const learning: Phrases<LearningFindings> = {
       spread === 1 ? [] : [`med tilfeller som ligger ${say.number(spread, 2)} ganger så langt fra hverandre`];
     return `Rettet etter basens egen erfaring med ${plans} planer: planlagt ${say.list([...air, ...cases])}.`;
   },
+  "unknown-snow": () => "snø eller is på motordekselet",
+  "unknown-air": () => "varig feil i lufttemperaturen",
+  "unknown-start": ({ part }) => `temperatur ved start for ${part ?? "alle deler"}`,
+  "unknown-offset": ({ probe }) => `avvik for føleren ${probe}`,
+  "unknown-lag": ({ probe }) => `treghet for føleren ${probe}`,
 };
