@@ -50,7 +50,8 @@ export function contenderOf(aircraft: BaseAircraft, request: BaseRequest, grid: 
   function played(course: Course): PlayedCourse {
     const key = keyOf(course);
     const known = courses.get(key);
-    if (known !== undefined) return known;
+    // Played alike, but it stays the course that was asked about: its circuit and its outlet count for others.
+    if (known !== undefined) return { ...known, course };
     kept = undefined;
     const fresh = play(course);
     courses.set(key, fresh);

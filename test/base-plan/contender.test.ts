@@ -50,3 +50,17 @@ test("what is read as nearly sure is played before a departure is given up, and 
   expect(found).toBe(played.some((course) => !course.missed));
   expect(found).toBe(true);
 });
+
+test("courses that are played alike keep their own outlet and circuit, which count for others", () => {
+  const contender = outsideContender();
+  const [{ option }] = contender.list({ contested: false, bothLines: false, moves: false });
+  const stays = { ...option.candidate, circuit: 0, givesUpOutlet: false };
+  const leaves = { ...stays, givesUpOutlet: true };
+  const elsewhere = { ...stays, circuit: 1 };
+  const chances = [stays, leaves, elsewhere].map((course) => {
+    const played = contender.played(course);
+    expect(played.course).toBe(course);
+    return played.chance;
+  });
+  expect(new Set(chances).size).toBe(1);
+});
