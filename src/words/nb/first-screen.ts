@@ -26,7 +26,7 @@ const LABELS: Readonly<Record<Label, string>> = {
   "by-itself": "Av seg selv",
   "may-leave": "Kan ut",
   "brush-first": "Kost av først",
-  "skin-clear": "Overflaten fri",
+  "skin-clear": "Flaten fri",
   "gaps-thawed": "Spaltene tint",
   "freezes-again": "Fryser igjen",
   "somebody-must": "Noen må",
