@@ -5,7 +5,7 @@ import { soakline, soaklineProcess } from "./run.js";
 // What only a process has: its worker, its pipes, its end. All else of the command line is tested in this process.
 
 const NIGHT = "examples/lynx-logged-night.json";
-const FEW = ["--members", "20"];
+const FEW = ["--members", "30"];
 
 test.each([
   ["a plan from standard input", ["plan", "-", "--all", ...FEW], 0],
