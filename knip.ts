@@ -5,6 +5,7 @@ const isProduction = process.argv.includes("--production");
 
 const config: KnipConfig = {
   entry: [
+    "src/calibration/index.ts!",
     "src/cli/worker.ts!",
     "src/node/winter-thread.ts!",
     "src/keeper/planner-worker.ts!",

@@ -1,4 +1,5 @@
 export {
+  CALIBRATED,
   type Caution,
   COVERS,
   type Cover,

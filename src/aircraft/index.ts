@@ -1,3 +1,4 @@
+export { CALIBRATED } from "./calibrated.js";
 export {
   COVERS,
   coverById,

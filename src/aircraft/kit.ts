@@ -96,6 +96,8 @@ export interface Duct {
   /** Highest supply temperature at the nozzle. */
   readonly supply_max_c: number;
   readonly energy: "electric" | "fuel";
+  /** Diameter of the hose's end, where it is pointed at the sump from below; without it the air only fills the cowl. */
+  readonly nozzle_m?: number;
 }
 
 /** Equipment that keeps heat in, as data: covers, plugs, propeller covers. */

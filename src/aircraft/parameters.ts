@@ -1,7 +1,7 @@
 /**
- * Uncertain numbers of a generic installation: each multiplies a group of conductances or stores. Priors are
- * log-normal around 1 with the standard deviation of the logarithm given here. They are project judgement, informed by
- * how widely fits to common-practice heating runs scattered; fitting an aircraft's own log narrows them.
+ * Uncertain numbers of a generic installation: each multiplies a group of conductances or stores. What is judged of them
+ * here stands before any measured engine: log-normal around the catalogue's own numbers, informed by how widely
+ * fits to common-practice heating runs scattered. What measured engines made of it is in calibrated.ts.
  */
 export interface Parameter {
   readonly name: string;
@@ -23,7 +23,7 @@ export const PARAMETERS = [
   { name: "ventilation", logSd: 0.5 },
   { name: "hub_loss", logSd: 0.4 },
   { name: "battery_links", logSd: 0.5 },
-  { name: "heat_stores", logSd: 0.12 },
+  { name: "heat_stores", logSd: 0.25 },
 ] as const satisfies readonly Parameter[];
 
 export type ParameterName = (typeof PARAMETERS)[number]["name"];

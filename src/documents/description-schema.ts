@@ -159,6 +159,10 @@ export const heaterSchema: z.ZodType<Heater> = record({
     flow_m3_per_s: positive,
     supply_max_c: celsius,
     energy: z.enum(["electric", "fuel"]),
+    nozzle_m: positive
+      .max(0.5)
+      .exactOptional()
+      .meta({ description: "diameter of the hose's end, pointed at the sump from below" }),
   }).exactOptional(),
   cylinders: z.int().min(1).max(18).exactOptional(),
   stirring: z.number().min(1).max(10).exactOptional(),

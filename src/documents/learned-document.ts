@@ -1,6 +1,6 @@
 import type { FittedAircraft } from "../learning/index.js";
 import { utcText } from "../weather/index.js";
-import type { LearnedDocument } from "./learned-schema.js";
+import { CATALOGUE_EDITION, type LearnedDocument } from "./learned-schema.js";
 import { SCENARIO_VERSION } from "./migrations.js";
 import { rounded } from "./result-header.js";
 
@@ -10,6 +10,7 @@ export function learnedDocument({ base, multipliers, evidence }: FittedAircraft)
     soakline: SCENARIO_VERSION,
     kind: "learned",
     base,
+    catalogue: CATALOGUE_EDITION,
     multipliers: {
       names: [...multipliers.names] as LearnedDocument["multipliers"]["names"],
       mean_log: [...multipliers.mean],

@@ -1,4 +1,4 @@
-import type { Installation } from "../aircraft/index.js";
+import { INSTALLATIONS, type Installation } from "../aircraft/index.js";
 import type { FittedAircraft, ProbePlace } from "../learning/index.js";
 import { epochFromLocal } from "../weather/index.js";
 import { inFormOfKind } from "./current-form.js";
@@ -43,9 +43,16 @@ function fromFile(name: string, readFile: ReadFile | undefined, notes: Notes): L
   return undefined;
 }
 
+/** ln of how much larger the catalogue's numbers are than those of its first edition. */
+const STORES_GREW: Readonly<Record<string, number>> = { heat_stores: Math.log(77.8 / 50.8) };
+
 /** What the schema cannot say: lengths that belong together, a triangular factor, times that are times. */
-function checked({ base, multipliers, evidence }: LearnedDocument, notes: Notes): FittedAircraft | undefined {
+function checked(
+  { base, catalogue, multipliers, evidence }: LearnedDocument,
+  notes: Notes,
+): FittedAircraft | undefined {
   const before = notes.issues.length;
+  const isOfFirstEdition = catalogue === undefined && INSTALLATIONS.some(({ id }) => id === base);
   const { names, mean_log, factor_log } = multipliers;
   const path: Path = ["learned", "multipliers"];
   if (new Set(names).size < names.length) fault(notes, [...path, "names"], "names that stand once", names);
@@ -75,7 +82,11 @@ function checked({ base, multipliers, evidence }: LearnedDocument, notes: Notes)
   return {
     version: 1,
     base,
-    multipliers: { names, mean: mean_log, factor: factor_log },
+    multipliers: {
+      names,
+      mean: isOfFirstEdition ? mean_log.map((m, i) => m - (STORES_GREW[names[i]] ?? 0)) : mean_log,
+      factor: factor_log,
+    },
     evidence: evidence.map(({ probes, ...rest }, i) => ({
       ...rest,
       from: times[i][0],

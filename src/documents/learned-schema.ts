@@ -6,11 +6,17 @@ import { record } from "./record.js";
 const words = z.string().min(1);
 const numbers = z.array(z.number());
 
+/** Since the second edition the catalogue's heat stores are those of the engine's mass. */
+export const CATALOGUE_EDITION = 2;
+
 /** What logs taught of one aircraft, with the evidence: named beside `aircraft` in a scenario, and left out to go back. */
 export const learnedSchema = record({
   soakline: z.literal(SCENARIO_VERSION),
   kind: z.literal("learned"),
   base: words.meta({ description: "id of the installation it was learned on" }),
+  catalogue: z.literal(CATALOGUE_EDITION).exactOptional().meta({
+    description: "edition of the catalogue whose numbers are multiplied; the first one without it",
+  }),
   multipliers: record({
     names: z.array(z.enum(PARAMETERS.map((p) => p.name))).min(1),
     mean_log: numbers.meta({ description: "natural logarithm of each multiplier's middle" }),

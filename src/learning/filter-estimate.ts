@@ -1,10 +1,9 @@
 import { elementPart } from "../aircraft/index.js";
-import { createRandom } from "../numerics/index.js";
+import { createRandom, lowerCholesky } from "../numerics/index.js";
 import type { MultiplierPosterior } from "../simulation/index.js";
 import type { Deviation, FilterLayout, FilterSetup, FilterState } from "./filter-state.js";
 import { BELIEVED, chanceOf } from "./filter-suspects.js";
 import { DISTRUSTED } from "./filter-update.js";
-import { lowerCholesky } from "./fit-cholesky.js";
 import { isLight } from "./fit-members.js";
 
 /** Where every part stands now, and what seems wrong. */

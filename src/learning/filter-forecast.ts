@@ -1,9 +1,9 @@
-import { PARAMETERS } from "../aircraft/index.js";
+import { lowerCholesky } from "../numerics/index.js";
 import type { Timeline } from "../simulation/index.js";
 import { AIR_ERROR, type Deviation, type FilterLayout, TINY } from "./filter-state.js";
 import { deviating } from "./filter-suspects.js";
-import { lowerCholesky } from "./fit-cholesky.js";
 import type { MemberBatch } from "./fit-members.js";
+import { priorOf } from "./fitted-aircraft.js";
 import { followedStep, type Reach } from "./sensor.js";
 
 /** Mean, covariance and the suspects' means, carried on in time. */
@@ -154,7 +154,7 @@ function addNoise(
     covariance[i * size + i] += (2 * own * span) / discrepancy.correlationTime;
   }
   for (let i = multipliers; i < air; i++) {
-    const prior = PARAMETERS.find(({ name }) => name === posterior.names[i - multipliers])?.logSd ?? 0;
+    const prior = priorOf(posterior.names[i - multipliers]).sd;
     covariance[i * size + i] += (WANDER.share * prior) ** 2 * (span / WANDER.over);
   }
   covariance[air * size + air] += AIR_ERROR.sd ** 2 * (1 - kept * kept);

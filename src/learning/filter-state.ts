@@ -1,5 +1,5 @@
-import type { MultiplierPosterior, Scenario } from "../simulation/index.js";
-import { PRIOR, partOf } from "./fit-unknowns.js";
+import { type MultiplierPosterior, PRIOR, type Scenario } from "../simulation/index.js";
+import { partOf } from "./fit-unknowns.js";
 import { type Reach, reachOf, type Sensor } from "./sensor.js";
 import { type Discrepancy, USUAL_DISCREPANCY } from "./sensor-noise.js";
 

@@ -1,12 +1,12 @@
 import {
   type MultiplierPosterior,
+  PRIOR,
   type Scenario,
   type TimedChange,
   timelineOf,
 } from "../simulation/index.js";
 import { createBatch } from "./fit-members.js";
 import { FIT_TOLERANCE, FitTrouble } from "./fit-model.js";
-import { PRIOR } from "./fit-unknowns.js";
 import { reachOf, USUAL_SENSOR } from "./sensor.js";
 import { type Discrepancy, USUAL_DISCREPANCY } from "./sensor-noise.js";
 

@@ -1,5 +1,5 @@
+import { lowerCholesky } from "../numerics/index.js";
 import type { MultiplierPosterior } from "../simulation/index.js";
-import { lowerCholesky } from "./fit-cholesky.js";
 import { logMultiplier, type Unknowns } from "./fit-unknowns.js";
 
 /** What was learned of the multipliers, in logarithms. */

@@ -3,7 +3,7 @@ import type { AircraftFit } from "./fit-aircraft.js";
 import { contradictions } from "./fit-contradictions.js";
 import type { Unknown } from "./fit-unknowns.js";
 import { logMultiplier } from "./fit-unknowns.js";
-import { priorSdOf } from "./fitted-aircraft.js";
+import { priorOf } from "./fitted-aircraft.js";
 
 /** What a log taught, what it could not, and how well model and readings agree. */
 export interface FitReport {
@@ -83,15 +83,15 @@ export function reportOf(fit: AircraftFit): FitReport {
   const { unknowns, z, covariance, posterior, data, scales } = fit;
   const n = z.length;
   const multipliers = posterior.names.map((name, i): LearnedMultiplier => {
-    const prior = priorSdOf(name);
+    const prior = priorOf(name);
     const sd = Math.hypot(...posterior.factor[i]);
     return {
       name,
       label: unknowns.list[i].label,
       multiplier: Math.exp(logMultiplier(unknowns.posterior, i, z)),
       within: Math.exp(NINETY_PERCENT * sd),
-      moved: posterior.mean[i] / prior,
-      left: sd / prior,
+      moved: (posterior.mean[i] - prior.mean) / prior.sd,
+      left: sd / prior.sd,
     };
   });
   const others = unknowns.list.slice(unknowns.multipliers).map((unknown, k): LearnedUnknown => {

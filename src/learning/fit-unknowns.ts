@@ -1,6 +1,6 @@
 import { PARAMETERS } from "../aircraft/index.js";
 import { type Finding, finding } from "../findings/index.js";
-import type { MultiplierPosterior, Scenario } from "../simulation/index.js";
+import { type MultiplierPosterior, PRIOR, type Scenario } from "../simulation/index.js";
 import { SNOW_LOAD } from "./fit-members.js";
 import { reachOf, type Sensor } from "./sensor.js";
 
@@ -49,13 +49,6 @@ interface UnknownMembers {
   readonly airBias: Float64Array;
   readonly state: Float64Array;
 }
-
-/** The parameters' own priors as a joint distribution. */
-export const PRIOR: MultiplierPosterior = {
-  names: PARAMETERS.map(({ name }) => name),
-  mean: PARAMETERS.map(() => 0),
-  factor: PARAMETERS.map(({ logSd }, i) => PARAMETERS.map((_, j) => (i === j ? logSd : 0))),
-};
 
 export function unknownsOf(
   scenario: Scenario,

@@ -1,8 +1,6 @@
-import { PARAMETERS } from "../aircraft/index.js";
-import { configurationAt, type MultiplierPosterior, timelineOf } from "../simulation/index.js";
+import { lowerCholesky } from "../numerics/index.js";
+import { configurationAt, type MultiplierPosterior, PRIOR, timelineOf } from "../simulation/index.js";
 import type { AircraftFit } from "./fit-aircraft.js";
-import { lowerCholesky } from "./fit-cholesky.js";
-import { PRIOR } from "./fit-unknowns.js";
 import type { TemperatureLog } from "./log.js";
 import type { Sensor } from "./sensor.js";
 
@@ -162,21 +160,21 @@ export function withPriors(posterior: MultiplierPosterior, reset: readonly strin
       if (back[i] || back[j]) continue;
       for (let k = 0; k < n; k++) covariance[i * n + j] += factor[i][k] * factor[j][k];
     }
-    if (back[i]) covariance[i * n + i] = priorSdOf(names[i]) ** 2;
+    if (back[i]) covariance[i * n + i] = priorOf(names[i]).sd ** 2;
   }
   const root = lowerCholesky(covariance, n);
   return {
     names,
-    mean: mean.map((m, i) => (back[i] ? 0 : m)),
+    mean: mean.map((m, i) => (back[i] ? priorOf(names[i]).mean : m)),
     factor: names.map((_, i) => Array.from(root.subarray(i * n, (i + 1) * n))),
   };
 }
 
-/** Standard deviation of ln(multiplier) of a parameter's own prior. */
-export function priorSdOf(name: string): number {
+/** Mean and standard deviation of ln(multiplier) before anything is known of an aircraft. */
+export function priorOf(name: string): { readonly mean: number; readonly sd: number } {
   const index = PRIOR.names.indexOf(name);
   if (index < 0) throw new RangeError(`unknown parameter: ${name}`);
-  return PARAMETERS[index].logSd;
+  return { mean: PRIOR.mean[index], sd: Math.hypot(...PRIOR.factor[index]) };
 }
 
 /** Hash of a log's times, probes and readings: two FNV-1a sums of 32 bits with different starts, as 16 hex digits. */

@@ -1,13 +1,7 @@
-import type { MultiplierPosterior } from "../simulation/index.js";
-import { lowerCholesky } from "./fit-cholesky.js";
-import { PRIOR } from "./fit-unknowns.js";
-import { type FittedAircraft, posteriorFor, priorSdOf, type ThermalSetting } from "./fitted-aircraft.js";
-
-/**
- * Share of each multiplier's prior variance that aircraft of one kind at one base have in common (site, covers, how things
- * are done); the rest differs from one to the next. Project judgement, the same for all until data tell them apart.
- */
-const SHARED_VARIANCE = 0.5;
+import { CALIBRATED } from "../aircraft/index.js";
+import { lowerCholesky } from "../numerics/index.js";
+import { type MultiplierPosterior, PRIOR } from "../simulation/index.js";
+import { type FittedAircraft, posteriorFor, priorOf, type ThermalSetting } from "./fitted-aircraft.js";
 
 /** Another aircraft of the base, with what was learned of it. */
 export interface FleetMember {
@@ -85,10 +79,14 @@ const TAUGHT = 0.02;
 
 /** Value and precision that the others' logs give for ln(multiplier) of one more aircraft, beyond its prior. */
 function sharedBy(name: string, others: readonly MultiplierPosterior[]) {
-  const prior = priorSdOf(name) ** 2;
-  const [common, between] = [SHARED_VARIANCE * prior, (1 - SHARED_VARIANCE) * prior];
+  const { mean: usual, sd } = priorOf(name);
+  const prior = sd ** 2;
+  // What aircraft and their nights do not differ by they have in common: how well the calibration knows its mean.
+  const p = PRIOR.names.indexOf(name);
+  const between = CALIBRATED.between_aircraft[p] ** 2 + CALIBRATED.between_nights[p] ** 2;
+  const common = prior - between;
   let precision = 1 / common;
-  let weighed = 0;
+  let weighed = usual / common;
   for (const { names, mean, factor } of others) {
     const i = names.indexOf(name);
     if (i < 0) continue;
@@ -96,7 +94,7 @@ function sharedBy(name: string, others: readonly MultiplierPosterior[]) {
     // The log's own word, without the prior that its posterior began from.
     const own = 1 / variance - 1 / prior;
     if (own * prior < TAUGHT) continue;
-    const value = mean[i] / variance / own;
+    const value = (mean[i] / variance - usual / prior) / own;
     const weight = 1 / (between + 1 / own);
     precision += weight;
     weighed += weight * value;
@@ -105,5 +103,5 @@ function sharedBy(name: string, others: readonly MultiplierPosterior[]) {
   const beyond = 1 / variance - 1 / prior;
   if (!(beyond * prior >= TAUGHT)) return undefined;
   const mean = weighed / precision;
-  return { precision: beyond, value: mean / variance / beyond };
+  return { precision: beyond, value: (mean / variance - usual / prior) / beyond };
 }

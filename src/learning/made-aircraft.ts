@@ -1,6 +1,5 @@
-import { PARAMETERS } from "../aircraft/index.js";
 import { createRandom } from "../numerics/index.js";
-import { createForcing, drawEnsemble, type Scenario, timelineOf } from "../simulation/index.js";
+import { createForcing, drawEnsemble, PRIOR, type Scenario, timelineOf } from "../simulation/index.js";
 import { createBatch } from "./fit-members.js";
 import { partOf } from "./fit-unknowns.js";
 import type { TemperatureLog } from "./log.js";
@@ -41,7 +40,12 @@ export function madeFleet(
   return {
     count,
     seed,
-    multipliers: new Map(PARAMETERS.map(({ name, logSd }) => [name, logNormals(count, logSd)])),
+    multipliers: new Map(
+      PRIOR.names.map((name, i) => {
+        const sd = Math.hypot(...PRIOR.factor[i]);
+        return [name, logNormals(count, sd).map((factor) => Math.exp(PRIOR.mean[i]) * factor)];
+      }),
+    ),
     linkFactors: logNormals(network.links.length * count, structureLogSd),
     storeFactors: logNormals(network.parts.length * count, structureLogSd / 3),
   };

@@ -1,3 +1,4 @@
+export { inverseOf, lowerCholesky } from "./cholesky.js";
 export { leastSquares } from "./least-squares.js";
 export { interpolateLinear } from "./linear-interpolation.js";
 export { normalProbability, normalQuantile } from "./normal.js";

@@ -50,6 +50,22 @@ export function reynoldsTransitionMayle(turbulence: number): number {
   return ((400 * (100 * turbulence) ** (-5 / 8)) / 0.664) ** 2;
 }
 
+/**
+ * Mean Nusselt number [-], by the nozzle's diameter, of a round jet that strikes a surface within a radius around it:
+ * Nu = G 2 Re^(1/2) (1 + 0.005 Re^0.55)^(1/2) Pr^0.42, G = 2 a (1 - 2.2 a)/(1 + 0.2 (H/D - 6) a), a = D/(2 r).
+ * Martin, Advances in Heat Transfer 13 (1977) 1-60, as Incropera eqs. 7.71 and 7.72: Re 2000 to 400 000, H/D 2 to 12,
+ * a 0.063 to 0.2.
+ * @param gap from nozzle to surface over the nozzle's diameter, H/D [-]
+ * @param narrowness a, nozzle diameter over twice the radius [-]
+ * @example nusseltRoundJet(20_000, 0.7, 6, 0.1) // 55.83
+ */
+export function nusseltRoundJet(reynolds: number, prandtl: number, gap: number, narrowness: number): number {
+  check(reynolds, prandtl);
+  requirePositive("narrowness", narrowness, "");
+  const place = (2 * narrowness * (1 - 2.2 * narrowness)) / (1 + 0.2 * (gap - 6) * narrowness);
+  return place * 2 * Math.sqrt(reynolds * (1 + 0.005 * reynolds ** 0.55)) * prandtl ** 0.42;
+}
+
 function check(reynolds: number, prandtl: number): void {
   requireNotNegative("reynolds", reynolds, "");
   requirePositive("prandtl", prandtl, "");

@@ -39,8 +39,8 @@ export function heatFlowsAt(
     add(part, watts);
     blown -= watts;
   });
-  // A duct warms outside air; what it does not leave under the cowl goes out again with the same air.
-  const left = flows.find(({ from }) => from === "supply_air")?.watts ?? 0;
+  // A duct warms outside air; what it does not leave on the sump and under the cowl goes out again with the same air.
+  const left = flows.reduce((sum, { from, watts }) => (from === "supply_air" ? sum + watts : sum), 0);
   if (blown > 0) flows.push({ from: "supply_air", to: "outside_air", watts: blown - left });
   return { at, heaters, flows, stored };
 }

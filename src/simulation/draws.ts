@@ -1,4 +1,4 @@
-import { HEAT_SPREADS, isHeatSpread, PARAMETERS } from "../aircraft/index.js";
+import { CALIBRATED, HEAT_SPREADS, isHeatSpread, PARAMETERS } from "../aircraft/index.js";
 import { createRandom, latinHypercubeNormals, type Random } from "../numerics/index.js";
 import {
   type ForecastErrorPaths,
@@ -78,23 +78,9 @@ function uncorrected({ members, seed, weather, posterior }: DrawRequest): Draws 
   const normals = latinHypercubeNormals(PARAMETERS.length + 1, members, random.stream("parameters"));
   const row = (d: number) => normals.subarray(d * members, (d + 1) * members);
   const errors = latinHypercubeNormals(forecastErrorDimensions(weather), members, random.stream("weather"));
-  const multipliers = new Map(
-    PARAMETERS.map(({ name, logSd }, d): [string, Float64Array] => [
-      name,
-      row(d).map((z) => Math.exp(logSd * z)),
-    ]),
-  );
+  const multipliers = multipliersFrom(PRIOR, row);
   if (posterior !== undefined) {
-    const { names, mean, factor } = posterior;
-    if (mean.length !== names.length || factor.length !== names.length) {
-      throw new RangeError(
-        `invalid posterior: ${mean.length} means and ${factor.length} rows (expected ${names.length} of each)`,
-      );
-    }
-    const normals = names.map((name) => row(indexOfParameter(name)));
-    names.forEach((name, i) => {
-      multipliers.set(name, jointMultipliers(posterior, i, normals));
-    });
+    for (const [name, values] of multipliersFrom(posterior, row)) multipliers.set(name, values);
   }
   return {
     members,
@@ -112,6 +98,24 @@ function heatSpreads(members: number, random: Random): [string, Float64Array][] 
     name,
     normals.subarray(d * members, (d + 1) * members).map((z) => Math.exp(logSd * z)),
   ]);
+}
+
+/** What engines and nights are like that nobody has measured yet. */
+export const PRIOR: MultiplierPosterior = CALIBRATED;
+
+/** Of every name of a joint distribution, from the normals of the parameter it belongs to. */
+function multipliersFrom(
+  joint: MultiplierPosterior,
+  row: (d: number) => Float64Array,
+): Map<string, Float64Array> {
+  const { names, mean, factor } = joint;
+  if (mean.length !== names.length || factor.length !== names.length) {
+    throw new RangeError(
+      `invalid posterior: ${mean.length} means and ${factor.length} rows (expected ${names.length} of each)`,
+    );
+  }
+  const normals = names.map((name) => row(indexOfParameter(name)));
+  return new Map(names.map((name, i) => [name, jointMultipliers(joint, i, normals)]));
 }
 
 function indexOfParameter(name: string): number {
@@ -133,12 +137,12 @@ function jointMultipliers(
   });
 }
 
-/** One member with every parameter at its central value and the weather as given. */
+/** One member with every parameter in the middle of its prior and the weather as given. */
 export function centralDraws(weather: WeatherSeries): Draws {
   const knots = weather.time.length;
   return {
     members: 1,
-    multipliers: new Map(PARAMETERS.map(({ name }) => [name, Float64Array.of(1)])),
+    multipliers: new Map(PRIOR.names.map((name, i) => [name, Float64Array.of(Math.exp(PRIOR.mean[i]))])),
     initialOffset: new Float64Array(1),
     weather: {
       members: 1,

@@ -5,6 +5,7 @@ export {
   drawEnsemble,
   type MultiplierPosterior,
   multipliersOf,
+  PRIOR,
   spread,
 } from "./draws.js";
 export { createForcing, type Forcing } from "./forcing.js";

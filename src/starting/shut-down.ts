@@ -2,10 +2,13 @@ import type { Installation, PartName } from "../aircraft/index.js";
 import { kelvinFromCelsius, requireInside } from "../units/index.js";
 import { requireOutsideAir } from "./outside-air.js";
 
-/** Rise over outside air as a share of the oil's [1], after descent and taxi; project judgement. */
+/**
+ * Rise over outside air as a share of the oil's [1], after descent and taxi; project judgement, sump and crankcase as
+ * measured cool-downs of a light twin leave the oil in the first minutes.
+ */
 const SHARE_OF_OIL = {
-  sump: 0.95,
-  crankcase: 0.9,
+  sump: 0.9,
+  crankcase: 0.87,
   crankshaft: 1,
   accessories: 0.6,
   cowl_air: 0.45,
@@ -14,26 +17,35 @@ const SHARE_OF_OIL = {
 } as const satisfies Partial<Record<PartName, number>>;
 const SHARE_BATTERY = { firewall: 0.2, aft: 0.05 } as const;
 
+/** What was read at shut-down [K]. */
+export interface ReadAtShutDown {
+  readonly oil?: number;
+  readonly heads?: number;
+}
+
 /**
  * [K] of every part when the engine is shut down after cruise, descent and taxi in outside air of `tempAir` [K]: the state
- * from which "landed at a strip two hours ago" starts. The description's rises, the oil no hotter than its thermostat or
- * cooler leaves it. Known to about 15 K.
+ * from which "landed at a strip two hours ago" starts. The description's rises where nothing was read, the oil no hotter
+ * than its thermostat or cooler leaves it. Known to about 15 K.
  * @example shutDownTemps(installationById("four-carburettor-160"), 260.93).get("oil") // 327.9: 55 °C at 10 °F outside
  */
-export function shutDownTemps(installation: Installation, tempAir: number): Map<PartName, number> {
+export function shutDownTemps(
+  installation: Installation,
+  tempAir: number,
+  read: ReadAtShutDown = {},
+): Map<PartName, number> {
   requireOutsideAir(tempAir);
   const { shut_down, battery } = installation;
-  const oil = Math.max(
-    tempAir,
-    Math.min(tempAir + shut_down.oil_rise_k, kelvinFromCelsius(shut_down.oil_most_c)),
-  );
+  const usualOil = Math.min(tempAir + shut_down.oil_rise_k, kelvinFromCelsius(shut_down.oil_most_c));
+  const oil = read.oil ?? Math.max(tempAir, usualOil);
   const coolant = shut_down.coolant_c === undefined ? 0 : kelvinFromCelsius(shut_down.coolant_c);
-  const heads = Math.max(tempAir + shut_down.heads_rise_k, coolant);
+  const heads = read.heads ?? Math.max(tempAir + shut_down.heads_rise_k, coolant);
+  const barrels = (shut_down.barrels_rise_k / shut_down.heads_rise_k) * (heads - tempAir);
   const temps = new Map<PartName, number>([
     ["oil", oil],
     ["heads_front", heads],
     ["heads_rear", heads],
-    ["barrels", tempAir + shut_down.barrels_rise_k],
+    ["barrels", tempAir + barrels],
     ["battery", tempAir + SHARE_BATTERY[battery.place] * (oil - tempAir)],
   ]);
   for (const [part, share] of Object.entries(SHARE_OF_OIL)) {

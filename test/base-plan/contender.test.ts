@@ -19,7 +19,7 @@ function outsideContender() {
   const { scenario } = read;
   const draws = drawEnsemble({ members: 60, seed: 3, weather: scenario.weather });
   const criteria = allCriteria(scenario.installation, usedKit(read), read.limits);
-  const plan = { scenario, wish: want.wish, heaters: want.heaters, criteria, draws };
+  const plan = { scenario, wish: { ...want.wish, chance: 0.85 }, heaters: want.heaters, criteria, draws };
   const aircraft = { ...{ id, circuits, switched, connected, carts, told }, name: read.name, plan };
   const { limits } = base;
   const request = { aircraft: [aircraft], parked: [], limits, solveMilp, isNight: () => false };

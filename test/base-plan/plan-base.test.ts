@@ -76,7 +76,8 @@ test("with one outlet something is missed; the lift that is named makes it possi
 
 test("a small change of the forecast or of one departure changes little of what was told", async () => {
   // With its own departure nobody has to take turns: what is told hangs on nothing that is short by minutes.
-  const roomy = withAircraft(EXAMPLE, "lynx", ({ want }) => ({ want: { ...want, departure: "09:30" } }));
+  const early = withAircraft(EXAMPLE, "lynx", ({ want }) => ({ want: { ...want, departure: "09:30" } }));
+  const roomy = withAircraft(early, "wren", ({ want }) => ({ want: { ...want, departure: "14:30" } }));
   const before = await planned(roomy);
   const told = before.aircraft.map((row) => row.told);
   const same = await planned({ ...roomy, told });
@@ -88,8 +89,8 @@ test("a small change of the forecast or of one departure changes little of what 
     for (const row of plan.aircraft) {
       const was = rowOf(before, row.id);
       expect(row.circuit).toBe(was.circuit);
-      // Warm through takes hours of heat: a few tenths of a kelvin are worth up to an hour of it.
-      expect(apart(row.plug_in, was.plug_in)).toBeLessThanOrEqual(3600);
+      // Warm through takes hours of heat: a few tenths of a kelvin are worth up to two of them.
+      expect(apart(row.plug_in, was.plug_in)).toBeLessThanOrEqual(7200);
       // Warmer than told: nothing has to change, so nothing does.
       if (kelvins > 0) expect(row.told).toEqual(was.told);
     }
@@ -117,7 +118,10 @@ test("alone on the base, an aircraft is planned as it is planned by itself", asy
   if (single.status !== "completed") throw new Error(JSON.stringify(single));
   // Both count chances over cases of their own, which differ by a few hundredths, and only 40 cases look for the base's
   // course: three quarters of an hour of heating at most.
-  expect(apart(plan.aircraft[0].plug_in, single.result.plug_in)).toBeLessThanOrEqual(2700);
+  // Warm through is at the edge of this night, so each may take it or leave it: the same line is compared.
+  const { aim, plug_in } = plan.aircraft[0];
+  const { least, warm_through } = single.result.lines;
+  expect(apart(plug_in, (aim === "least" ? least : warm_through).plug_in)).toBeLessThanOrEqual(2700);
   expect(plan.aircraft[0].chance).toBeGreaterThanOrEqual(0.9);
 }, 120_000);
 

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
-import { PARAMETERS } from "../../src/aircraft/index.js";
 import { type KnownReading, scenarioOf } from "../../src/base/index.js";
 import { readScenarioDocument } from "../../src/documents/index.js";
 import type { BaseState, LogbookEvent } from "../../src/logbook/index.js";
 import { estimateNow, planOf } from "../../src/questions/index.js";
+import { PRIOR } from "../../src/simulation/index.js";
 import { plainWords } from "../plain-words.js";
 import { at, HOUR, OPENED, opening, stateOf } from "./example-base.js";
 
@@ -35,7 +35,8 @@ test("what probes taught since the anchor enters the plan; without a reading not
   const known = estimated(state, cooling);
   const learned = known.learned!;
   expect(learned.evidence.map(({ origin }) => origin)).toEqual(["probes and readings up to now"]);
-  const left = PARAMETERS.map(({ logSd }, i) => Math.hypot(...learned.multipliers.factor[i]) / logSd);
+  const sd = ({ factor }: { factor: readonly (readonly number[])[] }, i: number) => Math.hypot(...factor[i]);
+  const left = PRIOR.names.map((_, i) => sd(learned.multipliers, i) / sd(PRIOR, i));
   // Four hours of cooling close to the air teach little.
   expect(Math.min(...left)).toBeLessThan(0.99);
   const blind = estimated(state, []);
@@ -56,11 +57,8 @@ test("losses learned live count as unknown once covers changed on the way", () =
   ]);
   const { learned } = estimated(uncovered, cooling);
   const i = learned!.multipliers.names.indexOf("ventilation");
-  expect(learned!.multipliers.mean[i]).toBe(0);
-  expect(Math.hypot(...learned!.multipliers.factor[i])).toBeCloseTo(
-    PARAMETERS.find(({ name }) => name === "ventilation")!.logSd,
-    9,
-  );
+  expect(learned!.multipliers.mean[i]).toBe(PRIOR.mean[i]);
+  expect(Math.hypot(...learned!.multipliers.factor[i])).toBeCloseTo(Math.hypot(...PRIOR.factor[i]), 9);
 });
 
 test("a reading that contradicts the model is told with both numbers, and does not move the estimate", () => {

@@ -33,7 +33,7 @@ describe("base", () => {
       );
     }
     expect(stdout.match(/start within \d+ min/g)?.length).toBe(4);
-    expect(stdout.match(/weakest\s+point: /g)?.length).toBe(4);
+    expect(stdout.match(/weakest\s+point:/g)?.length).toBe(4);
     expect(stdout).toMatch(/More: --all/);
     expect(longest(stdout)).toBeLessThanOrEqual(80);
     expect(stdout.trimEnd().split("\n").length).toBeLessThanOrEqual(24);

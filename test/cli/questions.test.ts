@@ -12,12 +12,12 @@ const FIRST_SCREEN = 24;
 
 describe("away", () => {
   test("the first line answers whether it starts at the return, covered and not", async () => {
-    const { code, stdout } = await soakline(["away", AWAY, "--back", "13:00", ...FEW]);
+    const { code, stdout } = await soakline(["away", AWAY, "--back", "14:00", ...FEW]);
     const lines = stdout.trimEnd().split("\n");
     expect(lines.slice(0, 2).join(" ")).toMatch(
-      /^Ready when back at 13:00: .+ that it starts with covers on now, .+ without\./,
+      /^Ready when back at 14:00: .+ that it starts with covers on now, .+ without\./,
     );
-    expect(stdout).toMatch(/^Cover on by {3}(now|12:\d\d at the latest), off 10 min before the start$/m);
+    expect(stdout).toMatch(/^Cover on by {3}(now|1[23]:\d\d at the latest), off 10 min before the start$/m);
     expect(stdout).toMatch(/^Run it {8}not needed with covers on$/m);
     expect(code).toBe(0);
   });
@@ -38,7 +38,7 @@ describe("away", () => {
 
   test("where the cover is not enough a run is: by when, how long, with its cautions; exit 1", async () => {
     const { code, stdout } = await soakline(["away", AWAY, ...FEW]);
-    expect(stdout).toMatch(/^Not ready when back at 13:30: /);
+    expect(stdout).toMatch(/^Not ready when back at 15:00: /);
     expect(stdout).toMatch(/^Run it {8}\d0 min, .+: (9 in 10|19 in 20|over 99 in 100)$/m);
     expect(stdout).toMatch(/^Somebody {6}must be at the controls while it runs$/m);
     expect(stdout).toMatch(/Never leave a running engine alone/);
@@ -60,7 +60,7 @@ describe("away", () => {
     expect(covered.sure_h).toBeGreaterThan(uncovered.sure_h);
     const oilAtTwo = ({ course }: typeof covered) => course.parts.oil.p50_c[course.time_h.indexOf(2)];
     expect(oilAtTwo(covered)).toBeGreaterThan(oilAtTwo(uncovered) + 2);
-    expect([status, back?.time.slice(11, 16)]).toEqual(["not-ready", "13:30"]);
+    expect([status, back?.time.slice(11, 16)]).toEqual(["not-ready", "15:00"]);
     expect(bridges.length).toBeGreaterThan(0);
   });
 

@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { installationById } from "../../src/aircraft/index.js";
 import { learnedSchema, readScenarioDocument } from "../../src/documents/index.js";
 import { learnedDocument } from "../../src/documents/learned-document.js";
 import type { FittedAircraft } from "../../src/learning/index.js";
@@ -46,6 +47,17 @@ describe("what was learned of an aircraft", () => {
   test("survives being written and read", () => {
     expect(learnedSchema.parse(JSON.parse(JSON.stringify(document)))).toEqual(document);
     expect(readExample({ learned: document }).learned).toEqual(LEARNED);
+  });
+
+  test("multiplies the heat stores that it was learned on, though the catalogue's have grown since", () => {
+    const { catalogue: _, ...first } = learnedDocument({
+      ...LEARNED,
+      multipliers: { names: ["heat_stores"], mean: [0.1], factor: [[0.05]] },
+    });
+    const [mean] = readExample({ learned: first }).learned?.multipliers.mean ?? [];
+    // The crankcase of the class held 11.5 kJ/K then.
+    const crankcase = installationById("four-carburettor-160").bodies.crankcase.heat_capacity_j_per_k;
+    expect(crankcase * Math.exp(mean)).toBeCloseTo(11_500 * Math.exp(0.1), -2);
   });
 
   test("is read from a file beside the scenario", () => {

@@ -169,7 +169,7 @@ describe("an explanation", () => {
       explainFromDocument(EXAMPLE, { overrides: { heaters: ["ducted-electric-1500"] } }),
     );
     const flows = ducted.heating?.flows.filter(({ from }) => from === "supply_air") ?? [];
-    expect(flows.map(({ to }) => to).sort()).toEqual(["cowl_air", "outside_air"]);
+    expect(flows.map(({ to }) => to).sort()).toEqual(["cowl_air", "outside_air", "sump"]);
     expect(flows.reduce((sum, { heat_w }) => sum + heat_w, 0)).toBeCloseTo(ducted.heating?.heaters_w ?? 0, 0);
   });
 });

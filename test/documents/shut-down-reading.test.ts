@@ -78,8 +78,8 @@ describe("a ground run up to the start", () => {
   });
 
   test("starts from readings and from what has cooled, and cools nothing that is warmer", () => {
-    const warmed = { shut_down_h_ago: 1, ground_run_min: 5 };
-    expect(at(warmed, "oil")).toBeGreaterThan(at({ shut_down_h_ago: 1 }, "oil"));
+    const warmed = { shut_down_h_ago: 2, ground_run_min: 5 };
+    expect(at(warmed, "oil")).toBeGreaterThan(at({ shut_down_h_ago: 2 }, "oil"));
     const [read, unread] = [10, -10].map((oil_c) => at({ ...cold, oil_c, ground_run_min: 5 }, "oil"));
     expect(read - unread).toBeGreaterThan(10);
     expect(at({ ...cold, heads_c: 150, ground_run_min: 30 }, "heads_front")).toBeCloseTo(150, 9);

@@ -1,11 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { createBatch } from "../../src/learning/fit-members.js";
-import { PRIOR } from "../../src/learning/fit-unknowns.js";
 import { nextReadings, USUAL_SENSOR } from "../../src/learning/index.js";
 import { USUAL_DISCREPANCY } from "../../src/learning/sensor-noise.js";
 import { createRandom } from "../../src/numerics/index.js";
-import type { MultiplierPosterior } from "../../src/simulation/index.js";
-import { timelineOf } from "../../src/simulation/index.js";
+import { type MultiplierPosterior, PRIOR, timelineOf } from "../../src/simulation/index.js";
 import { HOUR, nextNight } from "./example-night.js";
 
 const scenario = nextNight("sump-pad-220", false);

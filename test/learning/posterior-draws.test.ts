@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { PARAMETERS } from "../../src/aircraft/index.js";
+import { CALIBRATED, PARAMETERS } from "../../src/aircraft/index.js";
 import { createRandom, latinHypercubeNormals } from "../../src/numerics/index.js";
 import { drawEnsemble, type MultiplierPosterior } from "../../src/simulation/index.js";
 import { steadyWeather } from "../simulation/example-scenario.js";
@@ -32,9 +32,15 @@ describe("drawing from what was learned", () => {
       createRandom(request.seed).stream("parameters"),
     );
     const draws = drawEnsemble(request);
-    PARAMETERS.forEach(({ name, logSd }, d) => {
-      const row = normals.subarray(d * request.members, (d + 1) * request.members);
-      expect(draws.multipliers.get(name)).toEqual(row.map((z) => Math.exp(logSd * z)));
+    const { members } = request;
+    PARAMETERS.forEach(({ name }, i) => {
+      const { mean, factor } = CALIBRATED;
+      const logs = Float64Array.from({ length: members }, (_, m) => {
+        let log: number = mean[i];
+        for (let j = 0; j <= i; j++) log += factor[i][j] * normals[j * members + m];
+        return Math.exp(log);
+      });
+      expect(draws.multipliers.get(name)).toEqual(logs);
     });
   });
 

@@ -1,6 +1,5 @@
 import type { AircraftFit } from "../../src/learning/fit-aircraft.js";
-import { lowerCholesky } from "../../src/learning/fit-cholesky.js";
-import { createRandom } from "../../src/numerics/index.js";
+import { createRandom, lowerCholesky } from "../../src/numerics/index.js";
 
 /** How far the normal approximation at the top of a posterior agrees with the posterior itself. */
 interface SamplingCheck {

@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { lowerCholesky } from "../../src/learning/fit-cholesky.js";
 import { createWhitening } from "../../src/learning/sensor-noise.js";
-import { createRandom } from "../../src/numerics/index.js";
+import { createRandom, lowerCholesky } from "../../src/numerics/index.js";
 
 const TAU = 10_000;
 

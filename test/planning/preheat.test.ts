@@ -23,7 +23,7 @@ function planned(r: PlanRequest): Plan {
   return plan;
 }
 
-const frost = coldSoaked({ weather: steadyWeather(256) });
+const frost = coldSoaked({ weather: steadyWeather(248) });
 
 describe("planPreheat", () => {
   const plan = planned(request(frost));
@@ -151,10 +151,10 @@ describe("what changes a plan", () => {
     const bare: Configuration = { place: "ramp", heatersOn: new Set(), coversOn: new Set() };
     const without = planned(request({ ...frost, initial: { ...frost.initial, configuration: bare } }));
     expect(lead(without)).toBeGreaterThan(lead(base));
-    expect(lead(planned(request(coldSoaked({ weather: steadyWeather(256, 9) }))))).toBeGreaterThan(
+    expect(lead(planned(request(coldSoaked({ weather: steadyWeather(248, 9) }))))).toBeGreaterThan(
       lead(base),
     );
-    expect(lead(planned(request(coldSoaked({ weather: steadyWeather(253) }))))).toBeGreaterThan(lead(base));
+    expect(lead(planned(request(coldSoaked({ weather: steadyWeather(245) }))))).toBeGreaterThan(lead(base));
     const surer = planned(request(frost, { wish: { ...request(frost).wish, chance: 0.97 } }));
     expect(lead(surer)).toBeGreaterThan(lead(base));
   });

@@ -92,7 +92,10 @@ function scenarioOf(one, library) {
 /** A case made ready to run, and as the plain data that other integrators get; `library` is the built package or its sources. */
 export function referenceRun(one, library, sampleTimes) {
   const scenario = scenarioOf(one, library);
-  const run = library.prepareRun(scenario, library.centralDraws(scenario.weather));
+  const central = library.centralDraws(scenario.weather);
+  // The catalogue's own numbers, which is what the description below tells.
+  const multipliers = new Map([...central.multipliers.keys()].map((name) => [name, Float64Array.of(1)]));
+  const run = library.prepareRun(scenario, { ...central, multipliers });
   const timeline = library.timelineOf(scenario.initial.configuration, scenario.events);
   const { network, valuesIn } = library.installationNetwork(scenario.installation, scenario.kit);
   const { nu40, nu100 } = library.GENERIC_OILS.find(({ id }) => id === scenario.installation.oil.oil_id);

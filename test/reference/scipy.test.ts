@@ -18,7 +18,8 @@ const CHECKS = [
   // Far below any tolerance used: what is left would be a difference in the equations.
   { what: "equations", tolerance: 1e-5, limit: 1e-4, of: runs },
   { what: "trajectory", tolerance: TRAJECTORY_TOLERANCE, limit: 0.02, of: catalogue },
-  { what: "ensemble", tolerance: simulation.ENSEMBLE_TOLERANCE, limit: 0.1, of: catalogue },
+  // Half as much again as the parts err: a heater that strikes the sump bends its course at once.
+  { what: "ensemble", tolerance: simulation.ENSEMBLE_TOLERANCE, limit: 0.15, of: catalogue },
 ].flatMap(({ of, ...check }) => of.map((run) => ({ ...check, run, name: run.description.name })));
 const python = pythonWithScipy();
 

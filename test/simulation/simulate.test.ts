@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { CALIBRATED } from "../../src/aircraft/index.js";
 import { bandOf } from "../../src/numerics/index.js";
 import {
   type Change,
@@ -138,7 +139,7 @@ describe("ensembles", () => {
     const mean = logs.reduce((a, b) => a + b) / logs.length;
     const sd = Math.sqrt(logs.reduce((a, b) => a + (b - mean) ** 2, 0) / logs.length);
     expect(Math.abs(mean)).toBeLessThan(0.02);
-    expect(sd).toBeCloseTo(0.5, 1);
+    expect(sd).toBeCloseTo(Math.hypot(...CALIBRATED.factor[CALIBRATED.names.indexOf("journals")]), 1);
   });
 
   test("the band holds the central course and widens with heating", () => {

@@ -1,4 +1,5 @@
 import {
+  CALIBRATED,
   COVERS,
   type Cover,
   HEATERS,
@@ -43,6 +44,7 @@ export function catalogueEntry(entry: Entry, style: Style): string[] {
   const width = Math.max(...values.map(([path]) => path.length)) + 2;
   return [
     style.colors.bold(`${id}: ${named(entry, style)}`),
+    ...restsOn(entry, style),
     ...values.map(([path, value]) => `  ${path.padEnd(width)}${value}`),
     ...list("How it is done", procedure === undefined ? [] : stepsOf(procedure, style), style),
     "",
@@ -52,6 +54,17 @@ export function catalogueEntry(entry: Entry, style: Style): string[] {
     ),
     ...cared(rejected === undefined ? cautions : [rejected, ...cautions], style),
   ];
+}
+
+/** How far measured engines speak for an installation. */
+function restsOn(entry: Entry, style: Style): string[] {
+  if (!("bodies" in entry)) return [];
+  const measured = CALIBRATED.engines[entry.id];
+  const text =
+    measured === undefined
+      ? "Rests on no measured engine of this class: scaled from the others."
+      : `Rests on ${measured.runs} measured runs of ${measured.aircraft} aircraft of this class, and on those of the others.`;
+  return wrapped(text, style.width, "  ", "  ");
 }
 
 function leaves(value: unknown, path = ""): [string, string][] {

@@ -1,4 +1,3 @@
-import { readdirSync, readFileSync } from "node:fs";
 import { z } from "zod";
 
 // One measured engine on one occasion, as a file of data/measured-runs.
@@ -19,6 +18,10 @@ const reading = z
 const runSchema = z
   .strictObject({
     run: z.string(),
+    occasion: z
+      .string()
+      .exactOptional()
+      .meta({ description: "runs of one night or flight share it; the run itself without it" }),
     process: z.enum(["cool-down", "heat-up"]),
     aircraft: z.strictObject({
       id: z.string().meta({ description: "runs of one aircraft share it" }),
@@ -61,18 +64,10 @@ const runSchema = z
 export type MeasuredRun = z.infer<typeof runSchema>;
 export type MeasuredReading = z.infer<typeof reading>;
 
-const FOLDER = new URL("../../data/measured-runs/", import.meta.url);
-
-/** Every run there is, in the order of their names; a file that is no run is an error that names it. */
-export function measuredRuns(): MeasuredRun[] {
-  return readdirSync(FOLDER)
-    .filter((name) => name.endsWith(".json"))
-    .sort()
-    .map((name) => {
-      const run = runSchema.safeParse(JSON.parse(readFileSync(new URL(name, FOLDER), "utf8")));
-      if (!run.success) throw new Error(`data/measured-runs/${name}: ${z.prettifyError(run.error)}`);
-      if (`${run.data.run}.json` !== name)
-        throw new Error(`data/measured-runs/${name}: run is ${run.data.run}`);
-      return run.data;
-    });
+/** @throws where the text is no run, or not of this name: what was expected and received, in one message. */
+export function readMeasuredRun(name: string, text: string): MeasuredRun {
+  const run = runSchema.safeParse(JSON.parse(text));
+  if (!run.success) throw new Error(`data/measured-runs/${name}: ${z.prettifyError(run.error)}`);
+  if (`${run.data.run}.json` !== name) throw new Error(`data/measured-runs/${name}: run is ${run.data.run}`);
+  return run.data;
 }
