@@ -43,9 +43,9 @@ interface BatchRequest {
   readonly tolerance: number;
   readonly firstStep?: number;
   readonly onStep?: (step: Step) => boolean;
-  /** Further multipliers of every link (links x members) and store (parts x members), for made aircraft. */
+  /** Further multipliers of every link (links x members) and heat capacity (parts x members), for made aircraft. */
   readonly linkFactors?: Float64Array;
-  readonly storeFactors?: Float64Array;
+  readonly capacityFactors?: Float64Array;
 }
 
 export interface BatchSetting {
@@ -133,7 +133,7 @@ export function createBatch(setting: BatchSetting): MemberBatch {
         network.parts.map(({ parameter }) => (parameter === undefined ? [] : [parameter])),
         multipliers,
         members,
-        request.storeFactors,
+        request.capacityFactors,
       );
       const system = createThermalSystem(network, members, stores);
       const left = new Float64Array(INPUT_NAMES.length * members);

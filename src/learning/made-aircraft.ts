@@ -16,7 +16,7 @@ export interface MadeFleet {
   readonly multipliers: ReadonlyMap<string, Float64Array>;
   /** Further factors of every link and store, [row][aircraft]. */
   readonly linkFactors: Float64Array;
-  readonly storeFactors: Float64Array;
+  readonly capacityFactors: Float64Array;
 }
 
 /** Standard deviation of the logarithm of what a single link or store differs from its group; project judgement. */
@@ -47,7 +47,7 @@ export function madeFleet(
       }),
     ),
     linkFactors: logNormals(network.links.length * count, structureLogSd),
-    storeFactors: logNormals(network.parts.length * count, structureLogSd / 3),
+    capacityFactors: logNormals(network.parts.length * count, structureLogSd / 3),
   };
 }
 
@@ -90,7 +90,11 @@ export function madeNight(
   const isIndoors = initial.configuration.place === "hangar";
   const result = batch.advance({
     members: count,
-    ...{ multipliers: fleet.multipliers, linkFactors: fleet.linkFactors, storeFactors: fleet.storeFactors },
+    ...{
+      multipliers: fleet.multipliers,
+      linkFactors: fleet.linkFactors,
+      capacityFactors: fleet.capacityFactors,
+    },
     airBias: Float64Array.from({ length: count }, () => (isIndoors ? random.normal() : 0)),
     timelines: [timelineOf(initial.configuration, scenario.events)],
     ...{ state, from: 0, to: time[time.length - 1], sampleTimes: time, tolerance: 0.01 },

@@ -4,7 +4,7 @@ const FREEZING = 273.15;
 const GAUSS_NORM = 1 / (MELTING_WIDTH * Math.sqrt(Math.PI));
 
 /** The heat capacities of all parts and members. */
-export interface Stores {
+export interface HeatCapacities {
   /** [K/J] reciprocal heat capacities at 0 °C without ice, parts x members. */
   readonly inverse: Float64Array;
   /** Writes those that vary with temperature. */
@@ -20,7 +20,11 @@ export interface Stores {
 }
 
 /** @param factors multipliers of the heat capacities, parts x members [1] */
-export function createStores(parts: readonly Part[], members: number, factors: Float64Array): Stores {
+export function createHeatCapacities(
+  parts: readonly Part[],
+  members: number,
+  factors: Float64Array,
+): HeatCapacities {
   const constant = new Float64Array(parts.length * members);
   parts.forEach(({ heatCapacity }, i) => {
     for (let k = i * members; k < (i + 1) * members; k++) constant[k] = 1 / (heatCapacity * factors[k]);

@@ -8,4 +8,5 @@ export {
   type Source,
 } from "./network.js";
 export { powerLeft } from "./sources.js";
-export { createThermalSystem, type MemberValues, type ThermalSystem } from "./system.js";
+export { createThermalSystem, type ThermalSystem } from "./system.js";
+export type { MemberValues } from "./system-numbers.js";

@@ -1,7 +1,7 @@
-import type { PassList, RowKernel, RowLayout, RowMemory, RunKernel } from "../numerics/index.js";
-import { LAW_KERNELS } from "./laws.js";
+import type { RowLayout, RowMemory } from "../numerics/index.js";
 import type { Layout } from "./layout.js";
-import type { FluxLaw, Network } from "./network.js";
+import { createLoops, type Loop, type Loops } from "./loops.js";
+import type { Link, Network } from "./network.js";
 import type { Places } from "./places.js";
 import {
   ADD_FILM_SLOPES,
@@ -12,12 +12,6 @@ import {
   MULTIPLY_BY_FILM,
   MULTIPLY_BY_INPUT,
 } from "./slopes.js";
-
-/** A kernel on the systems' memory and what it goes through. */
-export interface Loop {
-  readonly run: RunKernel;
-  readonly passes: PassList;
-}
 
 export interface CompiledLinks {
   /** Conductances in force of the links that change within a configuration, with an input or their temperatures. */
@@ -39,148 +33,162 @@ export interface CompiledLinks {
 
 export function compileLinks(
   network: Network,
-  { partIndex, row, nonzero }: Layout,
+  layout: Layout,
   places: Places,
   lists: RowLayout,
   memory: RowMemory,
 ): CompiledLinks {
   const { links } = network;
-  const { temp, rate, net, conductance, inForce, inChange, flow, byFrom, byTo, byWind, inverse, jacobian } =
-    places;
+  const loops = createLoops(links, lists, memory);
+  const ends = endsOf(links, layout);
+  const compilation: Compilation = { links, ends, layout, places, lists, loops };
+  const { temp, rate, inForce, inChange, flow, byFrom, byTo, byWind } = places;
   const indices = links.map((_, index) => index);
-  const rowOf = (name: string) => {
-    const found = row.get(name);
-    if (found === undefined) throw new RangeError(`unknown part or input: ${name}`);
-    return found;
-  };
-  const ends = links.map(({ from, to, windInput }) => ({
-    from: rowOf(from),
-    to: rowOf(to),
-    // Laws without a wind read the row and make nothing of it.
-    wind: rowOf(windInput ?? from),
-  }));
   const films = indices.filter((i) => links[i].filmFactor !== undefined);
   const multiplied = indices.filter((i) => links[i].factorInput !== undefined);
+  const filmedAndMultiplied = films.filter((i) => multiplied.includes(i));
   return {
-    inForce: modulated(temp, inForce, films),
-    inChange: modulated(
-      rate,
-      inChange,
-      films.filter((i) => multiplied.includes(i)),
-    ),
-    flows: flowsOf(indices, inForce),
-    flowsOfChange: flowsOf(multiplied, inChange),
-    slopes: byLaw(indices, "slopes", (i) => {
+    inForce: modulationLoops(compilation, temp, inForce, multiplied, films),
+    inChange: modulationLoops(compilation, rate, inChange, multiplied, filmedAndMultiplied),
+    flows: flowLoops(compilation, indices, inForce),
+    flowsOfChange: flowLoops(compilation, multiplied, inChange),
+    slopes: loops.byLaw(indices, "slopes", (i) => {
       const { from, to, wind } = ends[i];
       return [inForce(i), temp(from), temp(to), temp(wind), flow(i), byFrom(i), byTo(i), byWind(i)];
     }),
-    filmSlopes: loop(ADD_FILM_SLOPES, films, (i) => {
+    filmSlopes: loops.loop(ADD_FILM_SLOPES, films, (i) => {
       const { from, to } = ends[i];
-      return [flow(i), byFrom(i), byTo(i), temp(from), temp(to), filmOf(i)];
+      return [flow(i), byFrom(i), byTo(i), temp(from), temp(to), filmNumbers(lists, links[i])];
     }),
-    jacobian: [
-      loop(
-        ADD_SLOPES,
-        indices.filter((i) => isPart(links[i].from) && isPart(links[i].to)),
-        (i) => {
-          const { from, to } = ends[i];
-          const entries = [nonzero(from, from), nonzero(from, to), nonzero(to, from), nonzero(to, to)];
-          return [
-            ...[flow(i), byFrom(i), byTo(i), net(from), net(to), inverse(from), inverse(to)],
-            ...entries.map(jacobian),
-          ];
-        },
-      ),
-      loop(
-        ADD_SLOPES_OF_FROM,
-        indices.filter((i) => isPart(links[i].from) && !isPart(links[i].to)),
-        (i) => {
-          const { from } = ends[i];
-          return [flow(i), byFrom(i), net(from), inverse(from), jacobian(nonzero(from, from))];
-        },
-      ),
-      loop(
-        ADD_SLOPES_OF_TO,
-        indices.filter((i) => isPart(links[i].to) && !isPart(links[i].from)),
-        (i) => {
-          const { to } = ends[i];
-          return [flow(i), byTo(i), net(to), inverse(to), jacobian(nonzero(to, to))];
-        },
-      ),
-    ],
-    rates: loopOf(
-      ADD_RATE,
-      links.flatMap(({ from, to, windInput }, i) => [
-        ...(isPart(from) ? [] : [changeBy(i, byFrom(i), ends[i].from)]),
-        ...(isPart(to) ? [] : [changeBy(i, byTo(i), ends[i].to)]),
-        ...(windInput === undefined ? [] : [changeBy(i, byWind(i), ends[i].wind)]),
-      ]),
-    ),
+    jacobian: jacobianLoops(compilation, indices),
+    rates: rateLoop(compilation),
   };
+}
 
-  /** Conductances times the input and the film factor where a link has them. */
-  function modulated(
-    inputs: (row: number) => number,
-    into: (link: number) => number,
-    filmed: readonly number[],
-  ): Loop[] {
-    return [
-      loop(MULTIPLY_BY_INPUT, multiplied, (i) => [
-        into(i),
-        conductance(i),
-        inputs(rowOf(links[i].factorInput!)),
-      ]),
-      loop(MULTIPLY_BY_FILM, filmed, (i) => {
+/** Rows of a link's temperatures and wind. */
+interface Ends {
+  readonly from: number;
+  readonly to: number;
+  readonly wind: number;
+}
+
+interface Compilation {
+  readonly links: readonly Link[];
+  readonly ends: readonly Ends[];
+  readonly layout: Layout;
+  readonly places: Places;
+  readonly lists: RowLayout;
+  readonly loops: Loops;
+}
+
+function endsOf(links: readonly Link[], layout: Layout): Ends[] {
+  return links.map(({ from, to, windInput }) => ({
+    from: rowNamed(layout, from),
+    to: rowNamed(layout, to),
+    // Laws without a wind read the row and make nothing of it.
+    wind: rowNamed(layout, windInput ?? from),
+  }));
+}
+
+function rowNamed({ row }: Layout, name: string): number {
+  const found = row.get(name);
+  if (found === undefined) throw new RangeError(`unknown part or input: ${name}`);
+  return found;
+}
+
+function filmNumbers(lists: RowLayout, link: Link): number {
+  return lists.constants(link.filmFactor!.numbers);
+}
+
+/** Conductances times the input and the film factor where a link has them. */
+function modulationLoops(
+  { links, ends, layout, places: { conductance, temp }, lists, loops }: Compilation,
+  inputs: (row: number) => number,
+  into: (link: number) => number,
+  multiplied: readonly number[],
+  filmed: readonly number[],
+): Loop[] {
+  return [
+    loops.loop(MULTIPLY_BY_INPUT, multiplied, (i) => [
+      into(i),
+      conductance(i),
+      inputs(rowNamed(layout, links[i].factorInput!)),
+    ]),
+    loops.loop(MULTIPLY_BY_FILM, filmed, (i) => {
+      const { from, to } = ends[i];
+      const before = multiplied.includes(i) ? into(i) : conductance(i);
+      return [into(i), before, temp(from), temp(to), filmNumbers(lists, links[i])];
+    }),
+  ];
+}
+
+function flowLoops(
+  { ends, places: { temp, net }, loops }: Compilation,
+  chosen: readonly number[],
+  driving: (link: number) => number,
+): Loop[] {
+  return loops.byLaw(chosen, "flows", (i) => {
+    const { from, to, wind } = ends[i];
+    return [driving(i), temp(from), temp(to), temp(wind), net(from), net(to)];
+  });
+}
+
+/** Links between parts, from a part to an input and from an input to a part. */
+function jacobianLoops(
+  { links, ends, layout, places, loops }: Compilation,
+  indices: readonly number[],
+): Loop[] {
+  const { nonzero, partIndex } = layout;
+  const { flow, byFrom, byTo, net, inverse, jacobian } = places;
+  const isFromPart = (i: number) => partIndex.has(links[i].from);
+  const isToPart = (i: number) => partIndex.has(links[i].to);
+  return [
+    loops.loop(
+      ADD_SLOPES,
+      indices.filter((i) => isFromPart(i) && isToPart(i)),
+      (i) => {
         const { from, to } = ends[i];
-        const before = multiplied.includes(i) ? into(i) : conductance(i);
-        return [into(i), before, temp(from), temp(to), filmOf(i)];
-      }),
-    ];
-  }
+        const entries = [nonzero(from, from), nonzero(from, to), nonzero(to, from), nonzero(to, to)];
+        return [
+          ...[flow(i), byFrom(i), byTo(i), net(from), net(to), inverse(from), inverse(to)],
+          ...entries.map(jacobian),
+        ];
+      },
+    ),
+    loops.loop(
+      ADD_SLOPES_OF_FROM,
+      indices.filter((i) => isFromPart(i) && !isToPart(i)),
+      (i) => {
+        const { from } = ends[i];
+        return [flow(i), byFrom(i), net(from), inverse(from), jacobian(nonzero(from, from))];
+      },
+    ),
+    loops.loop(
+      ADD_SLOPES_OF_TO,
+      indices.filter((i) => isToPart(i) && !isFromPart(i)),
+      (i) => {
+        const { to } = ends[i];
+        return [flow(i), byTo(i), net(to), inverse(to), jacobian(nonzero(to, to))];
+      },
+    ),
+  ];
+}
 
-  function filmOf(i: number): number {
-    return lists.constants(links[i].filmFactor!.numbers);
-  }
-
-  function isPart(name: string): boolean {
-    return partIndex.has(name);
-  }
-
-  function changeBy(i: number, slope: number, input: number): number[] {
-    return [slope, rate(input), net(ends[i].from), net(ends[i].to)];
-  }
-
-  function flowsOf(chosen: readonly number[], driving: (link: number) => number): Loop[] {
-    return byLaw(chosen, "flows", (i) => {
-      const { from, to, wind } = ends[i];
-      return [driving(i), temp(from), temp(to), temp(wind), net(from), net(to)];
-    });
-  }
-
-  function byLaw(
-    chosen: readonly number[],
-    what: "flows" | "slopes",
-    operands: (link: number) => readonly number[],
-  ): Loop[] {
-    const laws = new Set<FluxLaw>(chosen.map((i) => links[i].law));
-    return [...laws].map((law) =>
-      loop(
-        LAW_KERNELS[law][what],
-        chosen.filter((i) => links[i].law === law),
-        operands,
-      ),
-    );
-  }
-
-  function loop(
-    kernel: RowKernel,
-    chosen: readonly number[],
-    operands: (link: number) => readonly number[],
-  ): Loop {
-    return loopOf(kernel, chosen.map(operands));
-  }
-
-  function loopOf(kernel: RowKernel, passes: readonly (readonly number[])[]): Loop {
-    return { run: memory.bind(kernel), passes: lists.list(kernel, passes) };
-  }
+/** One pass for each input that a link's flow depends on. */
+function rateLoop({ links, ends, layout: { partIndex }, places, loops }: Compilation): Loop {
+  const { rate, net, byFrom, byTo, byWind } = places;
+  const pass = (i: number, slope: number, input: number) => [
+    slope,
+    rate(input),
+    net(ends[i].from),
+    net(ends[i].to),
+  ];
+  return loops.ofPasses(
+    ADD_RATE,
+    links.flatMap(({ from, to, windInput }, i) => [
+      ...(partIndex.has(from) ? [] : [pass(i, byFrom(i), ends[i].from)]),
+      ...(partIndex.has(to) ? [] : [pass(i, byTo(i), ends[i].to)]),
+      ...(windInput === undefined ? [] : [pass(i, byWind(i), ends[i].wind)]),
+    ]),
+  );
 }

@@ -44,6 +44,20 @@ export function addPowers(
   }
 }
 
+/** Writes each source's power [W] (sources x members) after its limiter. */
+export function writePowersLeft(
+  sources: readonly CompiledSource[],
+  members: number,
+  power: Float64Array,
+  temp: Float64Array,
+  out: Float64Array,
+): void {
+  for (const { source, senses, limiter } of sources) {
+    for (let m = 0; m < members; m++)
+      out[source + m] = powerLeft(limiter, power[source + m], temp[senses + m]);
+  }
+}
+
 /** Adds the slopes of the powers by the sensed temperatures to the Jacobian. */
 export function addPowerSlopes(
   sources: readonly CompiledSource[],
