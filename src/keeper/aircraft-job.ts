@@ -9,6 +9,7 @@ import { isWanted, LONGEST_PAST, slim, strays } from "./aircraft-news.js";
 import type { Book } from "./book.js";
 import type { EstimateFaults } from "./estimate-faults.js";
 import type { Planner, UpdateResult } from "./planner.js";
+import { probesRead } from "./probes-read.js";
 import { readingsSince } from "./readings-since.js";
 
 /** How far one aircraft's estimate and plan have come. Times in [ms] since 1970 UTC by the base's clock. */
@@ -132,7 +133,9 @@ async function takeEstimate(
   const aircraft = book.state()?.aircraft.get(id);
   if (aircraft === undefined) return;
   const events = faults.newFaults(aircraft, document, isoOf(now));
-  if (events.length > 0) await book.record(events);
+  const read = await probesRead(aircraft, saved, store, now);
+  const news = read === undefined ? events : [...events, read];
+  if (news.length > 0) await book.record(news);
   const plan = plans.get(id);
   if (plan !== undefined && strays(document, plan.document, now)) job.planOwed = true;
 }

@@ -7,6 +7,7 @@ export {
 } from "./filter-estimate.js";
 export { createLiveFilter, type FilterInput, type LiveFilter } from "./filter-live.js";
 export type { FilterState } from "./filter-state.js";
+export { DISTRUSTED } from "./filter-update.js";
 export { type AircraftFit, fitAircraft } from "./fit-aircraft.js";
 export { FitTrouble } from "./fit-model.js";
 export { type NextReadings, nextReadings } from "./fit-next-reading.js";

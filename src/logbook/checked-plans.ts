@@ -1,4 +1,4 @@
-import type { CheckedPlan, CheckedReading } from "../learning/index.js";
+import { type CheckedPlan, type CheckedReading, USUAL_SENSOR } from "../learning/index.js";
 import type { PlainEvent } from "./corrections.js";
 import type { DerivingContext } from "./derive-aircraft.js";
 import type { EventOf } from "./events.js";
@@ -17,8 +17,18 @@ const FORESEEN = 60 * MINUTE;
 const NINETY_PERCENT = 1.6448536269514722;
 /** [K] No band is narrower than what a thermometer in the hand is off by. */
 const HAND_SD = 1.5;
+/** [K] the same of a probe: its lasting error with its scatter. */
+const PROBE_SD = Math.hypot(USUAL_SENSOR.noise, USUAL_SENSOR.offsetSd);
 
 type Issued = EventOf<"plan-issued">;
+
+/** A plan that was acted on, and of which departure it was. */
+export interface FollowedPlan extends CheckedPlan {
+  /** Id of the departure-wanted event. */
+  readonly departure: string;
+  /** Whether it is written down what the probes read when it was through. */
+  readonly probesRead: boolean;
+}
 
 /**
  * What came of the plans that were acted on: of each departure the plan that stood when it was plugged in, or when it was to
@@ -29,7 +39,7 @@ export function checkedPlans(
   setUp: BaseAircraft,
   events: readonly PlainEvent[],
   { nameNow }: Pick<DerivingContext, "nameNow">,
-): readonly CheckedPlan[] {
+): readonly FollowedPlan[] {
   const withdrawn = new Map(
     events.flatMap((e) => (e.kind === "plan-withdrawn" ? [[nameNow(e.of), Date.parse(e.at)] as const] : [])),
   );
@@ -39,7 +49,7 @@ export function checkedPlans(
     byDeparture.set(event.of, [...(byDeparture.get(event.of) ?? []), event]);
   }
   const dropped = new Set(events.flatMap((e) => (e.kind === "departure-dropped" ? [nameNow(e.of)] : [])));
-  return [...byDeparture].flatMap(([of, plans]): CheckedPlan[] => {
+  return [...byDeparture].flatMap(([of, plans]): FollowedPlan[] => {
     if (dropped.has(of)) return [];
     const plan = actedOn(plans, withdrawn, setUp, events);
     return plan === undefined ? [] : [checked(plan, setUp, events)];
@@ -83,7 +93,7 @@ function pluggedIn(
   });
 }
 
-function checked(plan: Issued, setUp: BaseAircraft, events: readonly PlainEvent[]): CheckedPlan {
+function checked(plan: Issued, setUp: BaseAircraft, events: readonly PlainEvent[]): FollowedPlan {
   const departure = Date.parse(plan.departure);
   const start = events.find(
     (event): event is EventOf<"started"> =>
@@ -93,6 +103,8 @@ function checked(plan: Issued, setUp: BaseAircraft, events: readonly PlainEvent[
   );
   const { corrected } = plan;
   return {
+    departure: plan.of,
+    probesRead: events.some((event) => event.kind === "probes-read" && event.of === plan.of),
     chance: plan.chance,
     ...(start === undefined ? {} : { held: start.how === "easy" }),
     readings: readingsUnder(plan, events, start === undefined ? departure : Date.parse(start.at)),
@@ -103,24 +115,35 @@ function checked(plan: Issued, setUp: BaseAircraft, events: readonly PlainEvent[
   };
 }
 
-/** Readings by hand of parts that the plan says something of, up to the start. */
+/** What was read of parts that the plan says something of, by hand or by its probes, up to the start. */
 function readingsUnder(
-  { at: issued, bands }: Issued,
+  { at: issued, of, bands }: Issued,
   events: readonly PlainEvent[],
   until: number,
 ): readonly CheckedReading[] {
   if (bands === undefined) return [];
   const times = bands.at.map((at) => Date.parse(at));
-  return events.flatMap((event): CheckedReading[] => {
-    if (event.kind !== "reading") return [];
-    const at = Date.parse(event.at);
-    const band = bands.parts[event.part];
-    if (band === undefined || at < Date.parse(issued) + FORESEEN || at > until) return [];
-    if (at < times[0] || at > times[times.length - 1]) return [];
-    const [low, mid, high] = [band.p05_c, band.p50_c, band.p95_c].map((values) => between(times, values, at));
-    const sd = Math.hypot(HAND_SD, (high - low) / (2 * NINETY_PERCENT));
-    return [{ at, part: event.part, off: event.temp_c - mid, sd }];
-  });
+  const from = Math.max(Date.parse(issued) + FORESEEN, times[0]);
+  const to = Math.min(until, times[times.length - 1]);
+  return events
+    .flatMap((event) => readIn(event, of))
+    .flatMap(({ at, part, tempC, error }): CheckedReading[] => {
+      const band = bands.parts[part];
+      if (band === undefined || at < from || at > to) return [];
+      const [low, mid, high] = [band.p05_c, band.p50_c, band.p95_c].map((values) =>
+        between(times, values, at),
+      );
+      return [{ at, part, off: tempC - mid, sd: Math.hypot(error, (high - low) / (2 * NINETY_PERCENT)) }];
+    });
+}
+
+/** What an event says was read, with the standard deviation of its error [K]. */
+function readIn(event: PlainEvent, departure: string) {
+  if (event.kind === "reading")
+    return [{ at: Date.parse(event.at), part: event.part, tempC: event.temp_c, error: HAND_SD }];
+  if (event.kind !== "probes-read" || event.of !== departure) return [];
+  const at = Date.parse(event.at);
+  return event.readings.map(({ part, temp_c }) => ({ at, part, tempC: temp_c, error: PROBE_SD }));
 }
 
 function between(times: readonly number[], values: readonly number[], at: number): number {

@@ -42,6 +42,7 @@ export function foldDepartures(
         break;
       }
       case "plan-issued":
+      case "probes-read":
         if (!wants.has(nameNow(event.of))) lost(event.id, `no departure ${event.of} is wanted`);
         break;
       case "plan-withdrawn": {

@@ -110,6 +110,19 @@ const planned = [
     of: eventIdSchema.meta({ description: "the plan-issued event" }),
     reason: said,
   }),
+  record({
+    ...ofAircraft,
+    kind: z.literal("probes-read"),
+    of: eventIdSchema.meta({ description: "the departure-wanted event whose plan was followed" }),
+    readings: z
+      .array(record({ part: z.enum(probePlaces), temp_c: tempC }))
+      .min(1)
+      .max(probePlaces.length)
+      .meta({
+        description:
+          "what the probes on each part read last when the plan was through; it checks the plan, no more",
+      }),
+  }),
 ] as const;
 
 const switched = [

@@ -39,6 +39,7 @@ export const EVENT_COLUMNS: Readonly<Record<string, CellKind>> = {
   energy_kwh: "number",
   bands: "json",
   corrected: "json",
+  readings: "json",
   fault: "text",
   text: "said",
   origin: "text",

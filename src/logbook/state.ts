@@ -1,4 +1,5 @@
-import type { CheckedPlan, TrackRecord } from "../learning/index.js";
+import type { TrackRecord } from "../learning/index.js";
+import type { FollowedPlan } from "./checked-plans.js";
 import type { EventOf } from "./events.js";
 import type { BaseAircraft, BaseSetUp } from "./set-up.js";
 
@@ -60,7 +61,7 @@ export interface AircraftState {
   /** Not cleared, newest first. */
   readonly faults: readonly EventOf<"fault">[];
   /** Plans that were acted on, with what came of them; oldest first. */
-  readonly checked: readonly CheckedPlan[];
+  readonly checked: readonly FollowedPlan[];
 }
 
 export interface BaseState {

@@ -35,6 +35,7 @@ type Correction = EventOf<"correction">;
 const OF_KEEPER: ReadonlySet<EventKind> = new Set<EventKind>([
   "plan-issued",
   "plan-withdrawn",
+  "probes-read",
   "switch-commanded",
   "switch-confirmed",
   "fault",

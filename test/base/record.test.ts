@@ -19,13 +19,15 @@ interface Morning {
   readonly how?: "easy" | "hard" | "failed";
   /** [K] by which the oil was off what was said, half an hour before the departure. */
   readonly off?: number;
+  /** [K] the same as a probe said it when the plan was through. */
+  readonly probeOff?: number;
   /** [h] by which it was plugged in later than planned. */
   readonly late?: number;
 }
 
 /** Mornings before the opening, the last of them the day before: planned at 20, plugged in at 4, departure at 8. */
 function mornings(all: readonly Morning[]): LogbookEvent[] {
-  return all.flatMap(({ how, off, late = 0 }, n): LogbookEvent[] => {
+  return all.flatMap(({ how, off, probeOff, late = 0 }, n): LogbookEvent[] => {
     const day = OPENED - (all.length - n) * 24 * HOUR;
     const at = (hours: number) => new Date(day + hours * HOUR).toISOString();
     const common = (hours: number) => ({ id: randomUUID(), at: at(hours), aircraft: "lynx" });
@@ -52,6 +54,17 @@ function mornings(all: readonly Morning[]): LogbookEvent[] {
       ...(off === undefined
         ? []
         : [{ ...common(13.5), kind: "reading" as const, part: "oil" as const, temp_c: 15.625 + off }]),
+      ...(probeOff === undefined
+        ? []
+        : [
+            {
+              ...{ ...common(13.5), kind: "probes-read" as const, of: want.id },
+              readings: [
+                { part: "oil" as const, temp_c: 15.625 + probeOff },
+                { part: "battery" as const, temp_c: 5 },
+              ],
+            },
+          ]),
       { ...common(13.5), kind: "unplugged", heaters: ["sump-pad-220"] },
       ...(how === undefined ? [] : [{ ...common(14.1), kind: "started" as const, how }]),
     ];
@@ -78,6 +91,25 @@ test("each plan that was acted on is checked by its start and by what was read, 
   expect(record.starts).toMatchObject({ count: 2, held: 1, said: 0.92 });
   expect(record.readings).toMatchObject({ count: 2, within: 1 });
   expect(record.readings.bias).toBeCloseTo((-2 + 8.5) / 2, 6);
+});
+
+test("what probes read when a plan that was followed was through checks it, and says nothing of the aircraft's state", () => {
+  const all: readonly Morning[] = [{ probeOff: -2 }, { probeOff: 12 }, { probeOff: 3, late: 2 }];
+  const events = [...mornings(all), ...opening.events];
+  const read = stateOf(events);
+  expect(read.record.readings).toMatchObject({ count: 2, within: 1 });
+  expect(read.record.readings.bias).toBeCloseTo((-2 + 12) / 2, 6);
+  const { checked, ...lynx } = read.aircraft.get("lynx")!;
+  expect(checked.map(({ probesRead }) => probesRead)).toEqual([true, true]);
+  const { checked: unread, ...bare } = stateOf(
+    events.filter(({ kind }) => kind !== "probes-read"),
+  ).aircraft.get("lynx")!;
+  expect(unread.map(({ probesRead, readings }) => [probesRead, readings])).toEqual([
+    [false, []],
+    [false, []],
+  ]);
+  expect(lynx).toEqual(bare);
+  expect(lynx.readings).toEqual([]);
 });
 
 test("few starts change nothing; a base that always comes out colder than said plugs in earlier, and says so", () => {
@@ -107,7 +139,7 @@ test("the document of a corrected plan reads as the same scenario", () => {
 });
 
 test("what is written down of a plan comes back from JSON and CSV", () => {
-  const events = mornings([{ how: "easy", off: 1 }]);
+  const events = mornings([{ how: "easy", off: 1, probeOff: 2 }]);
   expect(readEvents(eventsToJson(events)).events).toEqual(events);
   expect(readEventsCsv(eventsToCsv(events)).events).toEqual(events);
 });

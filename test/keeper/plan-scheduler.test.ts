@@ -138,3 +138,80 @@ test("a heater that does not heat, as the estimate sees it, is a fault once", as
   }
   expect(await kinds("fault")).toMatchObject([{ fault: "heater-not-heating", aircraft: "lynx" }]);
 });
+
+type Probe = BaseSetUp["aircraft"][number]["probes"][number];
+
+/** A night through which the plan is followed and the probes say what `said` makes of what was foreseen; to be looked at. */
+async function followedNight(
+  said: (foreseen: number, probe: Probe, about: { readonly time: number; readonly unplug: number }) => number,
+) {
+  const keeper = await started([setUp, forecast, wanted]);
+  await keeper.settled();
+  const [plan] = await keeper.kinds("plan-issued");
+  if (plan?.kind !== "plan-issued" || plan.bands === undefined || plan.plug_in === null)
+    throw new Error("no plan");
+  const { bands } = plan;
+  const [unplug, departure] = [Date.parse(plan.unplug), Date.parse(plan.departure)];
+  const times = bands.at.map((at) => Date.parse(at));
+  const foreseen = (part: string, time: number) => {
+    const values = bands.parts[part].p50_c;
+    const next = Math.max(
+      1,
+      times.findIndex((at) => at >= time),
+    );
+    const share = (time - times[next - 1]) / (times[next] - times[next - 1]);
+    return values[next - 1] + share * (values[next] - values[next - 1]);
+  };
+  const probes = lynxOnly.aircraft[0].probes.filter(({ at }) => bands.parts[at] !== undefined);
+  const minutes = Math.floor((departure - times[0]) / MINUTE);
+  const rows = Array.from({ length: minutes + 1 }, (_, k) => times[0] + k * MINUTE).flatMap((time) =>
+    probes.map((probe) => ({
+      ...{ aircraft: "lynx", probe: probe.id, time },
+      tempC: said(foreseen(probe.at, time), probe, { time, unplug }),
+    })),
+  );
+  await keeper.store.appendReadings(rows);
+  const on = { id: randomUUID(), at: plan.plug_in, aircraft: "lynx", heaters: plan.heaters };
+  await keeper.book.record([{ ...on, kind: "plugged-in" }]);
+  const look = async ({ clock, scheduler, settled }: typeof keeper, now: number) => {
+    clock.now = now;
+    scheduler.read("lynx");
+    await settled();
+  };
+  await look(keeper, unplug - 5 * MINUTE);
+  expect(await keeper.kinds("probes-read")).toEqual([]);
+  // Planned anew, it may be unplugged a little later.
+  const through = Date.parse(keeper.book.state()?.aircraft.get("lynx")?.plan?.unplug ?? "");
+  await look(keeper, through + MINUTE);
+  return { keeper, foreseen, probes, through, departure, look };
+}
+
+test("when a followed plan is through its probes' last word is written down once, without a probe that is doubted", async () => {
+  const fallen = lynxOnly.aircraft[0].probes[0];
+  const night = await followedNight((temp, probe, { time, unplug }) =>
+    probe === fallen && time > unplug - 10 * MINUTE ? 95 : temp,
+  );
+  const { keeper, foreseen, probes, through, departure, look } = night;
+  const seated = probes.filter((probe) => probe !== fallen).map(({ at }) => at);
+  expect(probes.length - seated.length).toBe(1);
+  const [event, ...more] = await keeper.kinds("probes-read");
+  if (event?.kind !== "probes-read") throw new Error("not written");
+  expect(more).toEqual([]);
+  expect(event).toMatchObject({ aircraft: "lynx", of: wanted.id, by: "keeper" });
+  expect(event.readings.map(({ part }) => part).sort()).toEqual(seated.sort());
+  for (const { part, temp_c } of event.readings)
+    expect(temp_c).toBeCloseTo(foreseen(part, Date.parse(event.at)), 0);
+  expect(Date.parse(event.at)).toBeLessThan(departure);
+  expect(keeper.book.state()?.record.readings).toMatchObject({ count: seated.length, within: seated.length });
+  await look(keeper, through + 3 * MINUTE);
+  await keeper.scheduler.close();
+  const second = await started([], keeper.store, through + 4 * MINUTE);
+  await look(second, through + 4 * MINUTE);
+  expect((await second.kinds("probes-read")).length).toBe(1);
+});
+
+test("a night on which the heater seems not to heat checks no plan", async () => {
+  const { keeper } = await followedNight((_, __, { time }) => -18 - (time - OPENED) / HOUR / 10);
+  expect(await keeper.kinds("fault")).toMatchObject([{ fault: "heater-not-heating" }]);
+  expect(await keeper.kinds("probes-read")).toEqual([]);
+});

@@ -82,6 +82,10 @@ function parts(most: number): readonly fc.Arbitrary<object>[] {
       optional("corrected", fc.constant({ air_k: -2.5, spread: 1.2 })),
     ),
     own("plan-withdrawn", { of, reason: words }),
+    own("probes-read", {
+      of,
+      readings: fc.tuple(fc.record({ part: fc.constantFrom("oil", "heads"), temp_c: temps })),
+    }),
     own("switch-commanded", { switch: switches, to: fc.constantFrom("on", "off"), reason: words }),
     own("switch-confirmed", { switch: switches, is: fc.constantFrom("on", "off") }),
     withOptional(

@@ -373,6 +373,7 @@ export const en = {
       note: (what: string) => `Note: ${what}`,
       "plan-issued": (who: string, what: string) => `${who} planned: ${what}`,
       "plan-withdrawn": (who: string) => `${who}: plan withdrawn`,
+      "probes-read": (who: string, what: string) => `${who} probes when the plan was through: ${what}`,
       switched: (who: string, what: string) => `${who} switched ${what}`,
       fault: (what: string) => `Fault: ${what}`,
       "fault-cleared": "Fault cleared",

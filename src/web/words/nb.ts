@@ -369,6 +369,7 @@ export const nb: Words = {
       note: (what) => `Notat: ${what}`,
       "plan-issued": (who, what) => `${who} planlagt: ${what}`,
       "plan-withdrawn": (who) => `${who}: plan trukket tilbake`,
+      "probes-read": (who, what) => `${who} følerne da planen var gjennomført: ${what}`,
       switched: (who, what) => `${who} bryter ${what}`,
       fault: (what) => `Feil: ${what}`,
       "fault-cleared": "Feil rettet",

@@ -15,6 +15,7 @@ export function entryWords(event: LogbookEvent, view: BaseView | undefined, w: W
           id,
       )
       .join(", ");
+  const partName = (part: string) => (w.parts as Readonly<Record<string, string>>)[part] ?? part;
   switch (event.kind) {
     case "plugged-in":
     case "unplugged":
@@ -28,10 +29,8 @@ export function entryWords(event: LogbookEvent, view: BaseView | undefined, w: W
       return k["shut-down"](who);
     case "started":
       return k.started(who, w.aircraft[event.how]);
-    case "reading": {
-      const part = (w.parts as Readonly<Record<string, string>>)[event.part] ?? event.part;
-      return k.reading(who, `${part} ${say.temp(event.temp_c)}`);
-    }
+    case "reading":
+      return k.reading(who, `${partName(event.part)} ${say.temp(event.temp_c)}`);
     case "departure-wanted":
       return k["departure-wanted"](who, `${say.day(event.departure)} ${say.bareClock(event.departure)}`);
     case "departure-dropped":
@@ -46,6 +45,11 @@ export function entryWords(event: LogbookEvent, view: BaseView | undefined, w: W
       return k["plan-issued"](who, say.told(event.message));
     case "plan-withdrawn":
       return k["plan-withdrawn"](who);
+    case "probes-read":
+      return k["probes-read"](
+        who,
+        event.readings.map(({ part, temp_c }) => `${partName(part)} ${say.temp(temp_c)}`).join(", "),
+      );
     case "switch-commanded":
       return k.switched(who, `${event.switch} → ${event.to}`);
     case "switch-confirmed":
