@@ -3,7 +3,7 @@ import { KELVIN_OF_ZERO_CELSIUS } from "../units/index.js";
 import { airFilm, type FilmConditions } from "./air-film.js";
 import { evaporationBetween, vapourPerHeatTransfer } from "./evaporation.js";
 import { hangarModel } from "./hangar-model.js";
-import { EMISSIVITY_WET, panelFaceSize } from "./panel-model.js";
+import { EMISSIVITY_WET, panelFaceSize } from "./panel-faces.js";
 import { type MeltTerms, meltTerms } from "./snow-cover.js";
 import type { ThawRequest } from "./thaw.js";
 import { LATENT_HEAT_VAPORISATION } from "./wet-layer.js";

@@ -1,15 +1,8 @@
 import { type Configuration, INPUT_NAMES, installationNetwork, isElementPart } from "../aircraft/index.js";
-import { interpolateLinear } from "../numerics/index.js";
-import {
-  centralDraws,
-  configurationAt,
-  createForcing,
-  type Forcing,
-  type Scenario,
-  type Timeline,
-} from "../simulation/index.js";
+import { configurationAt } from "../simulation/index.js";
 import { type SolveResult, type Step, solve } from "../solver/index.js";
-import { createThermalSystem, type Network } from "../thermal/index.js";
+import { createThermalSystem, type Network, type NetworkValues } from "../thermal/index.js";
+import { type BatchSetting, createSurroundings, type Surrounded } from "./batch-surroundings.js";
 
 /**
  * Members of one aircraft that may differ in everything that is fitted or watched for: multipliers (among them of a
@@ -24,15 +17,9 @@ export interface MemberBatch {
   advance(request: BatchRequest): SolveResult;
 }
 
-interface BatchRequest {
-  readonly members: number;
+interface BatchRequest extends Surrounded {
   /** Multiplier of each named parameter per member [1]; what is not named stays at 1. */
   readonly multipliers: ReadonlyMap<string, Float64Array>;
-  /** [K] lasting error of the air, outside and hangar alike, per member; the sky goes with it. */
-  readonly airBias?: Float64Array;
-  /** What is done with the aircraft; member m follows timelines[variant[m]], all the first one without `variant`. */
-  readonly timelines: readonly Timeline[];
-  readonly variant?: ArrayLike<number>;
   /** [K] parts x members. */
   readonly state: Float64Array;
   /** [s] since the scenario's start. */
@@ -48,14 +35,6 @@ interface BatchRequest {
   readonly capacityFactors?: Float64Array;
 }
 
-export interface BatchSetting {
-  readonly scenario: Scenario;
-  /** [K] measured in the hangar, at times [s] since the scenario's start; replaces the site's one value. */
-  readonly hangarAir?: { readonly time: readonly number[]; readonly temps: readonly number[] };
-  /** Weather with errors of its own for each member; the scenario's own weather for all of them without it. */
-  readonly forcing?: { readonly forcing: Forcing; readonly members: number };
-}
-
 /** Name under which the snow or ice lying on the cowl is multiplied, with the light skin that carries it. */
 export const SNOW_LOAD = "snow_load";
 
@@ -66,125 +45,112 @@ export function isLight(part: string): boolean {
 
 /** Light parts are wanted to a degree: they may err this much more; project judgement. */
 const LIGHT_PARTS_FACTOR = 20;
-const TEMPERATURE_INPUTS = (["outside_air", "cowl_surroundings", "supply_air"] as const).map((name) =>
-  INPUT_NAMES.indexOf(name),
-);
 
 export function createBatch(setting: BatchSetting): MemberBatch {
   const { scenario, hangarAir } = setting;
-  const { installation, kit, initial, site } = scenario;
+  const { installation, kit, initial } = scenario;
   const { network: plain, valuesIn } = installationNetwork(installation, kit, initial.snowOnCowl);
-  const network: Network = {
-    ...plain,
-    parts: plain.parts.map((part) =>
-      part.latentHeat === undefined ? part : { ...part, parameter: SNOW_LOAD },
-    ),
-  };
-  const { forcing, members: forced } = setting.forcing ?? {
-    forcing: createForcing(scenario, centralDraws(scenario.weather)),
-    members: 1,
-  };
-  const known = new WeakMap<Configuration, ReturnType<typeof valuesIn>>();
-  const scratch = new Float64Array(INPUT_NAMES.length * forced);
-  const tolerances = network.parts.map(({ name }) => (isLight(name) ? LIGHT_PARTS_FACTOR : 1));
+  const network = withSnowLoad(plain);
+  const surroundings = createSurroundings(setting);
+  const known = new WeakMap<Configuration, NetworkValues>();
 
-  /** [K] measured hangar air less the site's. */
-  function hangarOffset({ place }: Configuration, t: number): number {
-    if (place !== "hangar" || hangarAir === undefined) return 0;
-    return interpolateHeld(hangarAir.time, hangarAir.temps, t) - site.tempHangar;
-  }
-
-  function writeInputs(request: BatchRequest, stretchFrom: number, t: number, out: Float64Array): void {
-    const { members, airBias, timelines } = request;
-    timelines.forEach((timeline, v) => {
-      const configuration = configurationAt(timeline, stretchFrom);
-      const offset = hangarOffset(configuration, t);
-      forcing.write(configuration, t, scratch);
-      for (let m = 0; m < members; m++) {
-        if ((request.variant?.[m] ?? 0) !== v) continue;
-        const column = forced === 1 ? 0 : m;
-        for (let i = 0; i < INPUT_NAMES.length; i++) out[i * members + m] = scratch[i * forced + column];
-        for (const i of TEMPERATURE_INPUTS) out[i * members + m] += offset + (airBias?.[m] ?? 0);
-      }
-    });
+  function valuesOf(configuration: Configuration): NetworkValues {
+    const values = known.get(configuration) ?? valuesIn(configuration);
+    known.set(configuration, values);
+    return values;
   }
 
   return {
     network,
     parts: network.parts.map((part) => part.name),
-    tempAirAt: (configuration, t) =>
-      configuration.place === "hangar"
-        ? site.tempHangar + hangarOffset(configuration, t)
-        : forcing.tempAirAt(t, 0),
+    tempAirAt: surroundings.tempAirAt,
     advance(request) {
-      const { members, from, to, timelines, multipliers, tolerance } = request;
-      const linkFactors = factorsOf(
-        network.links.map((link) => link.parameters),
-        multipliers,
-        members,
-        request.linkFactors,
-      );
-      const powerFactors = factorsOf(
-        network.sources.map((source) => source.parameters),
-        multipliers,
-        members,
-      );
-      const stores = factorsOf(
-        network.parts.map(({ parameter }) => (parameter === undefined ? [] : [parameter])),
-        multipliers,
-        members,
-        request.capacityFactors,
-      );
-      const system = createThermalSystem(network, members, stores);
-      const left = new Float64Array(INPUT_NAMES.length * members);
-      const right = new Float64Array(INPUT_NAMES.length * members);
-
-      function hold(stretchFrom: number, stretchTo: number): void {
-        const variants = timelines.map((timeline) => {
-          const configuration = configurationAt(timeline, stretchFrom);
-          const values = known.get(configuration) ?? valuesIn(configuration);
-          known.set(configuration, values);
-          return values;
-        });
-        const spread = (factors: Float64Array, kind: "conductance" | "power") =>
-          factors.map((factor, k) => {
-            const values = variants[request.variant?.[k % members] ?? 0][kind];
-            return factor * values[Math.floor(k / members)];
-          });
-        system.configure({
-          conductance: spread(linkFactors, "conductance"),
-          power: spread(powerFactors, "power"),
-        });
-        writeInputs(request, stretchFrom, stretchFrom, left);
-        writeInputs(request, stretchFrom, stretchTo, right);
-        system.setInputs(stretchFrom, stretchTo, left, right);
-      }
-
-      const jumps = [
-        ...forcing.knots,
-        ...(hangarAir?.time ?? []),
-        ...timelines.flatMap((timeline) => timeline.map((entry) => entry.from)),
-      ]
-        .filter((t) => t > from && t < to)
-        .sort((a, b) => a - b)
-        .filter((t, i, all) => i === 0 || t > all[i - 1]);
+      const { from, to } = request;
+      const { system, configure } = createMembers(network, request, valuesOf);
+      const left = new Float64Array(INPUT_NAMES.length * request.members);
+      const right = new Float64Array(INPUT_NAMES.length * request.members);
       return solve({
         system,
         initial: request.state,
         start: from,
         end: to,
-        tolerance: {
-          absolute: Float64Array.from(tolerances, (factor) => factor * tolerance),
-          relative: 1e-9,
-        },
-        jumps,
+        tolerance: toleranceOf(network, request.tolerance),
+        jumps: jumpsBetween(from, to, [
+          ...surroundings.knots,
+          ...(hangarAir?.time ?? []),
+          ...request.timelines.flatMap((timeline) => timeline.map((entry) => entry.from)),
+        ]),
         sampleTimes: request.sampleTimes ?? [],
-        onStretch: hold,
+        onStretch: (stretchFrom, stretchTo) => {
+          configure(stretchFrom);
+          surroundings.write(request, stretchFrom, stretchFrom, left);
+          surroundings.write(request, stretchFrom, stretchTo, right);
+          system.setInputs(stretchFrom, stretchTo, left, right);
+        },
         ...(request.firstStep === undefined ? {} : { firstStep: request.firstStep }),
         ...(request.onStep === undefined ? {} : { onStep: request.onStep }),
       });
     },
   };
+}
+
+/** What lies on the cowl melts: its part is multiplied by the snow load. */
+function withSnowLoad(plain: Network): Network {
+  return {
+    ...plain,
+    parts: plain.parts.map((part) =>
+      part.latentHeat === undefined ? part : { ...part, parameter: SNOW_LOAD },
+    ),
+  };
+}
+
+function toleranceOf(network: Network, tolerance: number) {
+  const factors = network.parts.map(({ name }) => (isLight(name) ? LIGHT_PARTS_FACTOR : 1));
+  return { absolute: Float64Array.from(factors, (factor) => factor * tolerance), relative: 1e-9 };
+}
+
+/** [s] each moment within a stretch once, in order. */
+function jumpsBetween(from: number, to: number, times: readonly number[]): number[] {
+  return times
+    .filter((t) => t > from && t < to)
+    .sort((a, b) => a - b)
+    .filter((t, i, all) => i === 0 || t > all[i - 1]);
+}
+
+/** The thermal system of a request's members, each with its own factors; `configure` follows their timelines. */
+function createMembers(
+  network: Network,
+  request: BatchRequest,
+  valuesOf: (configuration: Configuration) => NetworkValues,
+) {
+  const { members, timelines, multipliers } = request;
+  const factors = (owners: readonly (readonly string[])[], further?: Float64Array) =>
+    factorsOf(owners, multipliers, members, further);
+  const linkFactors = factors(
+    network.links.map((link) => link.parameters),
+    request.linkFactors,
+  );
+  const powerFactors = factors(network.sources.map((source) => source.parameters));
+  const capacityFactors = factors(
+    network.parts.map(({ parameter }) => (parameter === undefined ? [] : [parameter])),
+    request.capacityFactors,
+  );
+  const system = createThermalSystem(network, members, capacityFactors);
+
+  function configure(t: number): void {
+    const variants = timelines.map((timeline) => valuesOf(configurationAt(timeline, t)));
+    const spread = (factors: Float64Array, kind: "conductance" | "power") =>
+      factors.map((factor, k) => {
+        const values = variants[request.variant?.[k % members] ?? 0][kind];
+        return factor * values[Math.floor(k / members)];
+      });
+    system.configure({
+      conductance: spread(linkFactors, "conductance"),
+      power: spread(powerFactors, "power"),
+    });
+  }
+
+  return { system, configure };
 }
 
 /** Product of the parameters' multipliers, owner k and member m at `[k * members + m]`. */
@@ -203,9 +169,4 @@ function factorsOf(
     }
   });
   return factors;
-}
-
-/** Linear between the points, held at the first and last value beyond them. */
-export function interpolateHeld(x: ArrayLike<number>, y: ArrayLike<number>, at: number): number {
-  return interpolateLinear(x, y, Math.max(x[0], Math.min(x[x.length - 1], at)));
 }

@@ -1,7 +1,7 @@
 import type { Scenario } from "../simulation/index.js";
 import { SECONDS_OF_MINUTE } from "../units/index.js";
 import type { WeatherSeries } from "../weather/index.js";
-import { interpolateHeld } from "./fit-members.js";
+import { interpolateHeld } from "./batch-surroundings.js";
 import type { TemperatureLog } from "./log.js";
 
 /** The air around the aircraft as far as the log knows it better than the scenario. */

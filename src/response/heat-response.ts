@@ -7,9 +7,9 @@ import {
   timelineOf,
 } from "../simulation/index.js";
 import { plugInGrid } from "./grid.js";
-import { play } from "./play.js";
-import { interpolate, lengthened, type Samples, samplesOf } from "./samples.js";
-import { createSoak } from "./soak.js";
+import { createHeatedCourses, type HeatedCourses } from "./heated-courses.js";
+import { interpolate, type Samples } from "./samples.js";
+import { createSoak, type Soak } from "./soak.js";
 import type { Steps } from "./steps.js";
 
 /** What can be read of how an ensemble answers to heat. */
@@ -70,9 +70,6 @@ const LEADS = [
 ];
 /** [s] */
 const SOAK_STEP = 300;
-/** [s] leads to which a heated course is played at one go. */
-const REACHES = [3600, 7200, 10_800, 14_400, 21_600, 28_800, 36_000, 50_400];
-
 export function createHeatResponse(
   { scenario, heaters }: Situation,
   draws: Draws,
@@ -80,87 +77,16 @@ export function createHeatResponse(
 ): HeatResponse {
   const { duration, initial, events } = scenario;
   const run = prepareRun(scenario, draws);
-  const parts = run.network.parts.map((p) => p.name);
-  const { members } = run;
-  const size = parts.length * members;
   const soak = createSoak(
     run,
     timelineOf(initial.configuration, events),
     duration,
     plugInGrid(scenario.start, step),
   );
-  const nodes = new Map<number, Samples>();
-  const nodeCount = Math.floor((duration - 1) / spacing) + 1;
-  const longest = leads[leads.length - 1];
-  const scratch = new Float64Array(size);
-  const sum = new Float64Array(members);
-
-  /** [s] the last moment of a node that can be read. */
-  const endOf = (from: number) => Math.min(from + longest, duration);
-
-  function heated(index: number, lead: number): Samples {
-    const from = index * spacing;
-    const known = nodes.get(index);
-    const reached = known?.time.at(-1) ?? from;
-    if (known !== undefined && reached >= Math.min(from + lead, endOf(from))) return known;
-    const to = Math.min(from + (REACHES.find((reach) => reach >= lead) ?? longest), endOf(from));
-    const times = leads.map((l) => from + l).filter((t) => t > reached && t < to);
-    const state = new Float64Array(size);
-    if (known === undefined) soak.temps(from, state);
-    else state.set(known.temps.subarray(known.temps.length - size));
-    const plugIn = { at: from, change: { do: "plug-in", heaters } } as const;
-    const course = play(run, {
-      state,
-      timeline: timelineOf(initial.configuration, [...events, plugIn]),
-      sampleTimes: [reached, ...times, to],
-      ...(tolerance === undefined ? {} : { tolerance }),
-    });
-    const node = known === undefined ? samplesOf(course) : lengthened(known, course);
-    nodes.set(index, node);
-    return node;
-  }
-
-  /** The plug-ins on both sides that are played, with weights; what was heated longest counts as heated `longest`. */
-  function around(plugIn: number, t: number): { lead: number; near: { index: number; weight: number }[] } {
-    const from = Math.max(plugIn, t - longest);
-    const lead = t - from;
-    const index = Math.min(nodeCount - 1, Math.floor(from / spacing));
-    const weight = (from - index * spacing) / spacing;
-    const next = index + 1;
-    if (weight === 0 || next >= nodeCount || next * spacing + lead > duration) {
-      return { lead, near: [{ index, weight: 1 }] };
-    }
-    return {
-      lead,
-      near: [
-        { index, weight: 1 - weight },
-        { index: next, weight },
-      ],
-    };
-  }
-
-  function temps(plugIn: number | undefined, t: number, out: Float64Array): void {
-    if (plugIn === undefined || plugIn >= t) {
-      soak.temps(t, out);
-      return;
-    }
-    const { lead, near } = around(plugIn, t);
-    if (near.length === 1 && near[0].index * spacing + lead === t) {
-      const { time, temps: rows } = heated(near[0].index, lead);
-      interpolate(time, rows, t, size, out);
-      return;
-    }
-    soak.temps(t, out);
-    for (const { index, weight } of near) {
-      const node = heated(index, lead);
-      const at = index * spacing + lead;
-      // What heat adds changes far less from one moment to another than the temperature itself does.
-      soak.temps(at, scratch);
-      for (let k = 0; k < size; k++) out[k] -= weight * scratch[k];
-      interpolate(node.time, node.temps, at, size, scratch);
-      for (let k = 0; k < size; k++) out[k] += weight * scratch[k];
-    }
-  }
+  const courses = createHeatedCourses(
+    { run, scenario, heaters, soak },
+    { spacing, leads, ...(tolerance === undefined ? {} : { tolerance }) },
+  );
 
   function* soakOn(until: number): Steps<void> {
     while (soak.reached() < until) {
@@ -171,10 +97,54 @@ export function createHeatResponse(
 
   return {
     run,
-    parts,
-    members,
-    temps,
-    heated,
+    parts: run.network.parts.map((p) => p.name),
+    members: run.members,
+    ...responseReader(run, soak, courses),
+    heated: courses.heated,
+    *soakedTo(until) {
+      yield* soakOn(until);
+      return { run, soak: soak.course(until) };
+    },
+    *fill() {
+      yield* soakOn(duration);
+      yield* courses.fill();
+    },
+    isFilled: () => soak.reached() >= duration && courses.isFilled(),
+  };
+}
+
+/** Reads between the courses that are played. */
+function responseReader(
+  { network, members }: EnsembleRun,
+  soak: Soak,
+  { spacing, heated, around }: HeatedCourses,
+): Pick<ReadResponse, "temps" | "energy"> {
+  const size = network.parts.length * members;
+  const scratch = new Float64Array(size);
+  const sum = new Float64Array(members);
+  return {
+    temps(plugIn, t, out) {
+      if (plugIn === undefined || plugIn >= t) {
+        soak.temps(t, out);
+        return;
+      }
+      const { lead, near } = around(plugIn, t);
+      if (near.length === 1 && near[0].index * spacing + lead === t) {
+        const { time, temps: rows } = heated(near[0].index, lead);
+        interpolate(time, rows, t, size, out);
+        return;
+      }
+      soak.temps(t, out);
+      for (const { index, weight } of near) {
+        const node = heated(index, lead);
+        const at = index * spacing + lead;
+        // What heat adds changes far less from one moment to another than the temperature itself does.
+        soak.temps(at, scratch);
+        for (let k = 0; k < size; k++) out[k] -= weight * scratch[k];
+        interpolate(node.time, node.temps, at, size, scratch);
+        for (let k = 0; k < size; k++) out[k] += weight * scratch[k];
+      }
+    },
     energy(plugIn, t, out) {
       const { lead, near } = around(plugIn, t);
       out.fill(0);
@@ -184,23 +154,5 @@ export function createHeatResponse(
         for (let m = 0; m < members; m++) out[m] += weight * sum[m] * ((t - plugIn) / lead);
       }
     },
-    *soakedTo(until) {
-      yield* soakOn(until);
-      return { run, soak: soak.course(until) };
-    },
-    *fill() {
-      yield* soakOn(duration);
-      for (let index = 0; index < nodeCount; index++) {
-        if (isWhole(index)) continue;
-        heated(index, longest);
-        yield;
-      }
-    },
-    isFilled: () =>
-      soak.reached() >= duration && Array.from({ length: nodeCount }, (_, i) => i).every(isWhole),
   };
-
-  function isWhole(index: number): boolean {
-    return (nodes.get(index)?.time.at(-1) ?? -1) >= endOf(index * spacing);
-  }
 }

@@ -3,7 +3,8 @@ import { timeLastAbove } from "../../src/airframe/crossing.js";
 import { vapourPerHeatTransfer } from "../../src/airframe/evaporation.js";
 import { PANELS, type Panel } from "../../src/airframe/index.js";
 import { evenTimes, integrate } from "../../src/airframe/integrate.js";
-import { panelFaceSize, panelModel } from "../../src/airframe/panel-model.js";
+import { panelFaceSize } from "../../src/airframe/panel-faces.js";
+import { panelModel } from "../../src/airframe/panel-model.js";
 import { PANEL_ROW, PANEL_SUMS, panelScales, type Surroundings } from "../../src/airframe/panel-rows.js";
 import {
   evaporationFluxAshraePool,

@@ -3,7 +3,7 @@ import { freezingLevel, temperatureProfile } from "../../src/airframe/climb.js";
 import { vapourPerHeatTransfer } from "../../src/airframe/evaporation.js";
 import { evaporationFluxStefanTube } from "../../src/airframe/gap.js";
 import { COMBUSTION_VAPOUR, nightFrost, snowMass, thawAndDry } from "../../src/airframe/index.js";
-import { EMISSIVITY_WET } from "../../src/airframe/panel-model.js";
+import { EMISSIVITY_WET } from "../../src/airframe/panel-faces.js";
 import { meltTerms } from "../../src/airframe/snow-cover.js";
 import { LATENT_HEAT_VAPORISATION } from "../../src/airframe/wet-layer.js";
 import {

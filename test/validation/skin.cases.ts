@@ -3,7 +3,8 @@ import { vapourPerHeatTransfer } from "../../src/airframe/evaporation.js";
 import { PANELS, type Panel } from "../../src/airframe/index.js";
 import { integrate } from "../../src/airframe/integrate.js";
 import { nightSkyEmissivity, nightSkyTemperature } from "../../src/airframe/night-sky.js";
-import { EMISSIVITY_WET, panelModel } from "../../src/airframe/panel-model.js";
+import { EMISSIVITY_WET } from "../../src/airframe/panel-faces.js";
+import { panelModel } from "../../src/airframe/panel-model.js";
 import { PANEL_ROW, PANEL_SUMS, panelScales } from "../../src/airframe/panel-rows.js";
 import {
   radiationCoefficient,
