@@ -123,9 +123,13 @@ export function createChanceFinder(
       [...known.values()]
         .filter((c) => c.plugIn !== undefined)
         .sort((a, b) => (a.plugIn ?? 0) - (b.plugIn ?? 0)),
-    onward: (course, from, to, timeline) => played(sampleAt(course, from), from, to, timeline, marks),
+    onward: (course, from, to, timeline) =>
+      played(sampleAt(course, from), from, to, timeline, [...marks, ...BEND.map((after) => from + after)]),
   };
 }
+
+/** [s] after which covers off and a pull-out have bent the courses: between wider samples a straight line flatters. */
+const BEND = [60, 120, 240, 420] as const;
 
 /** Chance of being ready, or of being warm through as well. */
 export function chanceOn(verdict: Verdict, aim: Aim): number {

@@ -75,13 +75,13 @@ describe.skipIf(withoutBrowser)("can it start now", () => {
     await unfold(here.page);
     const before = celsius((await part("oil")).middle);
     await here.page.getByRole("button", { name: "Reading", exact: true }).click();
-    await here.page.getByRole("spinbutton", { name: "It shows" }).fill("12");
+    await here.page.getByRole("spinbutton", { name: "It shows" }).fill(String(Math.round(before - 12)));
     await here.page.getByText("10 min ago").click();
     await here.page.getByRole("button", { name: "Log it" }).click();
     await expect.poll(async () => (await part("oil")).known, { timeout: 60_000 }).toMatch(/^read \d\d:\d\d$/);
     const after = celsius((await part("oil")).middle);
-    // Far below what was worked out: what is shown moves towards it.
-    expect(after).toBeLessThan(before - 10);
+    // Below what was worked out: what is shown moves towards it.
+    expect(after).toBeLessThan(before - 5);
     expect((await part("crankshaft")).known).toBe("calculated");
     expect(
       await sheet()
