@@ -5,13 +5,15 @@ import {
   installationNetwork,
   type Kit,
 } from "../aircraft/index.js";
-import { type Draws, type Forcing, multipliersOf, spread } from "../simulation/index.js";
+import { type Draws, multipliersOf, spread } from "../simulation/index.js";
 import {
   createThermalSystem,
   type MemberValues,
   type Network,
+  type NetworkValues,
   type ThermalSystem,
 } from "../thermal/index.js";
+import { inputWriter, type Surrounding } from "./group-inputs.js";
 
 /**
  * Groups of the same drawn aircraft side by side in one ensemble: each group in its own weather or configuration, so that
@@ -39,12 +41,6 @@ export interface Groups {
   ): void;
 }
 
-/** Weather around a group: common to all draws, or one for each. */
-export interface Surrounding {
-  readonly forcing: Forcing;
-  readonly each: boolean;
-}
-
 export interface GroupsRequest {
   readonly installation: Installation;
   readonly kit: Kit;
@@ -52,100 +48,21 @@ export interface GroupsRequest {
   readonly draws: Draws;
 }
 
-/** Inputs kept: both ends of a stretch in the few configurations there are. */
-const KEPT = 8;
-
-export function createGroups({ installation, kit, groups, draws }: GroupsRequest): Groups {
+export function createGroups(request: GroupsRequest): Groups {
+  const { installation, kit, groups, draws } = request;
   const { network, valuesIn } = installationNetwork(installation, kit);
-  const each = draws.members;
-  const members = groups * each;
-  const factors = new Float64Array(network.parts.length * members);
-  network.parts.forEach(({ parameter }, i) => {
-    const names = parameter === undefined ? [] : [parameter];
-    const own = multipliersOf(draws, names);
-    for (let m = 0; m < members; m++) factors[i * members + m] = own[m % each]!;
-  });
-  const system = createThermalSystem(network, members, factors);
-  const inForce: MemberValues = {
-    conductance: new Float64Array(network.links.length * members),
-    power: new Float64Array(network.sources.length * members),
-  };
-  const known = new Map<Configuration, MemberValues>();
-  const current: (Configuration | undefined)[] = new Array(groups).fill(undefined);
+  const members = groups * draws.members;
+  const system = createThermalSystem(network, members, capacityFactors(network, draws, members));
+  const valuesOf = valuesByConfiguration(network, draws, valuesIn);
+  const configure = groupConfigurer(system, network, request, valuesOf);
+  const writeInputs = inputWriter(draws.members, members);
   const left = new Float64Array(INPUT_NAMES.length * members);
   const right = new Float64Array(INPUT_NAMES.length * members);
-  const drawn = new Float64Array(INPUT_NAMES.length * each);
-  const lately: { forcing: Forcing; configuration: Configuration; t: number; inputs: Float64Array }[] = [];
-  let next = 0;
-
-  function valuesOf(configuration: Configuration): MemberValues {
-    const found = known.get(configuration);
-    if (found !== undefined) return found;
-    const { conductance, power } = valuesIn(configuration);
-    const made = {
-      conductance: spread(draws, conductance, network.links),
-      power: spread(draws, power, network.sources),
-    };
-    known.set(configuration, made);
-    return made;
-  }
-
-  function configure(configurations: readonly Configuration[]): void {
-    let changed = false;
-    configurations.forEach((configuration, g) => {
-      if (current[g] === configuration) return;
-      current[g] = configuration;
-      changed = true;
-      const { conductance, power } = valuesOf(configuration);
-      putBlock(conductance, inForce.conductance, g);
-      putBlock(power, inForce.power, g);
-    });
-    if (changed) system.configure(inForce);
-  }
-
-  /** Rows of one group's draws into its columns. */
-  function putBlock(block: Float64Array, into: Float64Array, g: number): void {
-    for (let row = 0; row * each < block.length; row++) {
-      into.set(block.subarray(row * each, (row + 1) * each), row * members + g * each);
-    }
-  }
-
-  function writeSide(
-    configurations: readonly Configuration[],
-    surroundings: readonly Surrounding[],
-    t: number,
-    out: Float64Array,
-  ): void {
-    configurations.forEach((configuration, g) => {
-      const { forcing, each: perDraw } = surroundings[g]!;
-      if (perDraw) forcing.write(configuration, t, drawn);
-      const shared = perDraw ? undefined : inputsAt(forcing, configuration, t);
-      for (let i = 0; i < INPUT_NAMES.length; i++) {
-        const at = i * members + g * each;
-        if (shared === undefined) out.set(drawn.subarray(i * each, (i + 1) * each), at);
-        else out.fill(shared[i]!, at, at + each);
-      }
-    });
-  }
-
-  /** What is common to all draws is worked out once a time and configuration: groups share it, and so do neighbouring stretches. */
-  function inputsAt(forcing: Forcing, configuration: Configuration, t: number): Float64Array {
-    const known = lately.find(
-      (one) => one.t === t && one.configuration === configuration && one.forcing === forcing,
-    );
-    if (known !== undefined) return known.inputs;
-    const inputs = new Float64Array(INPUT_NAMES.length);
-    forcing.write(configuration, t, inputs);
-    lately[next] = { forcing, configuration, t, inputs };
-    next = (next + 1) % KEPT;
-    return inputs;
-  }
-
   return {
     network,
     parts: network.parts.map(({ name }) => name),
     groups,
-    draws: each,
+    draws: draws.members,
     members,
     drawn: draws,
     system,
@@ -157,10 +74,75 @@ export function createGroups({ installation, kit, groups, draws }: GroupsRequest
         );
       }
       configure(configurations);
-      writeSide(configurations, surroundings, from, left);
-      writeSide(configurations, surroundings, to, right);
+      writeInputs(configurations, surroundings, from, left);
+      writeInputs(configurations, surroundings, to, right);
       system.setInputs(from, to, left, right);
     },
+  };
+}
+
+/** The drawn multipliers of the heat capacities, alike in all groups. */
+function capacityFactors(network: Network, draws: Draws, members: number): Float64Array {
+  const factors = new Float64Array(network.parts.length * members);
+  network.parts.forEach(({ parameter }, i) => {
+    const own = multipliersOf(draws, parameter === undefined ? [] : [parameter]);
+    for (let m = 0; m < members; m++) factors[i * members + m] = own[m % draws.members]!;
+  });
+  return factors;
+}
+
+function valuesByConfiguration(
+  network: Network,
+  draws: Draws,
+  valuesIn: (configuration: Configuration) => NetworkValues,
+): (configuration: Configuration) => MemberValues {
+  const known = new Map<Configuration, MemberValues>();
+  return (configuration) => {
+    const found = known.get(configuration);
+    if (found !== undefined) return found;
+    const { conductance, power } = valuesIn(configuration);
+    const made = {
+      conductance: spread(draws, conductance, network.links),
+      power: spread(draws, power, network.sources),
+    };
+    known.set(configuration, made);
+    return made;
+  };
+}
+
+/** Gives the system each group's configuration, as far as it changed. */
+function groupConfigurer(
+  system: ThermalSystem,
+  network: Network,
+  { groups, draws }: GroupsRequest,
+  valuesOf: (configuration: Configuration) => MemberValues,
+): (configurations: readonly Configuration[]) => void {
+  const each = draws.members;
+  const members = groups * each;
+  const current: (Configuration | undefined)[] = new Array(groups).fill(undefined);
+  const inForce: MemberValues = {
+    conductance: new Float64Array(network.links.length * members),
+    power: new Float64Array(network.sources.length * members),
+  };
+
+  /** Rows of one group's draws into its columns. */
+  function putBlock(block: Float64Array, into: Float64Array, g: number): void {
+    for (let row = 0; row * each < block.length; row++) {
+      into.set(block.subarray(row * each, (row + 1) * each), row * members + g * each);
+    }
+  }
+
+  return (configurations) => {
+    let changed = false;
+    configurations.forEach((configuration, g) => {
+      if (current[g] === configuration) return;
+      current[g] = configuration;
+      changed = true;
+      const { conductance, power } = valuesOf(configuration);
+      putBlock(conductance, inForce.conductance, g);
+      putBlock(power, inForce.power, g);
+    });
+    if (changed) system.configure(inForce);
   };
 }
 

@@ -1,7 +1,8 @@
 import { type Configuration, ductPower, type Kit } from "../aircraft/index.js";
 import { multipliersOf } from "../simulation/index.js";
 import { powerLeft } from "../thermal/index.js";
-import type { Groups, Surrounding } from "./groups.js";
+import type { Surrounding } from "./group-inputs.js";
+import type { Groups } from "./groups.js";
 
 /** Power [W] that a kit's heaters take while they are on, member by member. */
 export interface HeaterPower {

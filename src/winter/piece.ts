@@ -4,7 +4,8 @@ import { allCriteria } from "../readiness/index.js";
 import { unplugBeforeOf } from "./heater-limits.js";
 import { forecastsOf, heaterScheduleOf, meanBefore } from "./heater-schedule.js";
 import { createLeadTable, type LeadTable } from "./lead-table.js";
-import { posteriorOf, runSeason } from "./season.js";
+import { runSeason } from "./season.js";
+import { posteriorOf } from "./season-aircraft.js";
 import type { MonthTotals, SeasonTotals } from "./season-totals.js";
 import { forecastAge, habitRefused } from "./switching.js";
 

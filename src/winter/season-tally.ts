@@ -1,6 +1,7 @@
 import { type Configuration, isElementPart } from "../aircraft/index.js";
 import type { KitChoice, ReadWinter } from "../documents/index.js";
-import type { Groups, Surrounding } from "./groups.js";
+import type { Surrounding } from "./group-inputs.js";
+import type { Groups } from "./groups.js";
 import { heaterPower } from "./heater-power.js";
 import type { HeaterSchedule } from "./heater-schedule.js";
 import type { Readiness } from "./readiness-count.js";
