@@ -1,12 +1,13 @@
 export { type AwayCase, type AwayReport, stayAway, USUAL_COVER_OFF } from "./away.js";
 export type { Bridge } from "./away-bridges.js";
 export { type EngineRun, GROUND_RUN_DOUBT, RUN_CAUTIONS } from "./away-run.js";
+export type { Basis } from "./based-answers.js";
 export type { Decision } from "./decision.js";
 export { isTooSmall, REST } from "./heater-use.js";
 export { centralRun, type HeatingImpact, heatingImpact, moistureAlong, type Ranking } from "./left-on.js";
 export type { ChanceAt, Plan, PlanLine, PlugInAnswer, ReadyWindow, StayWarm } from "./plan.js";
 export { plannedChanges } from "./planned-changes.js";
 export { planPreheat } from "./preheat.js";
-export { type Basis, createReplanner, type Replanner } from "./replanner.js";
+export { createReplanner, type Replanner } from "./replanner.js";
 export type { PlanRequest, Wish } from "./request.js";
 export type { WhatIf } from "./what-if.js";

@@ -1,34 +1,16 @@
-import {
-  createHeatResponse,
-  PLUG_IN_STEP,
-  plugInGrid,
-  type ReadResponse,
-  type Steps,
-  timeOf,
-} from "../response/index.js";
-import { type Draws, type EnsembleRun, firstMembers, prepareRun, someMembers } from "../simulation/index.js";
+import { createHeatResponse, type Steps } from "../response/index.js";
+import { type AnswerMemory, type BasedAnswer, createBasedAnswers } from "./based-answers.js";
 import { checkRequest } from "./check-request.js";
 import { type Decision, decided, plugInRange } from "./decision.js";
-import { type FirstAnswer, firstAnswer } from "./first-answer.js";
-import { type Past, pastMargins } from "./first-reading.js";
-import { USUAL_LEAD } from "./first-search.js";
+import { chooseFewMembers } from "./few-members.js";
+import type { Past } from "./first-reading.js";
 import { prepareRequest } from "./heater-use.js";
 import { createLastMinutes } from "./last-minutes.js";
 import type { Plan } from "./plan.js";
 import { elaborated } from "./preheat.js";
 import type { PlanRequest, Wish } from "./request.js";
-import { type Carriers, decisiveCarriers, firstCarriers } from "./spread.js";
 import { type WhatIf, whatIfScenario } from "./what-if.js";
 import { createWindRange, type WindRange } from "./wind-range.js";
-
-/**
- * How sure a first answer is of itself:
- * - "looked-up": all members, read between courses played before;
- * - "carried-over": few members played in this situation, the others moved along with them from a situation alike;
- * - "few-members": few members only.
- * What each misses by is measured in test/planning/replanner.test.ts and benchmarks/replan.mjs.
- */
-export type Basis = "looked-up" | "carried-over" | "few-members";
 
 /**
  * Plans one aircraft again and again while departure, covers or wind are being moved: an answer at once from what was
@@ -53,30 +35,10 @@ export interface Replanner {
   whatIf(change: WhatIf): Replanner;
 }
 
-export interface BasedAnswer extends FirstAnswer {
-  readonly basis: Basis;
-  /** Members that the chance is counted over. */
-  readonly members: number;
-}
-
-/** Members played for a first answer: where more are known of a situation alike, and where they are all there is. */
-const CARRIERS = 16;
-const FEW = 40;
 /** [s] looked beyond a departure. */
 const BEYOND = 6 * 3600;
 
-/** Few members and a run of theirs. */
-interface Played {
-  readonly carriers: Carriers;
-  readonly draws: Draws;
-  readonly run: EnsembleRun;
-}
-
-interface Memory {
-  /** All members, played in a situation alike. */
-  readonly alike: Past | undefined;
-  /** Few members in this situation, where they were played already. */
-  readonly ofFew?: Pick<Played, "carriers" | "draws"> & { readonly response: ReadResponse };
+interface Memory extends AnswerMemory {
   /** [grid steps] before unplugging of the last plug-in found. */
   readonly lead: number | undefined;
 }
@@ -115,50 +77,11 @@ function heatedReplanner(request: PlanRequest): Replanner {
 }
 
 function replanner(request: PlanRequest, memory: Memory): Replanner {
-  const { draws, scenario } = request;
-  let { alike, lead } = memory;
-  let all: Past | undefined;
-  let few: ReadResponse | undefined;
-  let played: Played | undefined;
-  /** By the covers that are on. */
-  const ranges = new Map<string, WindRange>();
-
-  /** Few members to play for all: those on whom the answer hangs, as far as the past tells. */
-  function chosen(past: Past | undefined, wanted: PlanRequest, near: number | undefined): Played {
-    const { members } = draws;
-    const count = Math.min(CARRIERS, members);
-    const carriers =
-      past === undefined
-        ? firstCarriers(count, members)
-        : decisiveCarriers(count, pastMargins(past, wanted, leadTime(wanted, near)), wanted.wish.chance);
-    const ofFew = someMembers(draws, carriers.members);
-    return { carriers, draws: ofFew, run: prepareRun(scenario, ofFew) };
-  }
-
-  function everyMember(): Past {
-    if (all === undefined) {
-      const response = createHeatResponse(request, draws);
-      all = { response, lastMinutes: createLastMinutes(response, request) };
-    }
-    return all;
-  }
-
-  function rangeOf(past: Past, coversOn: Iterable<string>): WindRange {
-    const ids = [...coversOn].sort();
-    const key = ids.join(" ");
-    const known = ranges.get(key);
-    if (known !== undefined) return known;
-    const near = lead === undefined ? undefined : plugInRange(request).last - lead;
-    const { carriers, draws: ofFew } = chosen(past, request, near);
-    const covered = { ...request, scenario: whatIfScenario(scenario, { coversOn: ids }) };
-    const made = createWindRange(covered, carriers, ofFew);
-    ranges.set(key, made);
-    return made;
-  }
-
-  function isPrepared(): boolean {
-    return (all?.response.isFilled() && all.lastMinutes.isFilled()) ?? false;
-  }
+  const { scenario } = request;
+  const answers = createBasedAnswers(request, memory);
+  const all = createAllMembers(request);
+  const rangeOf = windRangesByCover(request);
+  let { lead } = memory;
 
   function requestFor(wish: Wish): PlanRequest {
     const duration = Math.min(scenario.duration, wish.departure + BEYOND);
@@ -167,86 +90,84 @@ function replanner(request: PlanRequest, memory: Memory): Replanner {
     return changed;
   }
 
-  function first(wish: Wish): BasedAnswer {
-    const wanted = requestFor(wish);
-    const near = lead === undefined ? undefined : plugInRange(wanted).last - lead;
-    const answer = answered(wanted, near);
-    if (answer.index !== undefined) lead = plugInRange(wanted).last - answer.index;
-    return answer;
-  }
-
-  function answered(wanted: PlanRequest, near: number | undefined): BasedAnswer {
-    const { members } = draws;
-    if (all !== undefined && isPrepared()) {
-      // The few play the last minutes only: they are chosen anew for each departure.
-      const { carriers, run } = chosen(all, wanted, near);
-      const sources = { response: all.response, past: all, few: run, carriers };
-      return { ...firstAnswer(wanted, sources, near), basis: "looked-up", members };
-    }
-    const { ofFew } = memory;
-    played ??=
-      ofFew === undefined
-        ? chosen(alike, wanted, near)
-        : { ...ofFew, run: prepareRun(scenario, ofFew.draws) };
-    if (alike !== undefined) {
-      few ??= ofFew?.response ?? createHeatResponse(request, played.draws);
-      const sources = { response: few, past: alike, few: played.run, carriers: played.carriers };
-      return { ...firstAnswer(wanted, sources, near), basis: "carried-over", members };
-    }
-    const fewDraws = firstMembers(draws, FEW);
-    few ??= createHeatResponse(request, fewDraws);
-    const carriers = firstCarriers(played.draws.members, fewDraws.members);
-    const sources = { response: few, few: played.run, carriers };
-    const answer = firstAnswer({ ...wanted, draws: fewDraws }, sources, near);
-    return { ...answer, basis: "few-members", members: fewDraws.members };
-  }
-
   return {
     request,
     requestFor,
-    first,
+    first(wish) {
+      const wanted = requestFor(wish);
+      const answer = answers.answer(wanted, plugInAt(wanted, lead), all.ifPlayed());
+      if (answer.index !== undefined) lead = plugInRange(wanted).last - answer.index;
+      return answer;
+    },
     *decide(wish) {
       const wanted = requestFor(wish);
       // Without a guess, so that all leads are looked at where none is enough.
-      const { near } = answered(wanted, undefined);
+      const { near } = answers.answer(wanted, undefined, all.ifPlayed());
       yield;
-      const soaked = yield* everyMember().response.soakedTo(wish.departure - wish.unplugBefore);
+      const soaked = yield* all.get().response.soakedTo(wish.departure - wish.unplugBefore);
       const decision = yield* decided(wanted, { soaked, near });
       if (decision.index !== undefined) lead = decision.range.last - decision.index;
       return decision;
     },
     elaborate: (wish, decision) => elaborated(requestFor(wish), decision),
     *prepare() {
-      const { response, lastMinutes } = everyMember();
+      const { response, lastMinutes } = all.get();
       yield* response.fill();
       yield* lastMinutes.fill();
-      // From now on everything is read from all members.
-      few = undefined;
-      alike = undefined;
-      played = undefined;
+      answers.forget();
     },
-    isPrepared,
+    isPrepared: () => all.ifPlayed() !== undefined,
     *prepareWhatIfs() {
-      const past = everyMember();
+      const past = all.get();
       const { coversOn } = scenario.initial.configuration;
       const others = coversOn.size > 0 ? [] : scenario.kit.covers.map(({ id }) => id);
-      for (const covers of [coversOn, others]) yield* rangeOf(past, covers).fill();
+      for (const covers of [coversOn, others]) yield* rangeOf(past, covers, lead).fill();
     },
     whatIf(change) {
       const { coversOn = scenario.initial.configuration.coversOn, windFactor = 1 } = change;
       const changed = { ...request, scenario: whatIfScenario(scenario, change) };
-      if (all === undefined || !isPrepared()) return replanner(changed, { alike, lead });
-      const { carriers, draws: ofFew, responseAt } = rangeOf(all, coversOn);
+      const past = all.ifPlayed();
+      if (past === undefined) return replanner(changed, { alike: answers.alike(), lead });
+      const { carriers, draws, responseAt } = rangeOf(past, coversOn, lead);
       const response = responseAt(windFactor);
-      return replanner(changed, { alike: all, lead, ofFew: { carriers, draws: ofFew, response } });
+      return replanner(changed, { alike: past, lead, ofFew: { carriers, draws, response } });
     },
   };
 }
 
-/** [s] moment of plugging in at which members are ranked: the guess, or a usual lead. */
-function leadTime(request: PlanRequest, near: number | undefined): number | undefined {
-  if (request.heaters.length === 0) return undefined;
-  const { first, last } = plugInRange(request);
-  const usual = Math.round(last - USUAL_LEAD / PLUG_IN_STEP);
-  return timeOf(plugInGrid(request.scenario.start), Math.max(first, Math.min(last, near ?? usual)));
+/** All members of a request, made when they are first asked for. */
+function createAllMembers(request: PlanRequest) {
+  let all: Past | undefined;
+  return {
+    get(): Past {
+      if (all === undefined) {
+        const response = createHeatResponse(request, request.draws);
+        all = { response, lastMinutes: createLastMinutes(response, request) };
+      }
+      return all;
+    },
+    /** Once all courses are played. */
+    ifPlayed: () => (all?.response.isFilled() && all.lastMinutes.isFilled() ? all : undefined),
+  };
+}
+
+/** What other winds bring, made once for each choice of covers that are on. */
+function windRangesByCover(request: PlanRequest) {
+  const ranges = new Map<string, WindRange>();
+  return (past: Past, coversOn: Iterable<string>, lead: number | undefined): WindRange => {
+    const ids = [...coversOn].sort();
+    const key = ids.join(" ");
+    const known = ranges.get(key);
+    if (known !== undefined) return known;
+    const { carriers, draws } = chooseFewMembers(request, past, request, plugInAt(request, lead));
+    const covered = { ...request, scenario: whatIfScenario(request.scenario, { coversOn: ids }) };
+    const made = createWindRange(covered, carriers, draws);
+    ranges.set(key, made);
+    return made;
+  };
+}
+
+/** [grid index] of a plug-in so many steps before the last. */
+function plugInAt(request: PlanRequest, lead: number | undefined): number | undefined {
+  return lead === undefined ? undefined : plugInRange(request).last - lead;
 }
