@@ -8,7 +8,8 @@ import { coverById, heaterById, installationById } from "../dist/aircraft/index.
 import { learnedSensors } from "../dist/learning/fitted-aircraft.js";
 import { createLiveFilter, fitAircraft, USUAL_SENSOR } from "../dist/learning/index.js";
 import { madeFleet, madeLog, madeNight, trueTemps } from "../dist/learning/made-aircraft.js";
-import { bandOf, drawEnsemble, partTemps, simulate } from "../dist/simulation/index.js";
+import { bandOf } from "../dist/numerics/index.js";
+import { drawEnsemble, partTemps, simulate } from "../dist/simulation/index.js";
 
 const HOUR = 3600;
 const COUNT = Number(process.argv[2] ?? 200);

@@ -3,8 +3,9 @@
 // npm run build && node benchmarks/replan.mjs [trials]
 import { coverById, heaterById, installationById } from "../dist/aircraft/index.js";
 import { createRandom } from "../dist/numerics/index.js";
-import { createReplanner, finished, planPreheat } from "../dist/planning/index.js";
+import { createReplanner, planPreheat } from "../dist/planning/index.js";
 import { allCriteria } from "../dist/readiness/index.js";
+import { finished } from "../dist/response/index.js";
 import { drawEnsemble } from "../dist/simulation/index.js";
 
 const HOUR = 3600;
