@@ -1,5 +1,5 @@
 import { STEFAN_BOLTZMANN } from "../properties/index.js";
-import { type AirFilm, airFilm, type FaceSize, type FilmConditions } from "./air-film.js";
+import { airFilm, type FaceSize, type FilmConditions } from "./air-film.js";
 import type { Panel } from "./panel.js";
 import type { PanelFluxes, Surroundings } from "./panel-rows.js";
 import {
@@ -64,10 +64,8 @@ const DRAINING = 120;
 export function createPanelFaces(settings: FaceSettings): PanelFaces {
   const { transferFactor, evaporation, waterHeld } = settings;
   const size = panelFaceSize(settings.panel);
-  const films: Record<"up" | "down", AirFilm> = {
-    up: airFilm("up", size, settings.conditions),
-    down: airFilm("down", size, settings.conditions),
-  };
+  const filmUp = airFilm("up", size, settings.conditions);
+  const filmDown = airFilm("down", size, settings.conditions);
   const layer = newLayerRates();
   const sums: FaceSums = { convection: 0, radiation: 0, vapour: 0, runOff: 0, enthalpy: 0 };
   const exchanged: FaceExchange = { convection: 0, radiation: 0, evaporation: 0 };
@@ -81,7 +79,10 @@ export function createPanelFaces(settings: FaceSettings): PanelFaces {
       sums.enthalpy = 0;
     },
     exchange(side, temp, mass, dry, around) {
-      const coefficient = transferFactor * films[side](temp - around.tempAir, around.windSpeed);
+      const difference = temp - around.tempAir;
+      const film =
+        side === "up" ? filmUp(difference, around.windSpeed) : filmDown(difference, around.windSpeed);
+      const coefficient = transferFactor * film;
       const wet = Math.max(0, mass);
       const emissivity = dry + (EMISSIVITY_WET - dry) * (wet / (wet + OPAQUE_HALF));
       const tempFar = side === "up" ? around.tempAbove : around.tempBelow;
