@@ -108,7 +108,8 @@ export function forecastErrorDimensions(series: WeatherSeries): number {
 
 /**
  * Error paths from standard-normal numbers, dimension d and member m at `gaussians[d * members + m]`, where
- * d = quantity * knots + knot with the quantities air, wind, cloud. Along the knots, with
+ * d = 3 knot + quantity with the quantities air, wind, cloud: who looks further ahead draws the same for the hours before.
+ * Along the knots, with
  * r = exp(-step/correlationTime),
  *   e(k+1) = r e(k) + sqrt(sd(k+1)^2 - r^2 sd(k)^2) g(k+1),   e(0) = sd(0) g(0)   (2),
  * which has the standard deviation of equation (1) at every knot whatever the steps. Before `issued` (readings, or
@@ -135,7 +136,8 @@ export function sampleForecastErrors(
       const row = k * members;
       for (let m = 0; m < members; m++) {
         const before = k === 0 ? 0 : path[row - members + m]!;
-        path[row + m] = memory[k]! * before + noise[k]! * gaussians[q * knots * members + row + m]!;
+        path[row + m] =
+          memory[k]! * before + noise[k]! * gaussians[(k * QUANTITIES.length + q) * members + m]!;
       }
     }
     return path;

@@ -133,7 +133,7 @@ function circuit(outlets: number) {
 }
 
 test("two trainers, one outlet: the second has it before and after the first, and its true reason", async () => {
-  const asked = twoTrainers({ air: [-23, -28] });
+  const asked = twoTrainers({ air: [-23.5, -28.5], departures: [12, 13.8] });
   const plan = await planned(asked);
   const [teal, wigeon] = plan.aircraft;
   expect(teal.status).toBe("ready");
