@@ -6,6 +6,7 @@ import {
   nusseltMcAdamsPlateAssisted,
   nusseltMcAdamsPlateOpposed,
   nusseltPlate,
+  nusseltRoundJet,
   nusseltVdiPlateOpposed,
 } from "../../src/properties/index.js";
 import { relative, type ValidationCase, type ValidationGroup } from "./case.js";
@@ -60,6 +61,14 @@ export const CONVECTION_NUSSELT_VALIDATION: ValidationGroup = {
       0.5,
       "the equation prints 871 for 871.32",
       () => nusseltPlate(1e6, 0.7),
+    ),
+    nusseltCase(
+      "round jet on a surface, Re 2e4, Pr 0.7, H/D 4, r/D 10/3",
+      "Martin 1977 in the paper's own variables D/r and H/D, evaluated apart (from memory)",
+      76.524823,
+      1e-4,
+      SAME_FORMULA,
+      () => nusseltRoundJet(2e4, 0.7, 4, 0.15),
     ),
   ],
 };
