@@ -2,7 +2,7 @@ import {
   createRandom,
   latinHypercubeNormals,
   lowerCholesky,
-  normalQuantile,
+  normalProbability,
   quantile,
 } from "../numerics/index.js";
 import type { MeasuredReading, MeasuredRun } from "./measured-run.js";
@@ -71,22 +71,10 @@ function drawn(run: MeasuredRun, { mean, covariance }: Drawn): Float64Array[] {
     Float64Array.from({ length: size }, (_, j) => {
       const z = normals[j * MEMBERS + m];
       if (j < n) return ofPopulation(j, m);
-      if (j === WIND) return least + (most - least) * normalDistribution(z);
+      if (j === WIND) return least + (most - least) * normalProbability(z);
       return spread.mean[j - n] + spread.sd[j - n] * z;
     }),
   );
-}
-
-/** Φ(z) by bisection of its inverse: to 1e-6, which is plenty for a wind. */
-function normalDistribution(z: number): number {
-  let low = 1e-9;
-  let high = 1 - 1e-9;
-  while (high - low > 1e-6) {
-    const middle = (low + high) / 2;
-    if (normalQuantile(middle) < z) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
 }
 
 /** Of an ensemble: mean distance to the reading, less half the mean distance between two members. */
